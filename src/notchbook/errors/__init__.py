@@ -1,0 +1,34 @@
+"""Errors: one base class, a stable code for each message, and the words in one catalogue.
+
+Every refusal is a :class:`NotchbookError`. Its words come from the catalogue beside this file
+(one TOML file for each layer of the house), so that a message can be found, reworded and
+explained in one place. Nothing here knows about garments.
+"""
+
+from notchbook.errors.base import (
+    BookError,
+    DraftRefused,
+    GeometryError,
+    HouseFault,
+    InputError,
+    NameLost,
+    NotchbookError,
+    OutputError,
+    StepRefused,
+)
+from notchbook.errors.catalogue import Entry, catalogue, entry
+
+__all__ = [
+    "BookError",
+    "DraftRefused",
+    "Entry",
+    "GeometryError",
+    "HouseFault",
+    "InputError",
+    "NameLost",
+    "NotchbookError",
+    "OutputError",
+    "StepRefused",
+    "catalogue",
+    "entry",
+]

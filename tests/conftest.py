@@ -1,0 +1,20 @@
+"""What all tests share: settings of hypothesis, and the measures of the house at the end of a run."""
+
+import os
+
+import pytest
+from hypothesis import HealthCheck, settings
+
+import measure_house
+
+# Shared machines are slow at times: a deadline would fail tests for no fault of theirs.
+settings.register_profile(
+    "house", deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow]
+)
+settings.register_profile("long", parent=settings.get_profile("house"), max_examples=1000)
+settings.load_profile(os.environ.get("NOTCHBOOK_HYPOTHESIS", "house"))
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Print the measures of the house, the ratio of test lines to source lines among them."""
+    terminalreporter.write_line(measure_house.summary())
