@@ -1,0 +1,61 @@
+"""Real roots of polynomials between 0 and 1."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+_STEPS = 80
+"""Steps after which a bracket of width 1 is below float resolution even by halving alone."""
+
+
+def value_at(coefficients: Sequence[float], t: float) -> float:
+    """The polynomial (constant term first) at ``t``."""
+    value = 0.0
+    for coefficient in reversed(coefficients):
+        value = value * t + coefficient
+    return value
+
+
+def unit_roots(coefficients: Sequence[float], touch: float = 0.0) -> list[float]:
+    """The roots in [0, 1] of a polynomial (constant term first), rising.
+
+    Between neighbouring turning points a polynomial is monotone and has one root at most, which is
+    bracketed: nothing is missed. A turning point or end whose value is at most ``touch`` away from 0
+    counts as a root too (curves that only touch). A polynomial that is 0 everywhere has no roots here.
+    """
+    trimmed = list(coefficients)
+    while trimmed and trimmed[-1] == 0.0:
+        trimmed.pop()
+    if len(trimmed) < 2:
+        return []
+    derivative = [power * trimmed[power] for power in range(1, len(trimmed))]
+    stops = [0.0, *(t for t in unit_roots(derivative) if 0.0 < t < 1.0), 1.0]
+    values = [value_at(trimmed, t) for t in stops]
+    found = [t for t, value in zip(stops, values, strict=True) if abs(value) <= touch]
+    found += [
+        _bracketed(trimmed, derivative, low, high, value_low)
+        for (low, value_low), (high, value_high) in pairwise(zip(stops, values, strict=True))
+        if value_low and value_high and (value_low < 0.0) != (value_high < 0.0)
+    ]
+    return sorted(set(found))
+
+
+def _bracketed(
+    coefficients: Sequence[float], derivative: Sequence[float], low: float, high: float, value_low: float
+) -> float:
+    """The one root between two places where the sign differs: Newton's steps, kept in the bracket."""
+    t = (low + high) / 2.0
+    for _ in range(_STEPS):
+        value = value_at(coefficients, t)
+        if value == 0.0:
+            return t
+        if (value < 0.0) == (value_low < 0.0):
+            low = t
+        else:
+            high = t
+        slope = value_at(derivative, t)
+        proposed = t - value / slope if slope else low
+        following = proposed if low < proposed < high else (low + high) / 2.0
+        if following in (t, low, high) or abs(following - t) < 1e-16:
+            return following
+        t = following
+    return t
