@@ -1,0 +1,58 @@
+"""Measures of bodies, dress forms and size charts: what they are, where they come from, whether they agree.
+
+Lengths are mm inside, angles degrees, weight kg. Left and right are the wearer's.
+"""
+
+from notchbook.body.consistency import check_consistent, refuse_inconsistent
+from notchbook.body.doubt import Doubt, DoubtLevel
+from notchbook.body.likely_slip import LikelySlip, likely_slips
+from notchbook.body.measure import STATUSES, Measure, Status
+from notchbook.body.measure_set import KINDS, RISE_METHODS, WAIST_LEVELS, MeasureSet, RiseMethod, WaistLevel
+from notchbook.body.measure_table import (
+    MeasureEntry,
+    MeasureKind,
+    measure_entry,
+    measure_table,
+    notation_names,
+)
+from notchbook.body.raw_value import RawValue, read_value
+from notchbook.body.read_bodies import BodyRow, read_bodies
+from notchbook.body.read_measures import read_measures
+from notchbook.body.set_data import set_from_data, set_to_data
+from notchbook.body.sides import SIDES, Side, sided_key, split_key
+from notchbook.body.write_measures import write_measures
+
+__all__ = [
+    "KINDS",
+    "RISE_METHODS",
+    "SIDES",
+    "STATUSES",
+    "WAIST_LEVELS",
+    "BodyRow",
+    "Doubt",
+    "DoubtLevel",
+    "LikelySlip",
+    "Measure",
+    "MeasureEntry",
+    "MeasureKind",
+    "MeasureSet",
+    "RawValue",
+    "RiseMethod",
+    "Side",
+    "Status",
+    "WaistLevel",
+    "check_consistent",
+    "likely_slips",
+    "measure_entry",
+    "measure_table",
+    "notation_names",
+    "read_bodies",
+    "read_measures",
+    "read_value",
+    "refuse_inconsistent",
+    "set_from_data",
+    "set_to_data",
+    "sided_key",
+    "split_key",
+    "write_measures",
+]

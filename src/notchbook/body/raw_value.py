@@ -1,0 +1,89 @@
+"""From the text of a file or form to a measure."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from notchbook.body.fields import choice
+from notchbook.body.limits import refuse_impossible
+from notchbook.body.measure import STATUSES, Measure
+from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.sides import sided_key, split_key
+from notchbook.errors import InputError
+from notchbook.units import (
+    LengthStyle,
+    Unit,
+    located_errors,
+    parse_degrees,
+    parse_length,
+    parse_number,
+    quoted,
+    unit_named,
+    written_unit,
+)
+
+VALUE_FIELDS: Final = ("value", "unit", "status", "error", "method", "by", "note")
+"""What a file may say about one measure."""
+
+_OTHER_UNITS: Final = {"angle": ("deg", "degrees", "\u00b0"), "weight": ("kg",)}
+
+
+@dataclass(frozen=True, slots=True)
+class RawValue:
+    """One value as a file has it: everything still text, empty where nothing was said."""
+
+    value: str
+    unit: str = ""
+    status: str = ""
+    error: str = ""
+    method: str = ""
+    by: str = ""
+    note: str = ""
+
+
+def read_value(text_key: str, raw: RawValue, file_unit: Unit | None) -> tuple[str, Measure]:
+    """The key with its side, and the measure; impossible values are refused.
+
+    ``file_unit`` is the unit of a bare number; the value's own unit goes before it. Every refusal
+    names the key.
+    """
+    with located_errors(quoted(text_key)):
+        key, side = split_key(text_key.strip().lower())
+        name = sided_key(key, side)
+        return name, _measure(name, raw, file_unit)
+
+
+def _measure(name: str, raw: RawValue, file_unit: Unit | None) -> Measure:
+    entry = measure_entry(name.partition("@")[0])
+    status = choice(raw.status.strip() or "measured", "status", STATUSES)
+    value, unit = read_quantity(entry, raw.value, raw.unit, file_unit)
+    error = read_quantity(entry, raw.error, raw.unit, file_unit)[0] if raw.error.strip() else None
+    refuse_impossible(name, value, LengthStyle(unit or "cm"))
+    return Measure(value, status, error, raw.method, raw.by, raw.note)
+
+
+def read_quantity(
+    entry: MeasureEntry, text: str, unit_text: str, file_unit: Unit | None
+) -> tuple[float, Unit | None]:
+    """The value in mm, degrees or kg, as the kind of the measure wants; for a length, its typed unit too.
+
+    Refused: ``number-*``, ``length-*``, ``angle-*``; ``measure-unit`` when the unit does not fit the
+    kind of measure; ``length-unit-mixed`` when the value names another unit than its own column.
+    """
+    if entry.is_length:
+        return _length(text, unit_text, file_unit)
+    if unit_text.strip() and unit_text.strip().lower() not in _OTHER_UNITS[entry.kind]:
+        raise InputError(
+            "measure-unit", label=entry.label, unit=quoted(unit_text), wanted=entry.unit, where=""
+        )
+    if entry.kind == "angle":
+        return parse_degrees(text, allow_negative=False), None
+    return parse_number(text.strip().lower().removesuffix("kg")), None
+
+
+def _length(text: str, unit_text: str, file_unit: Unit | None) -> tuple[float, Unit | None]:
+    written = written_unit(text)
+    column = unit_named(unit_text) if unit_text.strip() else None
+    if written and column and written != column:
+        raise InputError("length-unit-mixed", text=quoted(f"{text} ({unit_text})"), where="")
+    unit = written or column or file_unit
+    return parse_length(text, unit), unit

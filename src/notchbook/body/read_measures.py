@@ -1,0 +1,29 @@
+"""Reading one body from a file, whatever its form."""
+
+from pathlib import Path
+from typing import Final
+
+from notchbook.body.consistency import refuse_inconsistent
+from notchbook.body.measure_set import MeasureSet
+from notchbook.body.read_csv import read_csv
+from notchbook.body.read_json import read_json
+from notchbook.errors import InputError
+from notchbook.units import located_errors, quoted
+
+_READERS: Final = {".json": read_json, ".csv": read_csv, ".tsv": read_csv, ".txt": read_csv}
+
+
+def read_measures(path: str | Path) -> MeasureSet:
+    """The measures of one body, form or chart size, from a JSON or CSV file chosen by its ending.
+
+    Every refusal is an InputError that names the file, and where it can, line and key; no impossible
+    value and no contradiction passes. What is only unusual passes: see :func:`check_consistent`.
+    """
+    place = Path(path)
+    reader = _READERS.get(place.suffix.lower())
+    if reader is None and not place.is_dir():
+        raise InputError("measures-file-kind", file=quoted(place.name), known=tuple(_READERS))
+    measures = (reader or read_csv)(place)
+    with located_errors(quoted(place.name)):
+        refuse_inconsistent(measures)
+    return measures

@@ -1,0 +1,87 @@
+"""The table of measures."""
+
+import re
+
+import pytest
+
+from notchbook.body import measure_entry, measure_table, notation_names, split_key
+from notchbook.errors import InputError
+from notchbook.units import parse_amount
+
+# These take values from near zero up, so their usual range cannot show a slip of unit.
+FROM_ZERO = {"belly_depth", "forward_shoulder"}
+
+
+def test_every_entry_is_whole_and_its_ranges_are_in_order() -> None:
+    table = measure_table()
+    assert len(table) == 54
+    for key, entry in table.items():
+        assert re.fullmatch(r"[a-z]+(_[a-z]+)*", key)
+        assert entry.key == key
+        assert entry.label[0].isupper()
+        assert entry.definition.endswith(".")
+        assert entry.usual_from
+        assert entry.usual_grade
+        low, high = entry.possible
+        assert 0 <= low <= entry.usual[0] < entry.usual[1] <= high
+
+
+def test_a_unit_slip_of_a_usual_value_never_stays_usual() -> None:
+    """Inches read as centimeters, or the other way round, always leave the usual range."""
+    for key, entry in measure_table().items():
+        if entry.is_length and key not in FROM_ZERO:
+            assert entry.usual[1] / entry.usual[0] < 2.54, key
+
+
+def test_clauses_look_like_clauses_and_stand_once() -> None:
+    clauses = [entry.iso for entry in measure_table().values() if entry.iso]
+    assert len(set(clauses)) == len(clauses) >= 15
+    assert all(re.fullmatch(r"5\.\d\.\d{1,2}", clause) for clause in clauses)
+    assert all(entry.iso for entry in measure_table().values() if entry.iso_doubtful)
+
+
+def test_the_short_names_of_the_notation() -> None:
+    names = notation_names()
+    assert names["bust"] == "bust_girth"
+    assert names["waist"] == "waist_girth"
+    assert names["hip"] == "hip_girth"
+    assert names["hip_depth"] == "hip_depth"
+    assert "shoulder_slope" not in names
+    assert "weight" not in names
+    assert len(set(names.values())) == len(names)
+    for name in names:
+        assert parse_amount(f"1/4 {name} + 1 cm", "cm", names).measures == (names[name],)
+
+
+def test_no_short_name_is_a_word_of_the_notation() -> None:
+    assert not set(notation_names()) & {"mm", "cm", "in", "inch", "inches", "x", "ft"}
+
+
+def test_units_by_kind() -> None:
+    assert measure_entry("hip_girth").unit == "mm"
+    assert measure_entry("shoulder_slope").unit == "deg"
+    assert measure_entry("weight").unit == "kg"
+
+
+def test_keys_with_sides() -> None:
+    assert split_key("hip_depth") == ("hip_depth", "both")
+    assert split_key("hip_depth@left") == ("hip_depth", "left")
+    for text, code in (
+        ("hipdepth", "measure-unknown"),
+        ("hip_depth@lef", "measure-side-unknown"),
+        ("hip_depth@both", "measure-side-unknown"),
+        ("hip_depth@left@left", "measure-side-unknown"),
+        ("height@left", "measure-not-sided"),
+        ("", "measure-unknown"),
+    ):
+        with pytest.raises(InputError) as refusal:
+            split_key(text)
+        assert refusal.value.code == code
+    with pytest.raises(InputError, match=r"Did you mean hip_depth\?"):
+        split_key("hipdepth")
+
+
+def test_a_lower_waist_moves_the_usual_range_of_what_begins_there() -> None:
+    hip_depth = measure_entry("hip_depth")
+    assert hip_depth.usual_at(40.0) == (hip_depth.usual[0] - 40, hip_depth.usual[1] - 40)
+    assert measure_entry("hip_girth").usual_at(40.0) == measure_entry("hip_girth").usual
