@@ -1,11 +1,9 @@
 """The catalogue of messages: code -> words, why it matters, what to do next."""
 
 import string
-import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 LengthText = Callable[[float], str]
@@ -49,6 +47,10 @@ class _Words(string.Formatter):
 @cache
 def catalogue() -> Mapping[str, Entry]:
     """All messages by code, from every TOML file in ``messages/``; a code stands once."""
+    # Imported here: most runs refuse nothing, and these two are most of the time that errors take to load.
+    import tomllib
+    from importlib.resources import files
+
     found: dict[str, Entry] = {}
     folder = files("notchbook.errors") / "messages"
     for resource in sorted(folder.iterdir(), key=lambda item: item.name):

@@ -1,0 +1,93 @@
+"""Pieces, edges, seams, intakes, marks and findings; walking, splitting and joining them.
+
+This layer knows the form of a pattern but no garment: blocks and steps make patterns, checks judge
+them, ``finish`` makes cut pieces of them.
+"""
+
+from notchbook.pattern.cut import Allowance, CornerStyle, Notch, NotchKind
+from notchbook.pattern.data import pattern_from_data, pattern_to_data
+from notchbook.pattern.expectation import Expectation
+from notchbook.pattern.finding import Finding, Severity
+from notchbook.pattern.names import Side, child_name, part_name, piece_name, split_side, spoken, with_side
+from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map, title_of
+from notchbook.pattern.piece import (
+    CutAs,
+    CutInstruction,
+    Edge,
+    EdgeKind,
+    Grain,
+    Intake,
+    InternalLine,
+    Mark,
+    Piece,
+)
+from notchbook.pattern.place import Place
+from notchbook.pattern.resolve import Ambiguous, Found, Lost, Resolution, require, require_one, resolve
+from notchbook.pattern.seam import EdgeUse, Seam
+from notchbook.pattern.sewn import (
+    Located,
+    closed_motions,
+    closed_path,
+    closing_motion,
+    directed,
+    locate,
+    run_length,
+    run_of,
+    sewn_length,
+)
+from notchbook.pattern.walking import Station, Walk, walk_seam
+
+__all__ = [
+    "Allowance",
+    "Ambiguous",
+    "CornerStyle",
+    "CutAs",
+    "CutInstruction",
+    "Edge",
+    "EdgeKind",
+    "EdgeUse",
+    "Expectation",
+    "Fate",
+    "Finding",
+    "Found",
+    "Grain",
+    "Group",
+    "Intake",
+    "InternalLine",
+    "Located",
+    "Lost",
+    "Mark",
+    "Notch",
+    "NotchKind",
+    "Pattern",
+    "Piece",
+    "Place",
+    "Resolution",
+    "Seam",
+    "Severity",
+    "Side",
+    "Station",
+    "Walk",
+    "child_name",
+    "closed_motions",
+    "closed_path",
+    "closing_motion",
+    "directed",
+    "frozen_map",
+    "locate",
+    "part_name",
+    "pattern_from_data",
+    "pattern_to_data",
+    "piece_name",
+    "require",
+    "require_one",
+    "resolve",
+    "run_length",
+    "run_of",
+    "sewn_length",
+    "split_side",
+    "spoken",
+    "title_of",
+    "walk_seam",
+    "with_side",
+]

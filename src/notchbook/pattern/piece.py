@@ -1,0 +1,231 @@
+"""A piece: a closed outline of named edges on the sew line, and all that is drawn on it."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from typing import Literal
+
+from notchbook.errors import HouseFault
+from notchbook.geometry import Box, Path, Point, Transform, direction
+from notchbook.pattern.names import Side
+from notchbook.units import TOLERANCES
+
+EdgeKind = Literal["seam", "fold", "hem", "leg", "plain"]
+"""What happens at an edge: sewn to another, lies on the fold, turned up, dart leg, none of these."""
+
+CutAs = Literal["fold", "pair", "single"]
+"""``fold``: half of a whole piece, drawn to its fold; ``pair``: left and right are reflections of
+each other; ``single``: as drawn, once."""
+
+LineKind = Literal["level", "fold_line", "placement", "match"]
+MarkKind = Literal["point", "drill"]
+IntakeKind = Literal["dart"]
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """One named side of a piece on the sew line, running counter-clockwise round it.
+
+    ``start`` and ``end`` are the names of the points at its ends; neighbouring edges share them.
+    """
+
+    name: str
+    path: Path
+    start: str
+    end: str
+    kind: EdgeKind = "seam"
+
+    @property
+    def length(self) -> float:
+        """Length along the sew line, mm."""
+        return self.path.length
+
+    def transformed(self, motion: Transform) -> "Edge":
+        """The edge moved by a motion; the names and the direction of travel stay."""
+        return replace(self, path=self.path.transformed(motion))
+
+    def reversed(self) -> "Edge":
+        """The edge run the other way; its ends change places."""
+        return Edge(self.name, self.path.reversed(), self.end, self.start, self.kind)
+
+
+@dataclass(frozen=True, slots=True)
+class Intake:
+    """Cloth taken up when sewn; now a dart: two legs from the mouth to the point.
+
+    ``mouth`` is the edge or group that the intake opens from; ``first_leg`` runs from the mouth to
+    the point, ``second_leg`` back, both counter-clockwise in the outline. ``fold_toward`` is the
+    neighbour leg toward which the dart is pressed. An intake of 0 keeps all its names.
+    """
+
+    name: str
+    mouth: str
+    first_leg: str
+    second_leg: str
+    point: str
+    fold_toward: Literal["first_leg", "second_leg"] = "second_leg"
+    kind: IntakeKind = "dart"
+
+
+@dataclass(frozen=True, slots=True)
+class InternalLine:
+    """A line drawn inside the piece: a level (hip line), a fold line, a placement."""
+
+    name: str
+    path: Path
+    kind: LineKind = "level"
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A named point inside the piece; ``drill`` is marked by a hole when cut."""
+
+    name: str
+    position: Point
+    kind: MarkKind = "point"
+
+
+@dataclass(frozen=True, slots=True)
+class Grain:
+    """Direction of the warp in the frame of the piece, degrees; 90 is along +y."""
+
+    degrees: float = 90.0
+    one_way: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CutInstruction:
+    """In which material the piece is cut, and how many times the piece (or pair) is taken."""
+
+    material: str = "self"
+    times: int = 1
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A pattern piece on the sew line.
+
+    The outline is closed and runs counter-clockwise; the piece has its own frame (mm, y up, grain
+    along +y, from a landmark of its own). ``rule`` names the derived rule that made it, if any.
+    """
+
+    name: str
+    title: str
+    outline: tuple[Edge, ...]
+    intakes: tuple[Intake, ...] = ()
+    lines: tuple[InternalLine, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    grain: Grain = field(default_factory=Grain)
+    cut: CutAs = "single"
+    side: Side = "both"
+    instructions: tuple[CutInstruction, ...] = (CutInstruction(),)
+    rule: str | None = None
+
+    def __post_init__(self) -> None:
+        if not self.outline:
+            raise HouseFault("outline-empty", piece=self.name)
+        for edge, following in zip(self.outline, (*self.outline[1:], self.outline[0]), strict=True):
+            gap = edge.path.end.distance_to(following.path.start)
+            if edge.end != following.start or gap > TOLERANCES.join:
+                raise HouseFault(
+                    "outline-open", piece=self.name, first=edge.name, second=following.name, gap=gap
+                )
+
+    @cached_property
+    def _by_name(self) -> dict[str, Edge]:
+        return {edge.name: edge for edge in self.outline}
+
+    @cached_property
+    def sew_line(self) -> Path:
+        """The whole outline as one closed path."""
+        return Path(tuple(segment for edge in self.outline for segment in edge.path.segments))
+
+    @property
+    def bounds(self) -> Box:
+        """The box round the sew line."""
+        return self.sew_line.bounds()
+
+    @cached_property
+    def points(self) -> dict[str, Point]:
+        """Every named point: corners of the outline and marks."""
+        found = {edge.start: edge.path.start for edge in self.outline}
+        found.update({mark.name: mark.position for mark in self.marks})
+        return found
+
+    def has_edge(self, name: str) -> bool:
+        """Whether the outline has the edge."""
+        return name in self._by_name
+
+    def edge(self, name: str) -> Edge:
+        """The edge with this name; KeyError when the outline has none."""
+        return self._by_name[name]
+
+    def intake(self, name: str) -> Intake:
+        """The intake with this name; KeyError when there is none."""
+        return {found.name: found for found in self.intakes}[name]
+
+    def edge_index(self, name: str) -> int:
+        """Where the edge stands in the outline (for walking round it, never to be stored)."""
+        return next(index for index, edge in enumerate(self.outline) if edge.name == name)
+
+    def names(self) -> Iterator[str]:
+        """Every name that lives on this piece, the piece's own first."""
+        yield self.name
+        for edge in self.outline:
+            yield edge.name
+            yield edge.start
+        yield from (intake.name for intake in self.intakes)
+        yield from (line.name for line in self.lines)
+        yield from (mark.name for mark in self.marks)
+
+    def transformed(self, motion: Transform) -> "Piece":
+        """The piece moved rigidly; a reflection keeps the outline counter-clockwise."""
+        outline = tuple(edge.transformed(motion) for edge in self.outline)
+        intakes = self.intakes
+        if motion.is_reflection:
+            outline = tuple(edge.reversed() for edge in reversed(outline))
+            intakes = tuple(_reversed_intake(intake) for intake in self.intakes)
+        return replace(
+            self,
+            outline=outline,
+            intakes=intakes,
+            lines=tuple(replace(line, path=line.path.transformed(motion)) for line in self.lines),
+            marks=tuple(replace(mark, position=motion.apply(mark.position)) for mark in self.marks),
+            grain=replace(self.grain, degrees=_turned(self.grain.degrees, motion)),
+        )
+
+    def renamed(self, rename: Callable[[str], str]) -> "Piece":
+        """The piece with every name passed through ``rename`` (used when a side is added)."""
+        return replace(
+            self,
+            name=rename(self.name),
+            outline=tuple(
+                Edge(rename(e.name), e.path, rename(e.start), rename(e.end), e.kind) for e in self.outline
+            ),
+            intakes=tuple(
+                replace(
+                    i,
+                    name=rename(i.name),
+                    mouth=rename(i.mouth),
+                    first_leg=rename(i.first_leg),
+                    second_leg=rename(i.second_leg),
+                    point=rename(i.point),
+                )
+                for i in self.intakes
+            ),
+            lines=tuple(replace(line, name=rename(line.name)) for line in self.lines),
+            marks=tuple(replace(mark, name=rename(mark.name)) for mark in self.marks),
+        )
+
+
+def _reversed_intake(intake: Intake) -> Intake:
+    other: Literal["first_leg", "second_leg"] = (
+        "first_leg" if intake.fold_toward == "second_leg" else "second_leg"
+    )
+    return replace(intake, first_leg=intake.second_leg, second_leg=intake.first_leg, fold_toward=other)
+
+
+def _turned(degrees: float, motion: Transform) -> float:
+    """The grain direction after a motion, degrees in (-180, 180]."""
+    along = motion.apply(direction(degrees)) - motion.apply(Point(0.0, 0.0))
+    return along.direction()

@@ -1,0 +1,34 @@
+"""Seams: which edges are sewn to each other. Pairs are data, never guessed."""
+
+from dataclasses import dataclass
+
+from notchbook.pattern.names import Side
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeUse:
+    """One edge or group in the run of a seam, walked from the named end ``starts_at``.
+
+    ``side`` says on which of the wearer's sides the edge is taken, for seams that join left to right.
+    """
+
+    edge: str
+    starts_at: str
+    side: Side = "both"
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """Two runs that are sewn to each other from the same end.
+
+    ``ease`` (mm) is how much longer the second run is declared to be, as sewn, than the first; it
+    is eased or gathered into the first. ``allowance_class`` names a row of the house's allowance
+    table, ``seam_class`` the construction (ASTM D6193 / ISO 4916 code).
+    """
+
+    name: str
+    first: tuple[EdgeUse, ...]
+    second: tuple[EdgeUse, ...]
+    ease: float = 0.0
+    allowance_class: str = "plain"
+    seam_class: str = "SSa"

@@ -1,0 +1,77 @@
+"""Recipes: steps as data, names that are kept, the ledger, and replay. Knows no garment."""
+
+from notchbook.recipe.context import StepContext
+from notchbook.recipe.definition import Change, MeasureNeeds, Phase, StepDefinition, StepKind
+from notchbook.recipe.editing import (
+    add_step,
+    change_step,
+    move_step,
+    rebind,
+    remove_step,
+    rename_step,
+)
+from notchbook.recipe.ledger import LedgerEntry
+from notchbook.recipe.parameters import (
+    AmountText,
+    EdgeName,
+    IntakeName,
+    PieceName,
+    PlaceParameters,
+    PointName,
+    StepParameters,
+    Word,
+    names_in,
+)
+from notchbook.recipe.recipe import Recipe, StepRecord, Target
+from notchbook.recipe.registry import all_definitions, definition, operation_sources
+from notchbook.recipe.replay import Replay, replay
+from notchbook.recipe.storage import (
+    canonical_json,
+    recipe_from_data,
+    recipe_from_json,
+    recipe_schema,
+    recipe_to_data,
+    recipe_to_json,
+)
+from notchbook.recipe.track import StepState, Suspension
+
+__all__ = [
+    "AmountText",
+    "Change",
+    "EdgeName",
+    "IntakeName",
+    "LedgerEntry",
+    "MeasureNeeds",
+    "Phase",
+    "PieceName",
+    "PlaceParameters",
+    "PointName",
+    "Recipe",
+    "Replay",
+    "StepContext",
+    "StepDefinition",
+    "StepKind",
+    "StepParameters",
+    "StepRecord",
+    "StepState",
+    "Suspension",
+    "Target",
+    "Word",
+    "add_step",
+    "all_definitions",
+    "canonical_json",
+    "change_step",
+    "definition",
+    "move_step",
+    "names_in",
+    "operation_sources",
+    "rebind",
+    "recipe_from_data",
+    "recipe_from_json",
+    "recipe_schema",
+    "recipe_to_data",
+    "recipe_to_json",
+    "remove_step",
+    "rename_step",
+    "replay",
+]

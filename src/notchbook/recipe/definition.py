@@ -1,0 +1,74 @@
+"""What a step is: an operation with a version, typed parameters and a pure function."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Generic, Literal, TypeVar
+
+from notchbook.pattern.expectation import Expectation
+from notchbook.pattern.finding import Finding
+from notchbook.pattern.pattern import Pattern
+from notchbook.recipe.context import StepContext
+from notchbook.recipe.parameters import StepParameters
+
+StepKind = Literal["block", "style", "cut"]
+"""``block`` drafts from measures, ``style`` changes shapes, ``cut`` sets cut data only."""
+
+Phase = Literal["shaping", "derived", "whole"]
+"""``shaping`` steps run first; ``derived`` pieces follow the finished shapes and come after the last of
+them; ``whole`` steps run when the wearer's two sides are laid together (a waistband)."""
+
+PHASES: tuple[Phase, ...] = ("shaping", "derived", "whole")
+"""In the order in which they run."""
+
+ParametersT = TypeVar("ParametersT", bound=StepParameters)
+
+Upcaster = Callable[[dict[str, Any]], dict[str, Any]]
+"""Turns the stored parameters of one version of a step into those of the next."""
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """What a step returns: the new pattern, and an account of every name that is gone.
+
+    ``splits``: old name -> its parts in order along the old direction. ``merges``: old name -> what
+    it became a part of. ``removals``: old name -> why. What was created and modified the engine
+    finds by itself. ``expectations`` are the closures of a draft, ``notes`` what the step has to say.
+    """
+
+    pattern: Pattern
+    splits: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    merges: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    removals: Mapping[str, str] = field(default_factory=dict)
+    expectations: tuple[Expectation, ...] = ()
+    notes: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureNeeds:
+    """Measures of a block: without the needed ones it is refused, the helpful ones make it better."""
+
+    needed: tuple[str, ...] = ()
+    helpful: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class StepDefinition(Generic[ParametersT]):
+    """One operation. ``run`` is pure: the same pattern, parameters and measures give the same bytes.
+
+    ``version`` rises when the result moves by more than 0.01 mm; ``upcasters`` then lead the stored
+    parameters from each older version to the next. ``settle`` turns ``auto`` into a written number
+    when the step is added, on the base measures. ``sentence`` tells the step as a written order,
+    with parameter names in braces.
+    """
+
+    operation: str
+    version: int
+    kind: StepKind
+    title: str
+    sentence: str
+    parameters: type[ParametersT]
+    run: Callable[[Pattern, StepContext, ParametersT], Change]
+    phase: Phase = "shaping"
+    needs: MeasureNeeds = field(default_factory=MeasureNeeds)
+    settle: Callable[[StepContext, ParametersT], ParametersT] | None = None
+    upcasters: Mapping[int, Upcaster] = field(default_factory=dict)

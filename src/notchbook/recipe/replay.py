@@ -1,0 +1,169 @@
+"""Running a recipe on a body: pure, the same bytes every time, and only what must run again.
+
+The shaping steps run once for a body whose sides are alike, else once for each of the wearer's
+sides; the two are then laid together. Steps that need the whole garment run last.
+"""
+
+import hashlib
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from notchbook.body import MeasureSet
+from notchbook.errors import NameLost, StepRefused
+from notchbook.pattern.expectation import Expectation
+from notchbook.pattern.finding import Finding
+from notchbook.pattern.names import instance_of, split_side, with_side
+from notchbook.pattern.pattern import Pattern
+from notchbook.recipe.recipe import Recipe, StepRecord
+from notchbook.recipe.sides import assemble, assemble_expectations, sided_note
+from notchbook.recipe.track import StepState, Suspension, Track, run_track
+
+
+@dataclass(frozen=True, slots=True)
+class Replay:
+    """A run of a recipe on a body.
+
+    ``right`` is the track of the wearer's right side, which stands for both when ``left`` is None.
+    ``whole`` is the run after the two sides are laid together, None while a side is suspended;
+    ``parted`` says why the two sides could not be laid together.
+    """
+
+    recipe: Recipe
+    measures: MeasureSet
+    right: Track
+    left: Track | None
+    whole: Track | None
+    parted: Suspension | None = None
+
+    @property
+    def states(self) -> tuple[StepState, ...]:
+        """The states in the order run: those of the right side, then those of the whole."""
+        return (*self.right.states, *(self.whole.states if self.whole else ()))
+
+    @property
+    def suspended(self) -> Suspension | None:
+        """Where the run stopped, if it did."""
+        for track in (self.right, self.left, self.whole):
+            if track is not None and track.suspended is not None:
+                return track.suspended
+        return self.parted
+
+    @property
+    def pattern(self) -> Pattern:
+        """The last good pattern; while a side is suspended, that of the wearer's right side."""
+        if self.whole is not None:
+            return self.whole.pattern
+        return self.right.pattern
+
+    @property
+    def key(self) -> str:
+        """The hash of the last good state."""
+        return self.whole.key if self.whole is not None else self.right.key
+
+    @property
+    def expectations(self) -> tuple[Expectation, ...]:
+        """The closures promised by the drafts, under the names of the whole pattern."""
+        right = tuple(promise for state in self.right.states for promise in state.expectations)
+        if self.left is not None and self.whole is not None:
+            left = tuple(promise for state in self.left.states for promise in state.expectations)
+            right = assemble_expectations(right, left)
+        whole = self.whole.states if self.whole else ()
+        return (*right, *(promise for state in whole for promise in state.expectations))
+
+    @property
+    def notes(self) -> tuple[Finding, ...]:
+        """What the steps had to say, in order, each once; of one side where the sides differ."""
+        said = list(_said(self.right))
+        if self.left is not None:
+            names = self.pattern.index
+            said = [sided_note(note, "right", names) for note in said]
+            said += [sided_note(note, "left", names) for note in _said(self.left)]
+        if self.whole is not None:
+            said += _said(self.whole)
+        return tuple(dict.fromkeys(said))
+
+    @property
+    def reused(self) -> int:
+        """How many states were taken over from the run before."""
+        return sum(track.reused for track in (self.right, self.left, self.whole) if track)
+
+
+def replay(recipe: Recipe, measures: MeasureSet, previous: Replay | None = None) -> Replay:
+    """Run the recipe on a body, taking over from ``previous`` every state that still holds."""
+    ordered = recipe.ordered()
+    sided = tuple(record for record in ordered if record.phase != "whole")
+    right_steps = tuple(record for record in sided if record.side != "left")
+    start = (Pattern(), "start:right")
+    right = run_track(right_steps, start, measures, "right", previous.right if previous else None)
+    right = _explained(right, recipe)
+    left: Track | None = None
+    if _sides_differ(sided, right, measures):
+        left_steps = tuple(record for record in sided if record.side != "right")
+        before = previous.left if previous else None
+        left = run_track(left_steps, (Pattern(), "start:left"), measures, "left", before)
+        left = _explained(left, recipe)
+    if right.suspended or (left is not None and left.suspended):
+        return Replay(recipe, measures, right, left, None)
+    records = tuple(record for record in ordered if record.phase == "whole")
+    try:
+        begin = (right.pattern, right.key) if left is None else _assembled(right, left)
+    except StepRefused as error:
+        waiting = tuple(record.id for record in records)
+        return Replay(recipe, measures, right, left, None, Suspension("both sides", error, waiting))
+    whole = run_track(records, begin, measures, "both", previous.whole if previous else None)
+    whole = _explained(whole, recipe)
+    return Replay(recipe, measures, right, left, whole)
+
+
+def _said(track: Track) -> Iterator[Finding]:
+    return (note for state in track.states for note in state.notes)
+
+
+def _sides_differ(sided: tuple[StepRecord, ...], right: Track, measures: MeasureSet) -> bool:
+    if any(record.side != "both" for record in sided):
+        return True
+    keys = sorted({key for state in right.states for key, _, _ in state.reads})
+    return measures.sides_differ(keys)
+
+
+def _assembled(right: Track, left: Track) -> tuple[Pattern, str]:
+    whole = assemble(right.pattern, left.pattern)
+    return whole, hashlib.sha256(f"{right.key}+{left.key}".encode()).hexdigest()
+
+
+def _explained(track: Track, recipe: Recipe) -> Track:
+    """Say of a name that is not there whether its step comes later or was removed."""
+    stop = track.suspended
+    if stop is None or stop.name is None or stop.taken_by or stop.error.code != "name-lost":
+        return track
+    later = _made_later(stop.step, instance_of(stop.name), recipe)
+    if later is not None:
+        is_late = recipe.step(stop.step).phase == later.phase
+        error = NameLost(
+            "name-later" if is_late else "name-derived", name=stop.name, by=later.id, step=stop.step
+        )
+        return replace(track, suspended=replace(stop, error=error, taken_by=later.id))
+    facts = dict(stop.error.facts)
+    if instance_of(stop.name) in recipe.retired:
+        facts["reason"] = "the step that made it was removed"
+    candidates = stop.candidates or _living_whole(track.pattern, stop.name)
+    error = NameLost("name-lost", **{**facts, "candidates": candidates})
+    return replace(track, suspended=replace(stop, error=error, candidates=candidates))
+
+
+def _made_later(asking: str, slug: str, recipe: Recipe) -> StepRecord | None:
+    """The step of this slug, where it runs after the one that asks for its names."""
+    order = recipe.ordered()
+    place = next(index for index, record in enumerate(order) if record.id == asking)
+    makers = (record for record in order[place + 1 :] if record.slug == slug)
+    return next(makers, None)
+
+
+def _living_whole(pattern: Pattern, name: str) -> tuple[str, ...]:
+    """The living edge or group of which the name would be a part, if there is one."""
+    base, side = split_side(name)
+    while base.count("/") > 1:
+        base = base.rsplit("/", 1)[0]
+        if with_side(base, side) in pattern.index:
+            return (with_side(base, side),)
+    return ()

@@ -1,0 +1,60 @@
+"""Every word that the house's blocks and steps give stands in the vocabulary, and no word is idle."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+import notchbook
+from notchbook.pattern import split_side
+from notchbook.pattern.vocabulary import VOCABULARY, words_of
+from support.yoke_skirt import FORM_A, WAISTBAND, run, skirt_recipe, with_steps, yoke_recipe
+
+SOURCE = Path(notchbook.__file__).parent
+
+
+def given_words() -> set[str]:
+    """The words of all names of skirts with every count of darts and of a style with every step."""
+    recipes = [skirt_recipe(front_darts=count, back_darts=count) for count in (1, 2, 3)]
+    recipes += [yoke_recipe(), with_steps(skirt_recipe(front_darts=0), WAISTBAND)]
+    found: set[str] = set()
+    for recipe in recipes:
+        for measures in (FORM_A, FORM_A.with_value("hip_depth", 200.0, "left")):
+            done = run(recipe, measures)
+            names = {*done.pattern.index, *done.pattern.fates, *(one.name for one in done.expectations)}
+            for name in names:
+                owner, *words = split_side(name)[0].split("/")
+                found.update(words, owner.split(".")[1:])
+    return found
+
+
+def test_every_given_word_is_in_the_vocabulary() -> None:
+    unknown = sorted(word for word in given_words() if not words_of(word))
+    assert unknown == []
+
+
+def test_every_word_has_a_meaning_and_a_use() -> None:
+    assert all(meaning.strip() for meaning in VOCABULARY.values())
+    used = {part for word in given_words() for part in words_of(word)}
+    texts = "".join(
+        path.read_text(encoding="utf-8")
+        for kind in ("blocks", "style")
+        for path in (SOURCE / kind).glob("*.py")
+    )
+    idle = [word for word in VOCABULARY if word not in used and not re.search(rf"\b{word}\b", texts)]
+    assert idle == []
+
+
+@pytest.mark.parametrize(
+    ("word", "parts"),
+    [
+        ("side_seam", ("side_seam",)),
+        ("front_above", ("front", "above")),
+        ("side_seam_below_end", ("side_seam", "below", "end")),
+        ("pocket", ()),
+        ("front_pocket", ()),
+        ("", ()),
+    ],
+)
+def test_words_are_taken_apart(word: str, parts: tuple[str, ...]) -> None:
+    assert words_of(word) == parts
