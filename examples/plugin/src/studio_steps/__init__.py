@@ -1,0 +1,1 @@
+"""A studio's own step and block, as an example."""

@@ -1,0 +1,233 @@
+"""The straight skirt in numbers: how the difference between hip and waist is shared and closed.
+
+Half a skirt (one side of the body) is a front and a back panel. Their side seams are the same line.
+What the waist is smaller than the hip is taken in at the side and in darts; the darts' intake is
+what makes the sewn waist come out, so it is solved, not guessed.
+"""
+
+from dataclasses import dataclass, replace
+from math import radians, tan
+
+from notchbook.blocks._closed_waist import DartPlan, Panel, PanelPlan, draw_panel, sewn_waist, side_curve
+from notchbook.errors import DraftRefused, GeometryError
+from notchbook.geometry import Point
+from notchbook.geometry.solve import solve_rising
+from notchbook.units import TOLERANCES
+
+BACK_WIDER = 7.5
+"""mm at the hip by which the back panel is wider than half of half the hip, the front narrower.
+Source: handbook drafts T1 and T2 (hip/4 + 1.5 cm behind of hip/2 + 1.5 cm; half + 0.75 cm)."""
+
+SIDE_SHARE = 0.56
+"""Share of the difference taken in at the side (T1: 57 %, T2: 72 %)."""
+
+MOST_SIDE_TAKE_IN = 48.0
+"""mm; more makes a hip curve that pulls. Common practice, no source."""
+
+LEAST_SIDE_TAKE_IN = -15.0
+"""mm; how far the side may lean out where the waist is larger than the hip, before the hip ease is
+raised instead. Common practice, no source."""
+
+BACK_DART_SHARE = 0.64
+"""Share of the dart intake that the back takes (T1: 67 %)."""
+
+FLATNESS = 0.78
+"""How flat the sewn waistline lies at the center: 1 is the arc of a circle. Set by eye on drafts."""
+
+LEAST_FLATNESS = 0.60
+"""Below this the line hooks up near the side seam. Set by eye on drafts."""
+
+USUAL_RISE = 13.0
+"""mm; a higher rise from center to side shows as an ear. Usual 8 to 13 (patternmaker's review)."""
+
+DART_PLACES = {1: (0.5,), 2: (0.36, 0.68), 3: (0.27, 0.52, 0.77)}
+"""Where the darts stand on the sewn waist, as shares from the center. Set by eye; thirds in T1."""
+
+SECOND_DART = 0.9
+"""Length of each dart nearer to the side over its neighbour's (T1: 125 to 140 mm)."""
+
+SQUARE_SLACK = 1.0
+"""Degrees by which each panel may stay short of square at the side, so that the waist rises less;
+two panels together stay within the 3 degrees allowed across the side seam."""
+
+
+@dataclass(frozen=True, slots=True)
+class HalfMeasures:
+    """What one side of the skirt is drafted from, mm. ``hip`` and ``waist`` are whole girths with
+    their ease; ``front_*`` are front arcs with their share of ease, None when not measured.
+    ``front_height`` and ``back_height`` fix the waist over the hip line at the centers."""
+
+    waist: float
+    hip: float
+    hip_depth: float
+    front_waist: float | None = None
+    front_hip: float | None = None
+    front_height: float | None = None
+    back_height: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DartLengths:
+    """Lengths of the darts of each panel, from the center outward, mm."""
+
+    front: tuple[float, ...]
+    back: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Half:
+    """One drafted side: the panels, the side take-in (mm) and the hip girth with the ease in use."""
+
+    front: Panel
+    back: Panel
+    take_in: float
+    hip: float
+
+
+def draft_half(measures: HalfMeasures, lengths: DartLengths) -> Half:
+    """Draft front and back of one side so that the sewn waist is right.
+
+    DraftRefused: ``skirt-waist-unreachable`` when no side seam within its limits closes the waist,
+    ``skirt-darts-too-wide``, ``skirt-side-short``.
+    """
+    difference = (measures.hip - measures.waist) / 2.0
+    take_in = min(SIDE_SHARE * difference / 2.0, MOST_SIDE_TAKE_IN)
+    drawn = _with_darts(measures, lengths, take_in) if difference > 0.0 else None
+    half = drawn or _by_side_seam(measures, lengths, take_in)
+    if abs(half.front.length + half.back.length - measures.waist / 2.0) > TOLERANCES.sew_length:
+        raise DraftRefused("skirt-waist-unreachable", waist=measures.waist, hip=measures.hip)
+    return half
+
+
+def dart_lengths(length: float, count: int) -> tuple[float, ...]:
+    """The lengths of ``count`` darts, the one at the center the longest."""
+    return tuple(length * SECOND_DART**index for index in range(count))
+
+
+def panel_widths(measures: HalfMeasures) -> tuple[float, float]:
+    """Width of the front and back panel at the hip, mm."""
+    half = measures.hip / 2.0
+    front = measures.front_hip / 2.0 if measures.front_hip is not None else half / 2.0 - BACK_WIDER
+    return front, half - front
+
+
+def dart_demand(measures: HalfMeasures) -> tuple[float, float]:
+    """How much the front and the back would take up in darts, mm (before any count is chosen)."""
+    difference = (measures.hip - measures.waist) / 2.0
+    take_in = min(SIDE_SHARE * difference / 2.0, MOST_SIDE_TAKE_IN)
+    rest = difference - 2.0 * take_in
+    if measures.front_waist is not None:
+        front = panel_widths(measures)[0] - take_in - measures.front_waist / 2.0
+        return front, rest - front
+    return (1.0 - BACK_DART_SHARE) * rest, BACK_DART_SHARE * rest
+
+
+def _with_darts(measures: HalfMeasures, lengths: DartLengths, take_in: float) -> Half | None:
+    """Close the waist by the darts; None when no panel has a dart that can do it."""
+    front_width, back_width = panel_widths(measures)
+    front_demand, _ = dart_demand(measures)
+    half_waist = measures.waist / 2.0
+    front_waist = front_width - take_in - front_demand
+    front_plan = _plan(measures, front_width, take_in, lengths.front)
+    back_plan = _plan(measures, back_width, take_in, lengths.back)
+    front_height, back_height = measures.front_height, measures.back_height
+    front = _closed_to(front_plan, front_waist, front_height)
+    if front is None:
+        front = _open(front_plan, front_height)
+    back = _closed_to(back_plan, half_waist - front.length, back_height)
+    if back is None:
+        back = _open(back_plan, back_height)
+        front_again = _closed_to(front_plan, half_waist - back.length, front_height)
+        if front_again is None:
+            return None
+        front = front_again
+    return Half(front, back, take_in, measures.hip)
+
+
+def _by_side_seam(measures: HalfMeasures, lengths: DartLengths, take_in: float) -> Half:
+    """Close the waist by the side seam alone, every dart empty; raise the hip where that is not enough."""
+
+    def drawn(take: float, hip: float) -> Half:
+        now = replace(measures, hip=hip)
+        front_width, back_width = panel_widths(now)
+        front = _open(_plan(now, front_width, take, lengths.front), now.front_height)
+        back = _open(_plan(now, back_width, take, lengths.back), now.back_height)
+        return Half(front, back, take, hip)
+
+    def excess(half: Half) -> float:
+        return half.front.length + half.back.length - measures.waist / 2.0
+
+    try:
+        take = solve_rising(
+            lambda t: excess(drawn(t, measures.hip)),
+            take_in,
+            4.0,
+            LEAST_SIDE_TAKE_IN,
+            MOST_SIDE_TAKE_IN,
+        )
+        return drawn(take, measures.hip)
+    except GeometryError:
+        pass
+    try:
+        hip = solve_rising(
+            lambda h: excess(drawn(LEAST_SIDE_TAKE_IN, h)),
+            measures.waist,
+            10.0,
+            measures.hip,
+            1.5 * measures.waist,
+        )
+    except GeometryError as error:
+        raise DraftRefused("skirt-waist-unreachable", waist=measures.waist, hip=measures.hip) from error
+    return drawn(LEAST_SIDE_TAKE_IN, hip)
+
+
+def _plan(measures: HalfMeasures, width: float, take_in: float, lengths: tuple[float, ...]) -> PanelPlan:
+    count = len(lengths)
+    places = DART_PLACES.get(count, ())
+    darts = tuple(DartPlan(place, length, 1.0 / count) for place, length in zip(places, lengths, strict=True))
+    return PanelPlan(side_curve(width, take_in, measures.hip_depth), darts, SQUARE_SLACK)
+
+
+def _open(plan: PanelPlan, height: float | None) -> Panel:
+    return draw_panel(plan, 0.0, _Height(plan.side.end.y, height), plan.side.end.x)
+
+
+def _closed_to(plan: PanelPlan, waist: float, height: float | None) -> Panel | None:
+    """The panel whose sewn waist is ``waist``; None when that would need a dart below zero, or has none."""
+    if not plan.darts:
+        return None
+    level = _Height(plan.side.end.y, height)
+    flat = sewn_waist(plan, 0.0, level, waist)
+    if flat < waist:
+        return None
+    most = len(plan.darts) * 1.2 * min(dart.length for dart in plan.darts)
+    try:
+        intake = solve_rising(
+            lambda k: sewn_waist(plan, k, level, waist) - waist, flat - waist, 3.0, 0.0, most
+        )
+    except GeometryError as error:
+        raise DraftRefused(
+            "skirt-darts-too-wide", wanted=waist, width=plan.side.start.x, most=most
+        ) from error
+    return draw_panel(plan, intake, level, waist)
+
+
+@dataclass(frozen=True, slots=True)
+class _Height:
+    """The waist's height at the center: measured, else so that the line is flat and rises little.
+
+    ``side`` is the height of the waist at the side on flat cloth.
+    """
+
+    side: float
+    fixed: float | None
+
+    def __call__(self, closed_side: Point, turn: float) -> float:
+        if self.fixed is not None:
+            return self.fixed
+        span = closed_side.x * tan(radians(turn / 2.0))
+        usual = closed_side.y - FLATNESS * span
+        flattest = closed_side.y - LEAST_FLATNESS * span
+        if turn <= 0.0:
+            return usual
+        return max(usual, min(flattest, self.side - USUAL_RISE))

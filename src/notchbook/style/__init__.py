@@ -1,0 +1,1 @@
+"""Manipulations: one step a file, found by its name and imported when used."""

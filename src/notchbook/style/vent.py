@@ -1,0 +1,158 @@
+"""A vent at the lower end of a center or side seam: an extension to turn in, cut in one piece."""
+
+from dataclasses import replace
+
+from notchbook.errors import StepRefused
+from notchbook.geometry import Path
+from notchbook.pattern import (
+    Allowance,
+    Edge,
+    EdgeKind,
+    EdgeUse,
+    InternalLine,
+    Notch,
+    Pattern,
+    Piece,
+    Place,
+    Seam,
+    child_name,
+    directed,
+    locate,
+    part_name,
+    piece_name,
+    spoken,
+)
+from notchbook.pattern.names import last_word
+from notchbook.pattern.resolve import expand
+from notchbook.recipe import (
+    AmountText,
+    Change,
+    EdgeName,
+    PointName,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
+from notchbook.units import TOLERANCES
+
+
+class VentParameters(StepParameters):
+    """The straight ``edge`` with the vent, its end at the hem, ``height`` and ``width`` of the vent, and
+    how much lower the top of the extension lies at its outer end (``slant``)."""
+
+    edge: EdgeName
+    hem_end: PointName
+    height: AmountText = "18 cm"
+    width: AmountText = "4 cm"
+    slant: AmountText = "2 cm"
+
+
+def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> Change:
+    """Add the extension below the vent's height, with its fold line and a notch at the top."""
+    height = context.positive(parameters.height, "height")
+    width = context.positive(parameters.width, "width")
+    slant = context.mm(parameters.slant)
+    if not 0.0 <= slant < height:
+        raise StepRefused("vent-slant", slant=slant, height=height)
+    found = locate(pattern, Place(parameters.edge, parameters.hem_end, height))
+    piece = pattern.pieces[found.piece]
+    if found.edge.end != parameters.hem_end and found.edge.start != parameters.hem_end:
+        raise StepRefused("vent-too-high", edge=spoken(parameters.edge), height=height)
+    vented, children = _vented(piece, found.edge, parameters.hem_end, (height, width, slant), context.slug)
+    above, vent = child_name(found.edge.name, "seam"), child_name(found.edge.name, "vent")
+    owner = piece_name(context.slug, last_word(piece.name))
+    top_point = part_name(owner, "top_inner")
+    cut, stays = (found.edge.name, parameters.hem_end), (above, top_point)
+    seams = [_only_above(pattern, seam, cut, stays) for seam in pattern.seams.values()]
+    notch = Notch(
+        part_name(owner, "vent_notch"),
+        Place(above, top_point, 0.0),
+        purpose="top of vent",
+    )
+    turned_in = Allowance("vent")
+    hem, beside = part_name(owner, "hem"), _hem_beside(pattern, piece, parameters.hem_end)
+    after = pattern.with_pieces(vented).with_seams(*seams).with_notches(notch)
+    after = after.with_allowances({vent: turned_in, part_name(owner, "top"): turned_in, hem: beside})
+    return Change(after, splits={found.edge.name: children})
+
+
+def _hem_beside(pattern: Pattern, piece: Piece, hem_end: str) -> Allowance:
+    """The allowance of the hem beside the vent: the extension is turned up with it."""
+    for edge in piece.outline:
+        if edge.kind == "hem" and hem_end in (edge.start, edge.end):
+            for name, allowance in pattern.allowances.items():
+                if edge.name in expand(pattern, name)[0]:
+                    return allowance
+    return Allowance("hem_skirt_straight")
+
+
+def _vented(
+    piece: Piece, edge: Edge, hem_end: str, sizes: tuple[float, float, float], slug: str
+) -> tuple[Piece, tuple[str, ...]]:
+    """The piece with the extension on the end of ``edge`` at the hem, and the two parts of the edge."""
+    height, width, slant = sizes
+    owner = piece_name(slug, last_word(piece.name))
+    runs_down = edge.end == hem_end
+    down = edge if runs_down else edge.reversed()
+    upper, lower = down.path.split_at(down.length - height)
+    if lower.start.distance_to(lower.end) < lower.length - TOLERANCES.sew_length:
+        raise StepRefused("vent-edge-curved", edge=spoken(edge.name))
+    along = lower.tangent_at(0.0)
+    outward = along.perpendicular() * (-width if runs_down else width)
+    corners = (lower.start, lower.start + outward + along * slant, lower.end + outward, lower.end)
+    points = (
+        part_name(owner, "top_inner"),
+        part_name(owner, "top_outer"),
+        part_name(owner, "hem_outer"),
+        hem_end,
+    )
+    names = (part_name(owner, "top"), child_name(edge.name, "vent"), part_name(owner, "hem"))
+    kinds: tuple[EdgeKind, ...] = ("plain", "plain", "hem")
+    edges = [Edge(child_name(edge.name, "seam"), upper, down.start, points[0], edge.kind)]
+    edges += [
+        Edge(names[i], Path.line(corners[i], corners[i + 1]), points[i], points[i + 1], kinds[i])
+        for i in range(3)
+    ]
+    children = (edges[0].name, names[1])
+    if not runs_down:
+        edges = [one.reversed() for one in reversed(edges)]
+        children = children[::-1]
+    index = piece.edge_index(edge.name)
+    outline = (*piece.outline[:index], *edges, *piece.outline[index + 1 :])
+    fold = InternalLine(part_name(owner, "fold_line"), lower, "fold_line")
+    return replace(piece, outline=outline, lines=(*piece.lines, fold)), children
+
+
+def _only_above(pattern: Pattern, seam: Seam, cut: tuple[str, str], above: tuple[str, str]) -> Seam:
+    """The seam sewn down to the vent only.
+
+    ``cut`` is the edge with the vent and its end at the hem, ``above`` what stays of it and its new end.
+    """
+    edge, hem_end = cut
+
+    def uses(run: tuple[EdgeUse, ...]) -> tuple[EdgeUse, ...]:
+        found: list[EdgeUse] = []
+        for use in run:
+            walked = directed(pattern, use.edge, use.starts_at)
+            if edge not in [step.edge.name for step in walked]:
+                found.append(use)
+                continue
+            for step in walked:
+                vented = step.edge.name == edge
+                name = above[0] if vented else step.edge.name
+                start = above[1] if vented and step.start == hem_end else step.start
+                found.append(EdgeUse(name, start, use.side))
+        return tuple(found)
+
+    return replace(seam, first=uses(seam.first), second=uses(seam.second))
+
+
+STEP = StepDefinition(
+    operation="vent",
+    version=1,
+    kind="style",
+    title="Vent",
+    sentence="{height} high, {width} wide at {edge}",
+    parameters=VentParameters,
+    run=run,
+)

@@ -1,0 +1,166 @@
+"""Darts, extremes and refusals of the skirt block, and what it has to say of itself."""
+
+import pytest
+
+from notchbook.blocks.skirt import dart_counts
+from notchbook.body import MeasureSet
+from notchbook.pattern import pattern_to_data
+from notchbook.recipe import Recipe, add_step, change_step, recipe_from_data, recipe_to_data, replay
+from support.skirt_judge import PANELS, Judge, closures, misses, turns_both_ways
+from support.yoke_skirt import FORM_A, body, drafted, run, skirt_recipe, stopped
+
+
+def notes(measures: MeasureSet, **parameters: object) -> list[str]:
+    return [note.code for note in run(skirt_recipe(measures, **parameters), measures).notes]
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "counts"),
+    [
+        (5.0, 30.0, (0, 2)),  # too small in front: moved to the back
+        (5.0, 2.0, (0, 0)),  # both together still too small: the side takes it
+        (6.0, 4.0, (0, 1)),
+        (20.0, 5.0, (1, 0)),
+        (24.0, 43.0, (1, 2)),
+        (28.0, 28.1, (1, 2)),
+        (40.0, 64.0, (2, 2)),
+        (30.0, 64.1, (2, 3)),
+    ],
+)
+def test_as_many_darts_as_serve(front: float, back: float, counts: tuple[int, int]) -> None:
+    assert dart_counts(front, back) == counts
+
+
+def test_auto_is_settled_once_on_the_base_measures_and_written_down() -> None:
+    recipe = skirt_recipe(FORM_A)
+    written = recipe.steps[0].parameters
+    assert (written["front_darts"], written["back_darts"]) == (1, 2)
+    stout = body(950.0, 1010.0, 190.0)
+    assert skirt_recipe(stout).steps[0].parameters["back_darts"] == 1
+    # On the other body the recipe keeps what was written: the same darts under the same names.
+    assert list(run(recipe, stout).pattern.intakes) == list(run(recipe, FORM_A).pattern.intakes)
+
+
+def test_a_count_of_her_own_stays_beside_one_that_is_settled() -> None:
+    written = skirt_recipe(FORM_A, front_darts=2).steps[0].parameters
+    assert (written["front_darts"], written["back_darts"]) == (2, 2)
+
+
+def test_an_empty_dart_keeps_its_names_and_the_waist_still_closes() -> None:
+    recipe = skirt_recipe(FORM_A)
+    straight = body(1030.0, 990.0, 190.0)
+    full, empty = run(recipe, FORM_A).pattern, run(recipe, straight).pattern
+    assert list(empty.index) == list(full.index)
+    judge = Judge(pattern_to_data(empty))
+    for panel in PANELS:
+        for name, first, second in judge.darts(panel):
+            mouth = judge.edges[first][0] - judge.edges[second][-1]
+            assert float(mouth @ mouth) < 1e-12, name
+    assert misses(closures(pattern_to_data(empty), 1045.0, 1040.0, 190.0)) == []
+
+
+EXTREMES = [
+    ("hip minus waist 350", body(600.0, 950.0, 205.0)),
+    ("hip minus waist 360, large", body(840.0, 1200.0, 230.0)),
+    ("short 140", body(700.0, 920.0, 140.0)),
+    ("long 250", body(700.0, 1000.0, 250.0)),
+    ("waist 1200, hip 1080", body(1200.0, 1080.0, 200.0)),
+    ("as wide as it is", body(1000.0, 1000.0, 190.0)),
+    ("small", body(500.0, 640.0, 150.0)),
+    ("large", body(1500.0, 1650.0, 240.0)),
+]
+
+
+@pytest.mark.parametrize("measures", [one for _, one in EXTREMES], ids=[name for name, _ in EXTREMES])
+def test_extremes_close_too(measures: MeasureSet) -> None:
+    done = run(skirt_recipe(measures), measures)
+    data = pattern_to_data(done.pattern)
+    wanted = {promise.measure: promise.wanted for promise in done.expectations}
+    depth = measures.value("hip_depth")
+    assert wanted["waist_girth"] == pytest.approx(measures.value("waist_girth") + 15.0)
+    assert misses(closures(data, wanted["waist_girth"], wanted["hip_girth"], depth)) == []
+    judge = Judge(data)
+    for panel in PANELS:
+        assert judge.polygon(panel).is_valid
+        assert not turns_both_ways(judge.edges[f"{panel}/side_seam"])
+        assert judge.rise(panel) <= 18.0 or "side-rises" in [note.code for note in done.notes]
+
+
+def test_a_waist_larger_than_the_hip_leans_out_first_and_then_raises_the_hip() -> None:
+    leaning = body(1070.0, 1010.0, 190.0)
+    judge = Judge(pattern_to_data(drafted(leaning)))
+    at_waist = judge.point("skirt.back", "waist_side")[0]
+    at_hip = judge.point("skirt.back", "hem_side")[0]
+    assert 0.0 < at_waist - at_hip <= 15.0
+    assert 2.0 * judge.length(*(f"{panel}/hip_line" for panel in PANELS)) == pytest.approx(1060.0, abs=0.1)
+
+    stout = body(1200.0, 1080.0, 200.0)
+    done = run(skirt_recipe(stout), stout)
+    (said,) = [note for note in done.notes if note.code == "hip-ease-raised"]
+    judge = Judge(pattern_to_data(done.pattern))
+    hip = 2.0 * judge.length(*(f"{panel}/hip_line" for panel in PANELS))
+    assert said.measured == pytest.approx(hip - 1130.0, abs=0.1)
+    assert said.measured is not None
+    assert said.measured > 1.0
+    # The side lies lower than the center there: the belly takes up length at the center.
+    assert judge.rise("skirt.front") < 0.0
+
+
+def test_what_is_drafted_well_says_nothing() -> None:
+    assert notes(FORM_A) == []
+
+
+def test_the_draft_says_what_is_not_good_although_it_closes() -> None:
+    assert "dart-wide" in notes(body(600.0, 960.0, 205.0), front_darts=1, back_darts=1)
+    assert "side-leans-out" in notes(body(1100.0, 1030.0, 190.0))
+    short = {"outside_leg": 1000.0, "front_waist_to_floor": 960.0, "back_waist_to_floor": 960.0}
+    assert "side-rises" in notes(body(700.0, 960.0, 205.0, **short))
+    high = {"outside_leg": 1000.0, "front_waist_to_floor": 1010.0, "back_waist_to_floor": 1010.0}
+    assert "center-heights-disagree" in notes(body(700.0, 960.0, 205.0, **high))
+
+
+def test_refusals_say_which_measures_disagree() -> None:
+    assert stopped(skirt_recipe(FORM_A, length="15 cm")) == "skirt-above-hip"
+    assert stopped(skirt_recipe(FORM_A, length="-5 cm")) == "amount-not-positive"
+    assert stopped(skirt_recipe(FORM_A, front_darts=0, back_darts=0)) == "skirt-waist-unreachable"
+    assert stopped(skirt_recipe(FORM_A), body(200.0, 1200.0, 150.0)) == "skirt-darts-too-wide"
+    assert stopped(skirt_recipe(FORM_A), MeasureSet.from_mm("B", {"waist_girth": 700.0})) == "measure-missing"
+    assert stopped(skirt_recipe(FORM_A), body(700.0, 960.0, 20.0)) == "skirt-side-short"
+
+
+def test_darts_in_the_back_alone_and_none_that_can_close() -> None:
+    data = pattern_to_data(drafted(body(820.0, 930.0, 195.0), front_darts=0, back_darts=2))
+    assert misses(closures(data, 835.0, 980.0, 195.0)) == []
+    # The back would have to be wider than its cloth: the side seam takes over, the darts stay empty.
+    recipe = skirt_recipe(body(820.0, 930.0, 195.0), front_darts=0, back_darts=2)
+    wide = run(recipe, body(960.0, 960.0, 195.0)).pattern
+    assert misses(closures(pattern_to_data(wide), 975.0, 1010.0, 195.0)) == []
+
+
+def test_a_count_left_open_in_a_file_is_refused() -> None:
+    data = recipe_to_data(skirt_recipe())
+    data["steps"][0]["parameters"]["front_darts"] = "auto"
+    assert stopped(recipe_from_data(data)) == "count-not-settled"
+
+
+def test_a_dart_is_never_shorter_than_is_worth_sewing() -> None:
+    short = body(700.0, 920.0, 140.0)
+    judge = Judge(pattern_to_data(drafted(short, front_dart_length="5 cm")))
+    ((_, leg, _),) = judge.darts("skirt.front")
+    assert judge.length(leg) == pytest.approx(78.0, abs=0.01)
+
+
+def test_the_ease_moves_the_girths_and_nothing_else() -> None:
+    judge = Judge(pattern_to_data(drafted(FORM_A, waist_ease="2 cm", hip_ease="7 cm")))
+    waist = 2.0 * judge.length(*(edge for panel in PANELS for edge in judge.named(panel, "waist")))
+    assert waist == pytest.approx(700.0, abs=0.1)
+    assert 2.0 * judge.length(*(f"{panel}/hip_line" for panel in PANELS)) == pytest.approx(1010.0, abs=0.1)
+
+
+def test_two_blocks_in_one_recipe_keep_apart() -> None:
+    recipe = add_step(skirt_recipe(), "skirt", {"length": "70 cm"}, base=FORM_A, slug="lining")
+    pattern = run(recipe).pattern
+    assert list(pattern.pieces) == ["skirt.front", "skirt.back", "lining.front", "lining.back"]
+    again = change_step(recipe, "skirt-2", {"length": "60 cm"}, base=FORM_A)
+    assert replay(again, FORM_A).pattern.pieces["skirt.back"] == pattern.pieces["skirt.back"]
+    assert Recipe("empty").steps == ()

@@ -1,0 +1,105 @@
+"""Vent, zip and allowances: what they add, and nothing else."""
+
+from typing import Any
+
+import pytest
+
+from notchbook.pattern import Pattern, pattern_to_data, sewn_length, walk_seam
+from notchbook.recipe import Recipe
+from support.skirt_judge import Judge
+from support.yoke_skirt import BACK, FLARE, FRONT, VENT, YOKE, ZIP, run, skirt_recipe, stopped, with_steps
+
+PLAIN = run(skirt_recipe()).pattern
+
+
+def vented(start: Recipe | None = None, **changes: Any) -> Recipe:
+    return with_steps(start or skirt_recipe(), ("vent", "vent", {**VENT[2], **changes}))
+
+
+def added(pattern: Pattern, piece: str = BACK) -> float:
+    return pattern.pieces[piece].sew_line.area() - PLAIN.pieces[piece].sew_line.area()
+
+
+@pytest.mark.parametrize(
+    ("height", "width", "slant"), [(180.0, 40.0, 20.0), (180.0, 40.0, 0.0), (250.0, 55.0, 30.0)]
+)
+def test_a_vent_adds_its_height_times_its_width_less_the_slant(
+    height: float, width: float, slant: float
+) -> None:
+    pattern = run(vented(height=height, width=width, slant=slant)).pattern
+    assert added(pattern) == pytest.approx(height * width - slant * width / 2.0, abs=1e-6)
+    judge = Judge(pattern_to_data(pattern))
+    assert judge.polygon(BACK).is_valid
+    assert judge.polygon(BACK).exterior.is_ccw
+
+
+def test_the_seam_ends_at_the_top_of_the_vent_and_the_fold_is_the_old_line() -> None:
+    pattern = run(vented()).pattern
+    assert sewn_length(pattern, f"{BACK}/center_back/seam") == pytest.approx(600.0 - 180.0)
+    walk = walk_seam(pattern, pattern.seams["skirt/center_back"])
+    assert walk.first == pytest.approx(420.0)
+    (fold,) = [line for line in pattern.pieces[BACK].lines if line.kind == "fold_line"]
+    assert fold.path.length == pytest.approx(180.0)
+    assert {round(point.x, 9) for point in (fold.path.start, fold.path.end)} == {0.0}
+    assert pattern.edges["vent.back/hem"].kind == "hem"
+    assert pattern.allowances["vent.back/hem"] == PLAIN.allowances[f"{BACK}/hem"]
+
+
+def test_a_vent_may_be_in_a_side_seam_of_both_panels() -> None:
+    front = ("vent", "front_vent", {"edge": f"{FRONT}/side_seam", "hem_end": f"{FRONT}/hem_side"})
+    back = ("vent", "back_vent", {"edge": f"{BACK}/side_seam", "hem_end": f"{BACK}/hem_side"})
+    pattern = run(with_steps(skirt_recipe(), front, back)).pattern
+    assert added(pattern, FRONT) == pytest.approx(180.0 * 40.0 - 400.0, abs=1e-6)
+    assert added(pattern, BACK) == pytest.approx(180.0 * 40.0 - 400.0, abs=1e-6)
+    assert walk_seam(pattern, pattern.seams["skirt/side_seam"]).misfit == pytest.approx(0.0, abs=1e-6)
+    one_sided = run(with_steps(skirt_recipe(), front)).pattern
+    assert walk_seam(one_sided, one_sided.seams["skirt/side_seam"]).misfit == pytest.approx(180.0, abs=1e-6)
+
+
+def test_vents_that_cannot_be_made_are_refused() -> None:
+    assert stopped(vented(slant="18 cm")) == "vent-slant"
+    assert stopped(vented(slant="-1 cm")) == "vent-slant"
+    assert stopped(vented(height="0 cm")) == "amount-not-positive"
+    assert stopped(vented(height="80 cm")) == "place-beyond-edge"
+    assert stopped(vented(with_steps(skirt_recipe(), YOKE), height="50 cm")) == "vent-too-high"
+    assert (
+        stopped(vented(edge=f"{BACK}/side_seam", hem_end=f"{BACK}/hem_side", height="50 cm"))
+        == "vent-edge-curved"
+    )
+
+
+def test_a_zip_changes_no_shape_and_marks_its_stop() -> None:
+    pattern = run(with_steps(skirt_recipe(), ZIP)).pattern
+    assert pattern.pieces == PLAIN.pieces
+    notch = pattern.notches["zip.back/zip_notch"]
+    assert (notch.place.amount, notch.place.from_point) == (180.0, f"{BACK}/waist_center")
+    assert pattern.allowances[f"{BACK}/center_back"].allowance_class == "zip"
+    assert (
+        stopped(with_steps(skirt_recipe(), ("zip_opening", "zip", {**ZIP[2], "length": "80 cm"})))
+        == "place-beyond-edge"
+    )
+    assert (
+        stopped(with_steps(skirt_recipe(), ("zip_opening", "zip", {**ZIP[2], "length": "0 cm"})))
+        == "amount-not-positive"
+    )
+
+
+def test_an_allowance_is_set_by_class_or_width_and_changes_no_shape() -> None:
+    edges = [f"{FRONT}/side_seam", f"{FRONT}/waist"]
+    wide = with_steps(
+        skirt_recipe(),
+        ("set_allowance", "wide", {"edges": edges, "allowance_class": "side", "width": "1/2 in"}),
+    )
+    pattern = run(wide).pattern
+    assert pattern.pieces == PLAIN.pieces
+    for edge in edges:
+        assert pattern.allowances[edge].allowance_class == "side"
+        assert pattern.allowances[edge].width == pytest.approx(12.7)
+    by_class = with_steps(
+        skirt_recipe(), ("set_allowance", "wide", {"edges": edges, "allowance_class": "side"})
+    )
+    assert run(by_class).pattern.allowances[edges[0]].width is None
+    lost = ("set_allowance", "wide", {"edges": [f"{FRONT}/waist_dart"]})
+    assert stopped(with_steps(skirt_recipe(), lost)) == "name-lost"
+    closed = ("set_allowance", "wide", {"edges": [f"{FRONT}/waist_dart/side_leg"]})
+    assert stopped(with_steps(skirt_recipe(), FLARE, closed)) == "name-lost"
