@@ -1,0 +1,1 @@
+"""The house's checks: one a file, named like its id."""

@@ -1,0 +1,52 @@
+"""Does the grain agree with the center?"""
+
+from collections.abc import Iterator
+
+from notchbook.checks.check import Reading, Spot, check
+from notchbook.checks.measured import bend, start_direction, wrapped
+from notchbook.checks.subject import Subject
+from notchbook.checks.walks import walked_seams
+from notchbook.pattern import Edge, Finding, Pattern, Piece, Severity, spoken
+
+
+@check(
+    id="grain-direction",
+    title="The grain runs with the center",
+    rationale=(
+        "The grain line is what the cutter lays along the selvage; it decides how the piece hangs. Where "
+        "a piece has a straight center, on a fold or at a seam to its reflection, the grain runs along it "
+        "or, for a band, square to it. A few degrees off, and one half hangs on another bias than the "
+        "other: the panel twists."
+    ),
+    severity=Severity.LOOK,
+    reads=("edges", "seams", "grain"),
+    messages={"grain-off-center": "{piece}: the grain runs neither along {center} nor square to it."},
+    suggestion="Set the grain parallel to the center, or say in the profile that it is cut on the bias.",
+)
+def grain_direction(subject: Subject) -> Iterator[Finding]:
+    """Grains that run neither along a straight center nor square to it, degrees."""
+    for piece in subject.pattern.pieces.values():
+        for center in _centers(subject.pattern, piece):
+            if bend(center.path)[0] > subject.limits.straightness:
+                continue
+            off = abs(wrapped(2.0 * (start_direction(center.path) - piece.grain.degrees))) / 2.0
+            astray = min(off, 90.0 - off)
+            if astray > subject.limits.grain:
+                yield grain_direction.finding(
+                    "grain-off-center",
+                    Spot(piece.name, center.name, center.path.start),
+                    Reading(off, 0.0 if off < 45.0 else 90.0, "deg"),
+                    piece=spoken(piece.name),
+                    center=spoken(center.name),
+                )
+
+
+def _centers(pattern: Pattern, piece: Piece) -> Iterator[Edge]:
+    """Folds of the piece, and its edges that are sewn to their own reflection."""
+    sewn = {
+        one.edge.name
+        for walked in walked_seams(pattern)
+        for one, two in zip(walked.runs[0], walked.runs[1], strict=False)
+        if one.edge.name == two.edge.name
+    }
+    yield from (edge for edge in piece.outline if edge.kind == "fold" or edge.name in sewn)

@@ -1,0 +1,54 @@
+"""Do the two sides of each seam agree in length?"""
+
+from collections.abc import Iterator
+
+from notchbook.checks.check import Reading, Spot, check
+from notchbook.checks.subject import Subject
+from notchbook.checks.walks import walked_seams
+from notchbook.pattern import Finding, Severity, spoken
+
+
+@check(
+    id="seam-walks",
+    title="Seams agree in length",
+    rationale=(
+        "Two edges that are sewn together are walked along each other on the sew line before anything is "
+        "cut. A side that is too long ends in a pucker or is cut off by the machinist, and the fault "
+        "travels to the next seam. Ease is right only where it was declared. The cut edges say nothing: "
+        "on a curve they differ by allowance times the angle turned."
+    ),
+    severity=Severity.STOP,
+    reads=("edges", "seams"),
+    messages={
+        "seam-second-longer": "{seam}: {second} is longer than {first}.",
+        "seam-second-shorter": "{seam}: {second} is shorter than {first}.",
+        "seam-eased": "{seam}: {second} is eased into {first}, as declared.",
+    },
+    suggestion="True one side to the other, or declare the difference as ease.",
+)
+def seam_walks(subject: Subject) -> Iterator[Finding]:
+    """Seams whose two sides differ in length, declared ease apart, mm."""
+    limit = subject.limits.seam_walk
+    for walked in walked_seams(subject.pattern):
+        seam = walked.seam
+        facts = {
+            "seam": spoken(seam.name),
+            "first": _said(seam.first[0].edge, len(seam.first)),
+            "second": _said(seam.second[0].edge, len(seam.second)),
+        }
+        step = walked.runs[1][0]
+        middle = step.path.point_at(step.path.length / 2)
+        names = tuple(use.edge for use in (*seam.first, *seam.second))
+        spot = Spot(subject.pattern.carriers[step.edge.name], seam.name, middle, names)
+        wanted = walked.lengths[0] + seam.ease
+        if abs(walked.misfit) > limit:
+            code = "seam-second-longer" if walked.misfit > 0 else "seam-second-shorter"
+            yield seam_walks.finding(code, spot, Reading(walked.lengths[1], wanted), **facts)
+        elif seam.ease != 0.0:
+            yield seam_walks.finding(
+                "seam-eased", spot, Reading(walked.lengths[1], wanted), Severity.NOTE, **facts
+            )
+
+
+def _said(edge: str, count: int) -> str:
+    return spoken(edge) if count == 1 else f"the run from {spoken(edge)}"

@@ -1,0 +1,49 @@
+"""What checks look at."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from notchbook.checks.limits import LIMITS, Limits
+from notchbook.pattern import Expectation, Pattern
+
+if TYPE_CHECKING:
+    from notchbook.finish import CutPiece, HouseTable
+
+
+@dataclass(frozen=True)
+class Subject:
+    """A pattern to be checked, with what was promised of it.
+
+    ``body`` holds measures by key in mm, when the pattern is to be compared with a body.
+    ``expectations`` are the closures that its draft promised; those that hold for the block alone are
+    left out unless ``is_block``. ``house`` is the table by which it is
+    made cut-ready (None: the one that comes with the book).
+    """
+
+    pattern: Pattern
+    body: Mapping[str, float] | None = None
+    expectations: tuple[Expectation, ...] = ()
+    house: "HouseTable | None" = None
+    is_block: bool = True
+    limits: Limits = field(default=LIMITS)
+
+    @property
+    def promises(self) -> tuple[Expectation, ...]:
+        """The closures that must hold here: all of them in a block, those that are kept in a style."""
+        return tuple(promise for promise in self.expectations if self.is_block or promise.kept)
+
+    @cached_property
+    def house_table(self) -> "HouseTable":
+        """The house table, or the one that comes with the book."""
+        from notchbook.finish import production_table
+
+        return self.house or production_table()
+
+    @cached_property
+    def cut_pieces(self) -> "tuple[CutPiece, ...]":
+        """The pattern made cut-ready; worked out when the first check asks for it."""
+        from notchbook.finish import finish
+
+        return finish(self.pattern, self.house_table)
