@@ -1,0 +1,63 @@
+"""Which allowance each edge gets: what the steps say, else the seam's class, else what the edge is."""
+
+from dataclasses import dataclass
+
+from notchbook.finish.house_table import HouseTable
+from notchbook.pattern import Allowance, Edge, Pattern, require
+
+_CLASS_OF_KIND = {"fold": "fold", "hem": "hem"}
+"""The class of an edge that neither a step nor a seam speaks for; ``plain`` where the kind is not here."""
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """The allowance of one edge: its class, and the width in mm."""
+
+    allowance_class: str
+    width: float
+
+
+class Allowances:
+    """The allowances of every edge of a pattern under one house table.
+
+    What is said of the edge itself comes first; then the smallest group that holds it; then the seam
+    that it is sewn in; then its kind (fold 0, hem, plain).
+    """
+
+    def __init__(self, pattern: Pattern, house: HouseTable) -> None:
+        self._house = house
+        self._said = _said_by_edge(pattern)
+        self._sewn = _seam_classes(pattern)
+
+    def of(self, edge: Edge) -> Given:
+        """The allowance of an edge; InputError ``allowance-class-unknown`` or ``house-value-unusable``."""
+        if edge.kind == "fold":
+            return Given("fold", 0.0)
+        said = self._said.get(edge.name)
+        if said is None:
+            said = Allowance(self._sewn.get(edge.name) or _CLASS_OF_KIND.get(edge.kind, "plain"))
+        if said.width is not None:
+            return Given(said.allowance_class, said.width)
+        return Given(said.allowance_class, self._house.width(said.allowance_class))
+
+
+def _said_by_edge(pattern: Pattern) -> dict[str, Allowance]:
+    """What the steps say, spread over the edges that each name stands for; the smaller group wins."""
+    spread = [
+        (require(pattern, name), allowance)
+        for name, allowance in pattern.allowances.items()
+        if name in pattern.index
+    ]
+    found: dict[str, Allowance] = {}
+    for members, allowance in sorted(spread, key=lambda item: -len(item[0])):
+        found.update(dict.fromkeys(members, allowance))
+    return found
+
+
+def _seam_classes(pattern: Pattern) -> dict[str, str]:
+    found: dict[str, str] = {}
+    for seam in pattern.seams.values():
+        for use in (*seam.first, *seam.second):
+            for edge in require(pattern, use.edge):
+                found.setdefault(edge, seam.allowance_class)
+    return found

@@ -1,0 +1,122 @@
+"""The cut line of one piece: strips of allowance joined at corners and dart mouths."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from notchbook.errors import StepRefused
+from notchbook.finish.allowance import Given
+from notchbook.finish.chain import chained, merged
+from notchbook.finish.corner import Corner, ended_square, folded_back, mitred
+from notchbook.finish.dart_cap import capped, is_open
+from notchbook.finish.strip import Strip, strip_of
+from notchbook.geometry import Path
+from notchbook.pattern import CornerStyle, Edge, Intake, Piece, spoken
+from notchbook.units import TOLERANCES
+
+_LEAST_TAIL = 60.0
+"""mm; tails must reach the corners of narrow allowances at leaning sides too."""
+
+
+@dataclass(frozen=True, slots=True)
+class CutOutline:
+    """The closed cut line, its strips with the part of the line of each (None: swallowed), and the points
+    whose tips were blunted."""
+
+    path: Path
+    strips: tuple[Strip, ...]
+    parts: tuple[Path | None, ...]
+    blunted: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CornerRules:
+    """What decides over corners: the styles asked for by point name, the mitre limit, and how early a
+    seam is sewn (by edge name; smaller is earlier)."""
+
+    styles: Mapping[str, CornerStyle]
+    limit: float
+    sewing_order: Mapping[str, int]
+
+
+def cut_outline(piece: Piece, given: Callable[[Edge], Given], rules: CornerRules) -> CutOutline:
+    """The cut line of a piece; StepRefused ``allowance-impossible`` or ``allowance-swallows``."""
+    legs = {leg for intake in piece.intakes for leg in (intake.first_leg, intake.second_leg)}
+    edges = [edge for edge in piece.outline if edge.name not in legs and edge.length > TOLERANCES.sew_length]
+    widths = {edge.name: given(edge) for edge in edges}
+    tail = max(_LEAST_TAIL, 2.0 * rules.limit * max(found.width for found in widths.values()))
+    strips = [strip_of(edge, widths[edge.name], tail, rules.limit) for edge in edges]
+    corners, dropped = _joined(piece, strips, rules)
+    return _assembled(strips, corners, dropped)
+
+
+def _joined(
+    piece: Piece, strips: list[Strip], rules: CornerRules
+) -> tuple[dict[int, tuple[int, Corner]], set[int]]:
+    """For each strip that stays: the next one and the corner to it. A strip whose corners cross each
+    other is swallowed by its neighbors' allowance and left out."""
+    staying = list(range(len(strips)))
+    while True:
+        corners = {
+            index: (following, _corner(piece, strips[index], strips[following], rules))
+            for index, following in zip(staying, (*staying[1:], staying[0]), strict=True)
+        }
+        enters = {following: corner.enter for following, corner in corners.values()}
+        swallowed = [
+            index for index in staying if corners[index][1].leave < enters[index] - TOLERANCES.sew_length
+        ]
+        if not swallowed:
+            return corners, set(range(len(strips))) - set(staying)
+        shortest = min(swallowed, key=lambda index: strips[index].edge.length)
+        if len(staying) <= 3:
+            name = spoken(strips[shortest].edge.name)
+            raise StepRefused("allowance-swallows", edge=name, width=strips[shortest].width)
+        staying.remove(shortest)
+
+
+def _corner(piece: Piece, first: Strip, second: Strip, rules: CornerRules) -> Corner:
+    intake = _intake_between(piece, first.edge, second.edge)
+    if intake is not None and is_open(piece, intake):
+        cap = capped(first, second, piece, intake)
+        if cap is not None:
+            return cap
+    style = rules.styles.get(first.edge.end)
+    hems = [strip for strip in (first, second) if strip.edge.kind == "hem"]
+    if style == "folded" or (style is None and len(hems) == 1):
+        hem = hems[0] if hems else max(first, second, key=lambda strip: strip.width)
+        return folded_back(first, second, hem, rules.limit)
+    if style == "square":
+        order = rules.sewing_order
+        late = len(order)
+        early = order.get(first.edge.name, late) <= order.get(second.edge.name, late)
+        return ended_square(first, second, first if early else second, rules.limit)
+    return mitred(first, second, rules.limit)
+
+
+def _intake_between(piece: Piece, first: Edge, second: Edge) -> Intake | None:
+    """The dart whose legs lie between two edges that follow each other when legs are left out."""
+    following = piece.outline[(piece.edge_index(first.name) + 1) % len(piece.outline)]
+    for intake in piece.intakes:
+        if intake.first_leg == following.name and piece.edge(intake.second_leg).end == second.start:
+            return intake
+    return None
+
+
+def _assembled(strips: list[Strip], corners: dict[int, tuple[int, Corner]], dropped: set[int]) -> CutOutline:
+    enters = {following: corner.enter for following, corner in corners.values()}
+    parts: list[Path | None] = []
+    pieces: list[Path] = []
+    blunted: list[str] = []
+    for index, strip in enumerate(strips):
+        if index in dropped:
+            parts.append(None)
+            continue
+        corner = corners[index][1]
+        part = merged(strip.line.between(enters[index], max(corner.leave, enters[index])))
+        parts.append(part)
+        pieces.append(part)
+        if corner.bridge is not None:
+            pieces.append(corner.bridge)
+        if corner.blunted:
+            blunted.append(strip.edge.end)
+    path = chained(pieces, closed=True)
+    return CutOutline(path, tuple(strips), tuple(parts), tuple(blunted))

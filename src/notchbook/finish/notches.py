@@ -1,0 +1,175 @@
+"""Notches of a cut piece: those that the pattern asks for, and those that every piece needs."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from notchbook.finish.cut_outline import CutOutline
+from notchbook.finish.cut_piece import CutNotch
+from notchbook.finish.dart_cap import is_open
+from notchbook.finish.house_table import HouseTable
+from notchbook.finish.strip import Strip, nearest_crossing, ray
+from notchbook.finish.whole import REFLECTED_HALF
+from notchbook.geometry import Point
+from notchbook.pattern import Edge, Notch, NotchKind, Pattern, Piece, child_name, locate
+from notchbook.units import TOLERANCES
+
+
+@dataclass(frozen=True, slots=True)
+class NotchPlace:
+    """A notch before it is cut: where on the sew line, of which edge, and the unit direction outward.
+
+    One that is not needed is left out, instead of marked, where it cannot be slit.
+    """
+
+    name: str
+    edge: str
+    kind: NotchKind
+    position: Point
+    outward: Point
+    purpose: str
+    is_needed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class SewnPlace:
+    """A notch of the pattern on a piece of it: the edge and the distance from the edge's start, mm."""
+
+    notch: Notch
+    edge: str
+    distance: float
+
+
+def notches_of(pattern: Pattern, piece: Piece) -> tuple[SewnPlace, ...]:
+    """The pattern's own notches that lie on the piece, in the pattern's order."""
+    found = []
+    for notch in pattern.notches.values():
+        place = locate(pattern, notch.place)
+        if place.piece == piece.name:
+            found.append(SewnPlace(notch, place.edge.name, place.distance))
+    return tuple(found)
+
+
+def own_places(
+    strips: tuple[Strip, ...], asked: tuple[SewnPlace, ...], sources: Mapping[str, str]
+) -> Iterator[NotchPlace]:
+    """The places that the pattern asks for, on both halves of a whole piece (``sources`` are its names)."""
+    for strip in strips:
+        source = sources.get(strip.edge.name, strip.edge.name)
+        reflected = strip.edge.name in sources and strip.edge.name.endswith(f"@{REFLECTED_HALF}")
+        for place in asked:
+            if place.edge != source:
+                continue
+            distance = strip.edge.length - place.distance if reflected else place.distance
+            yield NotchPlace(
+                place.notch.name,
+                strip.edge.name,
+                place.notch.kind,
+                strip.edge.path.point_at(distance),
+                _outward(strip.edge, distance),
+                place.notch.purpose,
+            )
+
+
+def dart_places(piece: Piece, strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:
+    """Both legs of each open dart, at its mouth, in line with the leg."""
+    by_start = {strip.edge.start: strip for strip in strips}
+    by_end = {strip.edge.end: strip for strip in strips}
+    for intake in piece.intakes:
+        if not is_open(piece, intake):
+            continue
+        first, second = piece.edge(intake.first_leg), piece.edge(intake.second_leg)
+        sides = (
+            ("first", by_end.get(first.start), first.path.start, first.path.end),
+            ("second", by_start.get(second.end), second.path.end, second.path.start),
+        )
+        for word, strip, mouth, point in sides:
+            if strip is not None:
+                name = child_name(intake.name, f"{word}_leg_notch")
+                outward = (mouth - point).unit()
+                yield NotchPlace(name, strip.edge.name, "single", mouth, outward, "dart leg")
+
+
+def hem_places(strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:
+    """The fold of each hem, on the seams beside it, in line with the hem."""
+    for first, second in zip(strips, (*strips[1:], strips[0]), strict=True):
+        if first.edge.end != second.edge.start:
+            continue
+        tip = first.edge.path.end
+        if second.edge.kind == "hem" and first.edge.kind not in ("hem", "fold") and second.width > 0.0:
+            outward = -second.start_direction
+            yield NotchPlace(first.edge.end, first.edge.name, "single", tip, outward, "hem fold", False)
+        if first.edge.kind == "hem" and second.edge.kind not in ("hem", "fold") and first.width > 0.0:
+            outward = first.end_direction
+            yield NotchPlace(first.edge.end, second.edge.name, "single", tip, outward, "hem fold", False)
+
+
+def width_places(strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:
+    """Every place where the allowance changes its width along a line that runs straight on."""
+    for first, second in zip(strips, (*strips[1:], strips[0]), strict=True):
+        smooth = first.end_direction.dot(second.start_direction) > 0.97
+        if first.edge.end != second.edge.start or not smooth:
+            continue
+        if abs(first.width - second.width) > TOLERANCES.sew_length:
+            narrow = min(first, second, key=lambda strip: strip.width)
+            tip = first.edge.path.end
+            outward = -first.end_direction.perpendicular()
+            yield NotchPlace(first.edge.end, narrow.edge.name, "single", tip, outward, "width changes", False)
+
+
+def center_places(strips: tuple[Strip, ...], ends: tuple[str, ...]) -> Iterator[NotchPlace]:
+    """The ends of the center line on a piece supplied whole."""
+    for strip in strips:
+        if strip.edge.end in ends:
+            tip = strip.edge.path.end
+            outward = -strip.end_direction.perpendicular()
+            yield NotchPlace(strip.edge.end, strip.edge.name, "single", tip, outward, "center", False)
+
+
+def cut_notches(places: Iterator[NotchPlace], outline: CutOutline, house: HouseTable) -> tuple[CutNotch, ...]:
+    """The notches as cut; of several at one place the first one counts."""
+    found: list[CutNotch] = []
+    for place in places:
+        notch = cut_notch(place, outline, house)
+        taken = any(
+            notch.sew_position.distance_to(other.sew_position) <= TOLERANCES.seam_walk
+            and abs(notch.direction.cross(other.direction)) < 0.1
+            for other in found
+        )
+        if not taken and (notch.depth > 0.0 or place.is_needed):
+            found.append(notch)
+    return tuple(found)
+
+
+def cut_notch(place: NotchPlace, outline: CutOutline, house: HouseTable) -> CutNotch:
+    """One notch on the cut line: as deep as the house wants, but ending clear of the sew line; too narrow
+    an allowance is marked, not slit."""
+    along = place.outward.perpendicular()
+    half = house.mark("notch_spacing") / 2.0
+    shifts = (0.0,) if place.kind == "single" else (-half, half)
+    starts = [place.position + along * shift for shift in shifts]
+    hits = [_on_cut_line(start, place.outward, outline) for start in starts]
+    room = min(hit.distance_to(start) for hit, start in zip(hits, starts, strict=True))
+    depth = min(house.mark("notch_depth"), room - house.mark("notch_clearance"))
+    if depth < house.mark("notch_least") - TOLERANCES.sew_length:
+        depth = 0.0
+    return CutNotch(
+        place.name,
+        place.edge,
+        place.kind,
+        place.position,
+        tuple(hits),
+        -place.outward,
+        depth,
+        place.purpose,
+    )
+
+
+def _on_cut_line(start: Point, outward: Point, outline: CutOutline) -> Point:
+    """Where the line from the sew line outward meets the cut line; the start itself where it does not."""
+    reach = max(strip.first for strip in outline.strips)
+    crossing = nearest_crossing(outline.path, ray(start - outward * 1.0, outward, reach), start)
+    return start if crossing is None else crossing.point
+
+
+def _outward(edge: Edge, distance: float) -> Point:
+    return -edge.path.tangent_at(distance).perpendicular()
