@@ -1,0 +1,109 @@
+"""The cutter's must on paper: A4 or Letter, as many pages as it needs."""
+
+from collections.abc import Sequence
+from pathlib import Path as FilePath
+from typing import Literal
+
+from notchbook.errors import InputError, OutputError
+from notchbook.finish import CutPiece
+from notchbook.geometry import Box
+from notchbook.output.card import CutterCard, card_of
+from notchbook.output.card_check import compare_card
+from notchbook.output.card_page import (
+    BAND,
+    FOOT,
+    HEAD,
+    LATER_HEAD,
+    PICTURE,
+    Block,
+    CardPlan,
+    draw_block,
+    draw_foot,
+    draw_head,
+    draw_later_head,
+    draw_tail,
+    tail_height,
+)
+from notchbook.output.files import write_file
+from notchbook.output.paper_info import PaperInfo
+from notchbook.output.pdf_pen import PdfPaper
+from notchbook.output.small_piece import upright
+
+CardPaper = Literal["a4", "letter"]
+
+_PAGES: dict[CardPaper, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
+_MARGIN = 14.0
+
+
+def write_card_pdf(
+    pieces: Sequence[CutPiece], info: PaperInfo, path: FilePath | str, paper: CardPaper = "a4"
+) -> CutterCard:
+    """Write the cutter's must and return what it says.
+
+    OutputError as :func:`~notchbook.output.files.write_file`, ``output-no-pieces``, and
+    ``card-disagrees`` should the card not agree with the pieces; InputError ``paper-unknown``.
+    """
+    data, card = card_pdf(pieces, info, paper)
+    write_file(path, data)
+    return card
+
+
+def card_pdf(
+    pieces: Sequence[CutPiece], info: PaperInfo, paper: CardPaper = "a4"
+) -> tuple[bytes, CutterCard]:
+    """The cutter's must as PDF bytes, and what it says."""
+    if paper not in _PAGES:
+        raise InputError("paper-unknown", given=paper, known=tuple(_PAGES))
+    if not pieces:
+        raise OutputError("output-no-pieces", style=info.heading)
+    card = card_of(pieces, info)
+    disagreements = compare_card(card, pieces)
+    if disagreements:
+        raise OutputError("card-disagrees", first=disagreements[0].message, count=len(disagreements))
+    page_width, page_height = _PAGES[paper]
+    trim = Box(_MARGIN, _MARGIN, page_width - _MARGIN, page_height - _MARGIN)
+    plan = _planned(pieces, card, info, trim)
+    by_name = {piece.name: piece for piece in pieces}
+    made = PdfPaper(info, "Cutter's must")
+    pages = _paged(card, plan, tail_height(info, plan))
+    for index, blocks in enumerate(pages):
+        with made.page(page_width, page_height, trim) as pen:
+            place = draw_later_head(pen, info, plan) if index else draw_head(pen, card, info, plan)
+            for block in blocks:
+                place = draw_block(pen, block, place, plan, by_name)
+            if index == len(pages) - 1:
+                draw_tail(pen, info, place, plan)
+            draw_foot(pen, card, (index + 1, len(pages)), plan)
+    return made.data(), card
+
+
+def _planned(pieces: Sequence[CutPiece], card: CutterCard, info: PaperInfo, trim: Box) -> CardPlan:
+    """Rows as high as the page allows, within reason, so that a small card stays on one page."""
+    rows = sum(len(group.rows) for group in card.groups)
+    plan = CardPlan(trim.width, trim.height, 18.0, 1.0)
+    room = trim.height - HEAD - tail_height(info, plan) - FOOT - BAND * len(card.groups)
+    row = min(30.0, max(17.0, room / max(rows, 1)))
+    boxes = [upright(piece).box for piece in pieces]
+    scale = min(min(PICTURE / box.width for box in boxes), min((row - 3.0) / box.height for box in boxes))
+    return CardPlan(trim.width, trim.height, row, scale)
+
+
+def _paged(card: CutterCard, plan: CardPlan, tail: float) -> list[list[Block]]:
+    """The bands and rows page by page; a band never stands alone at the foot of a page."""
+    pages: list[list[Block]] = [[]]
+    room = plan.height - HEAD - FOOT
+    for group in card.groups:
+        if room < BAND + plan.row:
+            pages.append([])
+            room = plan.height - LATER_HEAD - FOOT
+        pages[-1].append(Block(group))
+        room -= BAND
+        for row in group.rows:
+            if room < plan.row:
+                pages.append([Block(group, goes_on=True)])
+                room = plan.height - LATER_HEAD - FOOT - BAND
+            pages[-1].append(Block(group, row))
+            room -= plan.row
+    if room < tail:
+        pages.append([])
+    return pages

@@ -1,0 +1,117 @@
+"""A cut piece at full size: lines, notches, holes, grain and label."""
+
+from notchbook.finish import CutNotch, CutPiece, DrillHole, GrainLine
+from notchbook.geometry import Line, Path, Point
+from notchbook.output import line_styles as style
+from notchbook.output.draw_label import draw_label
+from notchbook.output.free_place import FreePlaces
+from notchbook.output.paper_info import PaperInfo
+from notchbook.output.pen import Pen, Text, circle
+from notchbook.pattern import spoken
+
+_HEAD = 7.0
+"""Length of the heads of the grain line, mm."""
+
+_RING = 2.5
+"""Radius of the ring round a drill hole, mm: found at once, whatever the drill."""
+
+_BRACKET = 14.0
+"""How far the arms of the fold bracket stand into the piece, mm."""
+
+_SMALL_TYPE = 8.0
+"""Points, for the names of lines."""
+
+
+def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
+    """Draw everything of a cut piece in its own frame."""
+    pen.stroke(piece.cut_line, style.CUT, f"{piece.name}/cut_line")
+    for edge in piece.edges:
+        if edge.width > 0.0:
+            pen.stroke(edge.sew, style.SEW, edge.name)
+    for dart in piece.darts:
+        pen.stroke(dart.first_leg, style.DART_LEG)
+        pen.stroke(dart.second_leg, style.DART_LEG)
+        pen.stroke(dart.fold, style.DART_FOLD)
+    for notch in piece.notches:
+        draw_notch(pen, notch)
+    for hole in piece.drills:
+        draw_drill(pen, hole)
+    draw_grain(pen, piece.grain)
+    free = FreePlaces(piece)
+    _draw_fold(pen, piece, free)
+    for line in piece.lines:
+        pen.stroke(line.path, style.LEVEL, line.name)
+        write_along(pen, line.path, _line_words(line.name), free)
+    for mark in piece.marks:
+        arm_x, arm_y = Point(3.0, 0.0), Point(0.0, 3.0)
+        pen.stroke(Path.line(mark.position - arm_x, mark.position + arm_x), style.MARK)
+        pen.stroke(Path.line(mark.position - arm_y, mark.position + arm_y), style.MARK)
+        pen.write(Text(_line_words(mark.name), mark.position + Point(4.0, 1.5), _SMALL_TYPE, halo=True))
+    draw_label(pen, piece, info)
+
+
+def draw_notch(pen: Pen, notch: CutNotch) -> None:
+    """A slit from the cut line inward; a notch that is only marked runs dashed to the sew line."""
+    for place in notch.cut_positions:
+        if notch.depth > 0.0:
+            pen.stroke(Path.line(place, place + notch.direction * notch.depth), style.NOTCH)
+        elif place.distance_to(notch.sew_position) > 0.1:
+            pen.stroke(Path.line(place, notch.sew_position), style.NOTCH_MARK)
+        else:
+            tick = notch.direction * 3.0
+            pen.stroke(Path.line(place - tick, place + tick), style.NOTCH_MARK)
+
+
+def draw_drill(pen: Pen, hole: DrillHole) -> None:
+    """The hole at its size, ringed, with a cross through its center."""
+    pen.stroke(circle(hole.position, hole.diameter / 2.0), style.DRILL)
+    pen.stroke(circle(hole.position, _RING), style.DRILL)
+    for arm in (Point(_RING + 2.0, 0.0), Point(0.0, _RING + 2.0)):
+        pen.stroke(Path.line(hole.position - arm, hole.position + arm), style.DRILL)
+
+
+def draw_grain(pen: Pen, grain: GrainLine, head: float = _HEAD) -> None:
+    """The grain line: a head at each end, or at its end alone when the cloth lies one way."""
+    pen.stroke(Path.line(grain.start, grain.end), style.GRAIN)
+    _arrow_head(pen, grain.end, grain.end - grain.start, head)
+    if not grain.one_way:
+        _arrow_head(pen, grain.start, grain.start - grain.end, head)
+
+
+def _arrow_head(pen: Pen, tip: Point, toward: Point, size: float) -> None:
+    along = toward.unit()
+    side = along.perpendicular() * (size * 0.28)
+    base = tip - along * size
+    pen.fill(Path.polyline((tip, base + side, base - side), closed=True), 0.0)
+
+
+def _draw_fold(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
+    if piece.fold is None:
+        return
+    words = _line_words(piece.fold.name)
+    if not piece.fold.on_fold:
+        pen.stroke(piece.fold.path, style.CENTER)
+        write_along(pen, piece.fold.path, words, free)
+        return
+    line = piece.fold.path
+    inward = line.tangent_at(0.0, "after").perpendicular() * _BRACKET
+    first, last = line.point_at(line.length * 0.08), line.point_at(line.length * 0.92)
+    pen.stroke(Path.polyline((first, first + inward, last + inward, last)), style.FOLD_BRACKET)
+    _arrow_head(pen, first, -inward, 5.0)
+    _arrow_head(pen, last, -inward, 5.0)
+    beside = Path.line(first + inward * 1.12, last + inward * 1.12)
+    write_along(pen, beside, f"{words}: place on fold", free, size=11.0)
+
+
+def write_along(pen: Pen, line: Path, words: str, free: FreePlaces, size: float = _SMALL_TYPE) -> None:
+    """The name of a line along it, just above it, where nothing else stands; at its start otherwise."""
+    chord = Line(line.start, line.end) if line.start.x <= line.end.x else Line(line.end, line.start)
+    degrees = (chord.end - chord.start).direction()
+    place, is_free = free.along(line, words, size, degrees)
+    pen.write(Text(words, place, size, degrees=degrees, align="center", halo=not is_free))
+
+
+def _line_words(name: str) -> str:
+    """``skirt.front/hip_line@right`` is written as ``hip line``."""
+    said = spoken(name.split("@", 1)[0])
+    return said.split(", ", 1)[-1]

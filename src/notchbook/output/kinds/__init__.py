@@ -1,0 +1,1 @@
+"""Kinds of files, one a module, named by its ending."""

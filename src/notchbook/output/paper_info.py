@@ -1,0 +1,50 @@
+"""What stands on the papers beside the pieces themselves."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from notchbook.units import LengthStyle
+
+
+@dataclass(frozen=True, slots=True)
+class PaperInfo:
+    """The head of every paper of one style. Everything is text as it is to be read.
+
+    ``size`` is a size of the chart or the name of the body or form. ``date`` is written as given, so that
+    the same style gives the same bytes. ``materials`` names the cloth behind each material of the pattern
+    (``self``: ``wool crepe, 150 cm``). ``lengths`` says how lengths are written.
+    """
+
+    style_number: str
+    title: str
+    revision: str = ""
+    date: str = ""
+    size: str = ""
+    maker: str = ""
+    materials: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    trims: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    lengths: LengthStyle = field(default_factory=LengthStyle)
+
+    @property
+    def heading(self) -> str:
+        """Style number and title."""
+        return f"{self.style_number} {self.title}".strip()
+
+    @property
+    def size_words(self) -> str:
+        """``size 38``, ``size XL``; a body or form by its name alone."""
+        is_size = self.size[:1].isdigit() or (len(self.size) <= 4 and self.size.isupper())
+        return f"size {self.size}" if is_size else self.size
+
+    @property
+    def issue(self) -> str:
+        """Size, revision and date, as far as they are given."""
+        parts = [self.size_words, self.revision and f"rev. {self.revision}", self.date]
+        return " · ".join(part for part in parts if part)
+
+    def material(self, key: str) -> str:
+        """The material's word with the cloth behind it: ``self, wool crepe``."""
+        cloth = self.materials.get(key, "")
+        return f"{key}, {cloth}" if cloth and cloth != key else key

@@ -1,0 +1,162 @@
+"""The cutter's must: made from the pieces, compared with them, and readable."""
+
+import io
+from collections import Counter
+from dataclasses import replace
+from typing import Any
+
+import pikepdf
+import pypdfium2
+import pytest
+
+from notchbook.errors import InputError, OutputError
+from notchbook.finish import CutPiece, Quantity
+from notchbook.output import PaperInfo
+from notchbook.output import card_pdf as writer
+from notchbook.output.card import CardRow, CutterCard, card_of
+from notchbook.output.card_check import compare_card
+from notchbook.output.card_pdf import CardPaper, card_pdf
+from support.papers import INFO, skirt_pieces
+
+
+def pieces() -> tuple[CutPiece, ...]:
+    """The skirt, its front cut in fusible too."""
+    front, back = skirt_pieces()
+    fused = replace(front, quantities=(*front.quantities, Quantity("fusible", "cut 1, whole", 1)))
+    return fused, back
+
+
+def words_of(data: bytes) -> str:
+    document = pypdfium2.PdfDocument(data)
+    said = "\n".join(page.get_textpage().get_text_range() for page in document)
+    document.close()
+    return said
+
+
+def test_pieces_and_panels_are_counted_apart() -> None:
+    card = card_of(pieces(), INFO)
+    assert [group.material for group in card.groups] == ["self", "fusible"]
+    assert card.piece_count == 2
+    # A whole front and a pair of backs are three panels of cloth; one more of fusible.
+    assert [group.panels for group in card.groups] == [3, 1]
+    assert card.panels == 4
+    assert [row.quantity for row in card.groups[0].rows] == ["cut 1, whole", "cut 1 pair"]
+
+
+def test_the_card_agrees_with_its_pieces() -> None:
+    assert compare_card(card_of(pieces(), INFO), pieces()) == ()
+
+
+def changed(card: CutterCard, change: dict[str, Any]) -> CutterCard:
+    first = card.groups[0]
+    row = replace(first.rows[1], **change)
+    return replace(card, groups=(replace(first, rows=(first.rows[0], row)), *card.groups[1:]))
+
+
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        ({"quantity": "cut 2 pairs"}, "card-quantity-differs"),
+        ({"panels": 4}, "card-quantity-differs"),
+        ({"title": "Back skirt"}, "card-name-differs"),
+        ({"number": 7}, "card-name-differs"),
+        ({"piece": "skirt.side"}, "card-piece-extra"),
+        ({"piece": "skirt.front"}, "card-piece-twice"),
+    ],
+)
+def test_a_planted_disagreement_is_found(change: dict[str, Any], code: str) -> None:
+    found = compare_card(changed(card_of(pieces(), INFO), change), pieces())
+    assert code in [finding.code for finding in found]
+    assert all(finding.severity.value == "stop" and finding.message for finding in found)
+
+
+def test_missing_pieces_and_wrong_totals_are_found() -> None:
+    card = card_of(pieces(), INFO)
+    short = replace(card, groups=card.groups[:1])
+    codes = [finding.code for finding in compare_card(short, pieces())]
+    assert codes == ["card-piece-missing", "card-total-differs"]
+    assert [f.code for f in compare_card(replace(card, piece_count=3), pieces())] == ["card-total-differs"]
+
+
+def test_a_card_that_disagrees_is_not_written(monkeypatch: pytest.MonkeyPatch) -> None:
+    wrong = changed(card_of(pieces(), INFO), {"quantity": "cut 9"})
+    monkeypatch.setattr(writer, "card_of", lambda *_: wrong)
+    with pytest.raises(OutputError) as refused:
+        card_pdf(pieces(), INFO)
+    assert refused.value.code == "card-disagrees"
+    assert "cut 9" in str(refused.value)
+
+
+def test_what_a_stranger_needs_stands_on_it() -> None:
+    said = words_of(card_pdf(pieces(), INFO)[0])
+    for words in (
+        "S-104 Straight skirt",
+        "12 March 2031",
+        "Skirt front",
+        "Skirt back",
+        "cut 1 pair",
+        "self, wool crepe, 150 cm",
+        "2 pieces, 3 panels",
+        "invisible zip 20 cm, 1",
+        "agrees with the pieces: 2 of 2, 4 panels to cut",
+        "Rotary cutter",
+        "local rules",
+    ):
+        assert words in said
+
+
+def test_many_pieces_go_on_over_pages_and_none_is_lost() -> None:
+    front = skirt_pieces()[0]
+    many = tuple(
+        replace(front, name=f"skirt.part{n}", title=f"Part {n} with a rather long name", number=n, of=40)
+        for n in range(1, 41)
+    )
+    data, card = card_pdf(many, INFO)
+    pdf = pikepdf.open(io.BytesIO(data))
+    assert len(pdf.pages) > 1
+    said = words_of(data)
+    numbers = Counter(n for n in range(1, 41) if f"Part {n} with" in said.replace("\r\n", " "))
+    assert len(numbers) == 40
+    assert "self, wool crepe, 150 cm, continued" in said
+    assert f"page 1 of {len(pdf.pages)}" in said
+    assert card.panels == 40
+
+
+def test_names_that_are_too_long_stay_in_their_column() -> None:
+    front, back = skirt_pieces()
+    long = replace(back, title="Back " + "with a very long name " * 8)
+    info = replace(INFO, title="Skirt " + "of many words " * 12, revision="AB")
+    data, _ = card_pdf((front, long), info)
+    document = pypdfium2.PdfDocument(data)
+    page = document[0]
+    width, _ = page.get_size()
+    text = page.get_textpage()
+    for index in range(text.count_chars()):
+        left, _, right, _ = text.get_charbox(index)
+        assert left >= 0.0
+        assert right <= width
+    document.close()
+
+
+@pytest.mark.parametrize(("paper", "size"), [("a4", (210.0, 297.0)), ("letter", (215.9, 279.4))])
+def test_papers(paper: CardPaper, size: tuple[float, float]) -> None:
+    data, _ = card_pdf(pieces(), INFO, paper)
+    pdf = pikepdf.open(io.BytesIO(data))
+    box = [float(value) * 25.4 / 72.0 for value in pdf.pages[0].obj.MediaBox]
+    assert box[2:] == pytest.approx(list(size), abs=0.001)
+
+
+def test_refusals_and_bare_information() -> None:
+    with pytest.raises(InputError) as refused:
+        card_pdf(pieces(), INFO, "a3")  # type: ignore[arg-type]  # a wrong word on purpose
+    assert refused.value.code == "paper-unknown"
+    with pytest.raises(OutputError):
+        card_pdf((), INFO)
+    said = words_of(card_pdf(skirt_pieces(), PaperInfo("", "Sloper"))[0])
+    assert "Sloper" in said
+    assert "rev." not in said
+    assert isinstance(card_of(pieces(), INFO).groups[0].rows[0], CardRow)
+
+
+def test_the_card_is_the_same_bytes_each_time() -> None:
+    assert card_pdf(pieces(), INFO)[0] == card_pdf(pieces(), INFO)[0]
