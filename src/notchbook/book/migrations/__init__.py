@@ -1,0 +1,1 @@
+"""The migrations of the book, run by :mod:`notchbook.book.migrating`."""

@@ -1,0 +1,1 @@
+"""One file for each schema, in order. A released one is never edited."""
