@@ -40,7 +40,7 @@ class _Words(string.Formatter):
         if format_spec == "length":
             return self._length_text(float(value))
         if isinstance(value, (tuple, list)):
-            return ", ".join(str(part) for part in value)
+            return ", ".join(str(part) for part in value) or "none"
         return str(super().format_field(value, format_spec))
 
 

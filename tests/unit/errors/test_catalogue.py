@@ -1,6 +1,7 @@
 """The catalogue of messages: read from its files, each code once, facts put into the words."""
 
 import importlib
+import importlib.resources
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -18,7 +19,7 @@ WORDS = '[{code}]\nmessage = "It is {{gap:length}} open."\nnext = "Close it."\nw
 @pytest.fixture
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """A catalogue folder of the test's own."""
-    monkeypatch.setattr(catalogue_module, "files", lambda package: tmp_path)
+    monkeypatch.setattr(importlib.resources, "files", lambda package: tmp_path)
     (tmp_path / "messages").mkdir()
     read_catalogue.cache_clear()
     yield tmp_path / "messages"

@@ -83,3 +83,15 @@ def test_each_kind_is_also_what_python_would_raise(
     assert isinstance(error, NotchbookError)
     assert error.code == "seam-open"
     assert error.facts == {"seam": "side"}
+
+
+def test_an_empty_list_of_facts_is_said_as_none() -> None:
+    refusal = NameLost(
+        "name-lost",
+        name="skirt.front/hem",
+        reason="it was cut off",
+        wanted="edge",
+        by="no step",
+        candidates=(),
+    )
+    assert "Near: none." in refusal.next_step()
