@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from notchbook.blocks._hip_depth import LEAST_CENTER, usual_hip_depth
 from notchbook.blocks._skirt_halves import (
     DartLengths,
     Half,
@@ -117,6 +118,7 @@ def half_measures(context: StepContext, parameters: SkirtParameters, side: Side)
 def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> Change:
     """Draft the block into the pattern."""
     half = _draft_side(context, parameters)
+    _require_depth(context, half)
     length = context.positive(parameters.length, "length")
     hem = half.back.height - length
     if hem >= 0.0:
@@ -134,6 +136,25 @@ def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> 
         pattern=replace(drafted, groups=groups),
         expectations=expectations(context.slug, girths),
         notes=draft_notes(context.slug, half, context.mm(parameters.hip_ease) - girths["hip"][1]),
+    )
+
+
+def _require_depth(context: StepContext, half: Half) -> None:
+    """Refuse a waist that comes to lie on the hip line, with what hip depth would be usual."""
+    center = min(half.front.height, half.back.height)
+    if center >= LEAST_CENTER:
+        return
+    usual = usual_hip_depth(context)
+    hip_depth = context.measure("hip_depth")
+    raise DraftRefused(
+        "skirt-hip-depth-short",
+        hip_depth=hip_depth,
+        waist=context.measure("waist_girth"),
+        hip=context.measure("hip_girth"),
+        center=center,
+        expected=usual.expected,
+        spread=usual.spread,
+        away=usual.away(hip_depth),
     )
 
 
