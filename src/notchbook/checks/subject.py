@@ -9,7 +9,7 @@ from notchbook.checks.limits import LIMITS, Limits
 from notchbook.pattern import Expectation, Pattern
 
 if TYPE_CHECKING:
-    from notchbook.finish import CutPiece, HouseTable
+    from notchbook.finish import Cloth, CutPiece, HouseTable
 
 
 @dataclass(frozen=True)
@@ -19,13 +19,14 @@ class Subject:
     ``body`` holds measures by key in mm, when the pattern is to be compared with a body.
     ``expectations`` are the closures that its draft promised; those that hold for the block alone are
     left out unless ``is_block``. ``house`` is the table by which it is
-    made cut-ready (None: the one that comes with the book).
+    made cut-ready (None: the one that comes with the book), ``cloth`` what it is cut from.
     """
 
     pattern: Pattern
     body: Mapping[str, float] | None = None
     expectations: tuple[Expectation, ...] = ()
     house: "HouseTable | None" = None
+    cloth: "Cloth | None" = None
     is_block: bool = True
     limits: Limits = field(default=LIMITS)
 
@@ -46,4 +47,4 @@ class Subject:
         """The pattern made cut-ready; worked out when the first check asks for it."""
         from notchbook.finish import finish
 
-        return finish(self.pattern, self.house_table)
+        return finish(self.pattern, self.house_table, self.cloth)

@@ -42,11 +42,12 @@ class Replay:
 
     @property
     def suspended(self) -> Suspension | None:
-        """Where the run stopped, if it did."""
-        for track in (self.right, self.left, self.whole):
+        """Where the run stopped, if it did; the steps for the whole garment wait for the sides too."""
+        for track in (self.right, self.left):
             if track is not None and track.suspended is not None:
-                return track.suspended
-        return self.parted
+                later = tuple(record.id for record in self.recipe.steps if record.phase == "whole")
+                return replace(track.suspended, waiting=(*track.suspended.waiting, *later))
+        return self.whole.suspended if self.whole is not None else self.parted
 
     @property
     def pattern(self) -> Pattern:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+import numpy as np
 from shapely import Point as Place
 from shapely import Polygon
 
@@ -59,13 +60,7 @@ def _room(subject: Subject, piece: Piece, intake: Intake) -> Iterator[Finding]:
 def _body(piece: Piece) -> Polygon:
     """The piece with its darts filled: straight across every mouth."""
     legs = {leg for intake in piece.intakes for leg in (intake.first_leg, intake.second_leg)}
-    points = [
-        (float(x), float(y))
-        for edge in piece.outline
-        if edge.name not in legs
-        for x, y in dense(edge.path).points
-    ]
-    return Polygon(points)
+    return Polygon(np.vstack([dense(edge.path).points for edge in piece.outline if edge.name not in legs]))
 
 
 def _angle(piece: Piece, intake: Intake) -> float:

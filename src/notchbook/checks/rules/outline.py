@@ -1,6 +1,7 @@
 """Is each outline one closed line that a knife can follow?"""
 
 from collections.abc import Iterator
+from math import hypot
 
 import numpy as np
 from shapely import LinearRing, Polygon, is_simple, is_valid_reason
@@ -93,12 +94,12 @@ def _ring(piece: Piece) -> list[tuple[float, float]]:
     for edge in piece.outline:
         if edge.name in closed:
             continue
-        for x, y in dense(edge.path).points:
-            if not found or np.hypot(x - found[-1][0], y - found[-1][1]) > TOLERANCES.join:
-                found.append((float(x), float(y)))
+        for x, y in dense(edge.path).points.tolist():
+            if not found or hypot(x - found[-1][0], y - found[-1][1]) > TOLERANCES.join:
+                found.append((x, y))
     if (
         len(found) > 1
-        and np.hypot(found[0][0] - found[-1][0], found[0][1] - found[-1][1]) <= TOLERANCES.sew_length
+        and hypot(found[0][0] - found[-1][0], found[0][1] - found[-1][1]) <= TOLERANCES.sew_length
     ):
         found.pop()
     return found

@@ -1,0 +1,193 @@
+"""How fast the house works: medians with their spread on fixed jobs.
+
+Run by `make bench`; writes docs/bench.md. `--no-page` leaves the browser out, `--print` writes nothing.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import platform
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
+
+import bench_geometry
+from make_bodies import write
+from notchbook.app.drafting import draft
+from notchbook.app.examining import examine
+from notchbook.app.made_to_measure import make_to_measure
+from notchbook.body import MeasureSet, set_from_data
+from notchbook.finish import Cloth, finish, production_table
+from notchbook.output.paper_info import PaperInfo
+from notchbook.output.registry import output
+from notchbook.recipe import Recipe, change_step, recipe_from_json, replay
+
+GOLDEN = ROOT / "tests" / "golden"
+ROUNDS = 15
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One line of the table: what was done, how long it took (least, median, most), in which unit."""
+
+    job: str
+    least: float
+    median: float
+    most: float
+    unit: str = "ms"
+
+
+def timed(job: str, work: Callable[[], object], rounds: int = ROUNDS) -> Figure:
+    """Do the work several times, after once for warming up."""
+    work()
+    taken = []
+    for _ in range(rounds):
+        started = time.perf_counter()
+        work()
+        taken.append((time.perf_counter() - started) * 1e3)
+    return Figure(job, min(taken), statistics.median(taken), max(taken))
+
+
+def yoke_skirt() -> tuple[Recipe, MeasureSet]:
+    """The recipe of nine steps that the project keeps for ever, and its measures."""
+    recipe = recipe_from_json((GOLDEN / "yoke_skirt-0.1.recipe.json").read_text(encoding="utf-8"))
+    return recipe, set_from_data(json.loads((GOLDEN / "yoke_skirt-0.1.measures.json").read_text("utf-8")))
+
+
+def core_figures() -> Iterator[Figure]:
+    """Draft, replay, finish, checks, print."""
+    recipe, measures = yoke_skirt()
+    skirt = draft("skirt", measures)
+    whole = replay(recipe, measures)
+    house, cloth = production_table(), Cloth()
+    longer = change_step(recipe, "change_length-1", {"amount": "7 cm"}, base=measures)
+    pieces = finish(skirt.pattern, house, cloth)
+    info = PaperInfo("B-1", "Bench")
+    yield timed("draft of the skirt block", lambda: draft("skirt", measures))
+    yield timed("replay of the yoke skirt (9 steps), whole", lambda: replay(recipe, measures))
+    yield timed("replay of the yoke skirt after a change of step 5", lambda: replay(longer, measures, whole))
+    yield timed("cut-ready: skirt block", lambda: finish(skirt.pattern, house, cloth))
+    yield timed("cut-ready: yoke skirt", lambda: finish(whole.pattern, house, cloth))
+    yield timed("checks while shaping: skirt block", lambda: examine(skirt, cut=False))
+    yield timed("all checks: skirt block", lambda: examine(skirt))
+    yield timed("all checks: yoke skirt", lambda: examine(whole))
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "pattern.pdf"
+        yield timed(
+            "tiled PDF of the skirt block", lambda: output(".pdf").write(pieces, info, path, "both"), 7
+        )
+
+
+def help_figure() -> Figure:
+    """From typing `notchbook --help` to its end, each time as a new process."""
+    script = "from notchbook.cli.main import main; main()"
+    words = [sys.executable, "-c", script, "--help"]
+    return timed(
+        "notchbook --help, a new process", lambda: subprocess.run(words, capture_output=True, check=True)
+    )
+
+
+def many_bodies_figures(count: int = 400) -> Iterator[Figure]:
+    """Made to measure, bodies a second, with each number of cores up to two."""
+    with tempfile.TemporaryDirectory() as folder:
+        path, report = Path(folder) / "bodies.csv", Path(folder) / "report.csv"
+        write("natural", path)
+        lines = path.read_text(encoding="utf-8").splitlines(keepends=True)
+        path.write_text("".join(lines[: count + 1]), encoding="utf-8")
+        for cores in range(1, min(2, os.cpu_count() or 1) + 1):
+            rates = []
+            for _ in range(3):
+                made = make_to_measure("skirt", path, report, cores=cores)
+                rates.append(made.bodies / made.seconds)
+            job = f"made to measure with checks, {count} bodies, {cores} core{'s' * (cores > 1)}"
+            yield Figure(job, min(rates), statistics.median(rates), max(rates), "bodies/s")
+
+
+def page_lines() -> list[str]:
+    """The workroom in a real browser, or why it was not measured."""
+    try:
+        from bench_workroom import bench_workroom
+
+        found = bench_workroom(60)
+    except (ImportError, OSError, RuntimeError) as error:
+        return [f"Not measured: {type(error).__name__}: {str(error).splitlines()[0] if str(error) else ''}"]
+    return [
+        f"First page {found['open_ms']:.0f} ms; from a typed measure to the redrawn sheet p50 "
+        f"{found['edit_p50_ms']:.0f} ms, p95 {found['edit_p95_ms']:.0f} ms ({found['edits']:.0f} edits)."
+    ]
+
+
+def machine() -> str:
+    """The kind of machine, in words."""
+    return (
+        f"{_processor()}, {os.cpu_count()} cores, {platform.system()}, Python {platform.python_version()}."
+        " The machine is shared with others, so that the least figures say more than the most."
+    )
+
+
+def _processor() -> str:
+    info = Path("/proc/cpuinfo")
+    if info.is_file():
+        for line in info.read_text(encoding="utf-8").splitlines():
+            if line.startswith("model name"):
+                return line.partition(":")[2].strip()
+    return platform.processor() or platform.machine()
+
+
+def page(figures: list[Figure], browser: list[str]) -> str:
+    """The report as a page."""
+    lines = [
+        "<!-- Written by benchmarks/run.py; run `make bench`. -->",
+        "# How fast the house works",
+        "",
+        machine(),
+        "",
+        "| job | least | median | most | unit |",
+        "|---|--:|--:|--:|---|",
+    ]
+    lines += [
+        f"| {item.job} | {item.least:.1f} | {item.median:.1f} | {item.most:.1f} | {item.unit} |"
+        for item in figures
+    ]
+    lines += [
+        "",
+        f"Each job is done {ROUNDS} times after once for warming up (the PDF 7, made to measure 3 times).",
+        "",
+        "## Geometry beside general-purpose libraries",
+        "",
+        f"At an equal accuracy of {bench_geometry.ACCURACY_MM:g} mm; medians.",
+        "",
+        "| job | by | ms |",
+        "|---|---|--:|",
+    ]
+    lines += [f"| {job} | {who} | {ms:.4f} |" for job, who, ms in bench_geometry.rows()]
+    return "\n".join([*lines, "", "## The workroom in Chromium", "", *browser]) + "\n"
+
+
+def main(words: list[str]) -> int:
+    """Measure, print, and write the page."""
+    parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    parser.add_argument("--no-page", action="store_true", help="leave the browser out")
+    parser.add_argument("--print", action="store_true", help="print only, write nothing")
+    chosen = parser.parse_args(words)
+    figures = [*core_figures(), help_figure(), *many_bodies_figures()]
+    browser = ["Not measured: left out."] if chosen.no_page else page_lines()
+    text = page(figures, browser)
+    print(text)
+    if not chosen.print:
+        (ROOT / "docs" / "bench.md").write_text(text, encoding="utf-8")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

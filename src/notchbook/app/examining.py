@@ -1,0 +1,91 @@
+"""Looking a pattern over: checks, what the draft had to say, and the girths against the body."""
+
+from dataclasses import dataclass, replace
+
+from notchbook.checks import Report, Subject, all_checks, run_checks
+from notchbook.finish import Cloth, HouseTable
+from notchbook.pattern import Expectation, Pattern, resolve, sewn_length
+from notchbook.pattern.resolve import Found
+from notchbook.recipe import Replay
+
+
+@dataclass(frozen=True, slots=True)
+class GirthRow:
+    """One line of the ease table, mm: the body, the ease that was drafted, and what the sew line
+    measures now (None where the pattern no longer has this girth). ``usual`` is the usual ease."""
+
+    name: str
+    measure: str
+    body: float
+    ease: float
+    pattern: float | None
+    usual: tuple[float, float] | None
+
+
+def examine(replay: Replay, house: HouseTable | None = None, *, cut: bool = True) -> Report:
+    """The report of all checks on the last good pattern, the notes of the drafts among its findings.
+
+    Without ``cut`` the checks that need the pieces made cut-ready are left for later: while a
+    pattern is being shaped, every stroke is looked at, the papers when she pauses.
+    """
+    return examine_subject(subject_of(replay, house), replay, cut=cut)
+
+
+def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | None = None) -> Subject:
+    """What the checks look at: the last good pattern, the body, and what the drafts promised.
+
+    What a draft promised is checked on the block as drafted, and after the styles where it must be kept.
+    """
+    measures = replay.measures
+    body = {key: measures.value(key) for key in measures.measure_keys() if measures.find(key) is not None}
+    return Subject(replay.pattern, body, replay.expectations, house, cloth, is_block=not _was_styled(replay))
+
+
+def examine_subject(subject: Subject, replay: Replay, *, cut: bool = True) -> Report:
+    """As :func:`examine`, on a subject whose cut pieces are wanted afterward."""
+    report = run_checks(subject, None if cut else _without_cut())
+    return replace(report, findings=(*replay.notes, *report.findings))
+
+
+def _without_cut() -> list[str]:
+    return [check.id for check in all_checks() if "cut" not in check.reads]
+
+
+def ease_table(replay: Replay) -> tuple[GirthRow, ...]:
+    """Body, ease and pattern for every girth that the drafts promised."""
+    pattern = replay.pattern
+    return tuple(
+        GirthRow(
+            promise.name,
+            promise.measure,
+            promise.body,
+            promise.ease,
+            promised_length(pattern, promise),
+            promise.usual_ease,
+        )
+        for promise in replay.expectations
+    )
+
+
+def promised_length(pattern: Pattern, promise: Expectation) -> float | None:
+    """What the promised length measures on the sew line now, mm; None when a part of it is gone."""
+    lines = {line.name: line.path.length for piece in pattern.pieces.values() for line in piece.lines}
+    total = 0.0
+    for name in promise.names:
+        if name in lines:
+            total += lines[name]
+        elif isinstance(resolve(pattern, name), Found):
+            total += sewn_length(pattern, name)
+        else:
+            return None
+    return promise.times * total
+
+
+def _was_styled(replay: Replay) -> bool:
+    """Whether shapes were changed after the drafts, so that only what is kept can be asked of them."""
+    from notchbook.recipe import definition
+
+    return any(
+        definition(state.record.operation).kind == "style" and state.record.phase == "shaping"
+        for state in replay.states
+    )

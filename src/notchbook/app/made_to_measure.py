@@ -1,0 +1,144 @@
+"""Made to measure: one block for every body of a file, on all cores; a bad row never stops the run."""
+
+import csv
+import io
+import os
+import signal
+import time
+from collections.abc import Callable, Iterator, Mapping
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from notchbook.app.drafting import draft
+from notchbook.app.examining import ease_table, examine
+from notchbook.app.staging import refuse_over_input
+from notchbook.body import BodyRow, read_bodies
+from notchbook.errors import HouseFault, InputError, NotchbookError
+from notchbook.output.files import write_file
+from notchbook.pattern import Severity
+
+COLUMNS = ("id", "ok", "code", "message", "worst_closure_mm", "flags", "seconds")
+"""The columns of the report, one row a body."""
+
+_CHUNK = 16
+"""Bodies handed to a process at a time: enough to hide the handing over, few enough for progress."""
+
+
+@dataclass(frozen=True, slots=True)
+class MadeRow:
+    """One body: whether it was drafted, else the code and words of the refusal.
+
+    ``worst_closure_mm`` is the largest distance of a promised length from what it should be; ``flags``
+    are the codes of what must be looked at.
+    """
+
+    id: str
+    ok: bool
+    code: str
+    message: str
+    worst_closure_mm: float | None
+    flags: tuple[str, ...]
+    seconds: float
+
+
+@dataclass(frozen=True, slots=True)
+class MadeSummary:
+    """How a run went: bodies, drafted, refused, flagged, seconds, cores."""
+
+    bodies: int
+    drafted: int
+    flagged: int
+    seconds: float
+    cores: int
+
+
+def make_to_measure(
+    block: str,
+    bodies: Path,
+    report: Path,
+    parameters: Mapping[str, Any] | None = None,
+    *,
+    cores: int | None = None,
+    progress: Callable[[int], None] | None = None,
+) -> MadeSummary:
+    """Draft the block for each row of ``bodies`` and write ``report`` (CSV), in the order of the rows.
+
+    The checks of pieces made cut-ready are left out: a block goes to no cutter, and they take longest.
+    ``progress`` is called with the number of rows done. The file as a whole is refused as
+    :func:`notchbook.body.read_bodies` says; a row that cannot be read or drafted gets its code.
+    """
+    if report.suffix.lower() != ".csv":
+        raise InputError("suffix-unknown", suffix=report.suffix, known=(".csv",))
+    refuse_over_input(report, (bodies,))
+    started = time.perf_counter()
+    used = cores or os.cpu_count() or 1
+    rows: list[MadeRow] = []
+    for row in made_rows(block, read_bodies(bodies), parameters or {}, used):
+        rows.append(row)
+        if progress is not None:
+            progress(len(rows))
+    write_file(report, report_text(rows).encode("utf-8"))
+    return MadeSummary(
+        bodies=len(rows),
+        drafted=sum(row.ok for row in rows),
+        flagged=sum(bool(row.flags) for row in rows),
+        seconds=time.perf_counter() - started,
+        cores=used,
+    )
+
+
+def made_rows(
+    block: str, bodies: Iterator[BodyRow], parameters: Mapping[str, Any], cores: int
+) -> Iterator[MadeRow]:
+    """The rows in order, drafted on ``cores`` processes (1: in this one)."""
+    jobs = ((block, row, dict(parameters)) for row in bodies)
+    if cores == 1:
+        yield from map(_made, jobs)
+        return
+    pool = ProcessPoolExecutor(max_workers=cores, initializer=_leave_interrupts)
+    try:
+        yield from pool.map(_made, jobs, chunksize=_CHUNK)
+    finally:
+        pool.shutdown(cancel_futures=True)
+
+
+def _leave_interrupts() -> None:
+    """A Ctrl-C is for the process that hands out the work; it stops the others."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+def report_text(rows: list[MadeRow]) -> str:
+    """The report as CSV text."""
+    written = io.StringIO()
+    writer = csv.writer(written, lineterminator="\n")
+    writer.writerow(COLUMNS)
+    for row in rows:
+        closure = "" if row.worst_closure_mm is None else f"{row.worst_closure_mm:.4f}"
+        ok = "yes" if row.ok else "no"
+        flags = " ".join(row.flags)
+        writer.writerow((row.id, ok, row.code, row.message, closure, flags, f"{row.seconds:.4f}"))
+    return written.getvalue()
+
+
+def _made(job: tuple[str, BodyRow, dict[str, Any]]) -> MadeRow:
+    block, row, parameters = job
+    started = time.perf_counter()
+    closure: float | None = None
+    flags: tuple[str, ...] = ()
+    code = message = ""
+    try:
+        if row.error is not None or row.measures is None:
+            raise row.error or HouseFault("body-row-empty", row=row.id)
+        run = draft(block, row.measures, parameters)
+        closure = max(
+            (abs(girth.pattern - girth.body - girth.ease) for girth in ease_table(run) if girth.pattern),
+            default=0.0,
+        )
+        findings = [f for f in examine(run, cut=False).findings if f.severity is not Severity.NOTE]
+        flags = tuple(dict.fromkeys(finding.code for finding in findings))
+    except NotchbookError as error:
+        code, message = error.code, error.text()
+    seconds = time.perf_counter() - started
+    return MadeRow(row.id, not code, code, message, closure, flags, seconds)

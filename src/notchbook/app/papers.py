@@ -1,0 +1,150 @@
+"""The papers of a style: pattern to print, cutter's must, drawing, picture, findings, style file.
+
+Here is the gate: what would spoil cloth is not printed, unless she says so.
+"""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from notchbook.app.examining import examine, examine_subject, subject_of
+from notchbook.app.staging import staged
+from notchbook.app.style_file import write_style
+from notchbook.checks import Report
+from notchbook.errors import InputError, OutputError
+from notchbook.finish import Cloth, CutPiece, HouseTable, production_table
+from notchbook.output.paper_info import PaperInfo
+from notchbook.output.registry import output
+from notchbook.output.tiling import Paper
+from notchbook.recipe import Replay, canonical_json
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """What papers are made of: a run of a recipe, the house table, the cloth, the head of the papers.
+
+    ``despite_findings`` opens the gate: papers are made although something would spoil cloth.
+    """
+
+    replay: Replay
+    info: PaperInfo
+    house: HouseTable
+    cloth: Cloth
+    despite_findings: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CutReady:
+    """Cut pieces with the report that let them pass the gate."""
+
+    pieces: tuple[CutPiece, ...]
+    report: Report
+
+
+def job_of(
+    replay: Replay,
+    date: str,
+    house: HouseTable | None = None,
+    cloth: Cloth | None = None,
+    *,
+    despite_findings: bool = False,
+) -> Job:
+    """The job of a style as it stands; ``date`` is written on the papers as given."""
+    recipe = replay.recipe
+    info = PaperInfo(
+        style_number=recipe.number,
+        title=recipe.name,
+        date=date,
+        size=replay.measures.name,
+        materials=dict(replay.pattern.materials),
+    )
+    return Job(replay, info, house or production_table(), cloth or Cloth(), despite_findings)
+
+
+def cut_ready(job: Job) -> CutReady:
+    """Make the pieces cut-ready. OutputError ``papers-refused`` names what would spoil cloth."""
+    subject = subject_of(job.replay, job.house, job.cloth)
+    report = examine_subject(subject, job.replay)
+    if report.stops and not job.despite_findings:
+        first = next((f.message for f in report.findings if f.severity.value == "stop"), "a check broke")
+        count = sum(f.severity.value == "stop" for f in report.findings) + len(report.broken)
+        raise OutputError("papers-refused", style=job.replay.recipe.name, count=count, first=first)
+    return CutReady(subject.cut_pieces, report)
+
+
+def write_draft(job: Job, path: Path, paper: Paper = "both") -> Report:
+    """Write one file by its ending: style file, drawing, printable pattern or picture.
+
+    A style file keeps the work and passes no gate; the others do. InputError ``suffix-unknown`` for
+    another ending; nothing is written then.
+    """
+    suffix = path.suffix.lower()
+    if suffix == ".json":
+        write_style(job.replay, path)
+        return examine(job.replay, job.house)
+    kind = output(suffix)
+    ready = cut_ready(job)
+    kind.write(ready.pieces, job.info, path, paper)
+    return ready.report
+
+
+def write_papers(job: Job, folder: Path, paper: Paper = "both") -> dict[str, Path]:
+    """Write the whole set into a folder: pattern, card, style, findings, preview; returns their paths."""
+    ready = cut_ready(job)
+    made = _made_folders(folder)
+    files = {
+        "pattern": folder / "pattern.pdf",
+        "card": folder / "card.pdf",
+        "style": folder / "style.json",
+        "findings": folder / "findings.json",
+        "preview": folder / "preview.png",
+    }
+    try:
+        with staged(files) as places:
+            output(".pdf").write(ready.pieces, job.info, places["pattern"], paper)
+            _write_card(job, ready, places["card"], paper)
+            write_style(job.replay, places["style"])
+            write_findings(ready.report, places["findings"])
+            output(".png").write(ready.pieces, job.info, places["preview"], paper)
+    except BaseException:
+        for new in made:
+            new.rmdir()
+        raise
+    return files
+
+
+def write_pattern(job: Job, pattern: Path, card: Path | None, paper: Paper = "both") -> CutReady:
+    """Write the tiled pattern and, where asked, the cutter's must; both from the same cut pieces."""
+    for path in (pattern, card or pattern):
+        if path.suffix.lower() != ".pdf":
+            raise InputError("suffix-unknown", suffix=path.suffix, known=(".pdf",))
+    targets = {"pattern": pattern} if card is None else {"pattern": pattern, "card": card}
+    ready = cut_ready(job)
+    with staged(targets) as places:
+        output(".pdf").write(ready.pieces, job.info, places["pattern"], paper)
+        if card is not None:
+            _write_card(job, ready, places["card"], paper)
+    return ready
+
+
+def write_findings(report: Report, path: Path) -> None:
+    """Write the report of the checks as JSON."""
+    from notchbook.output.files import write_file
+
+    write_file(path, canonical_json(report.to_data()).encode("utf-8"))
+
+
+def _write_card(job: Job, ready: CutReady, path: Path, paper: Paper) -> None:
+    from notchbook.output.card_pdf import write_card_pdf
+
+    write_card_pdf(ready.pieces, job.info, path, "letter" if paper == "letter" else "a4")
+
+
+def _made_folders(folder: Path) -> list[Path]:
+    """Make the folder with those above it; the new ones, the innermost first."""
+    new = [place for place in (folder, *folder.parents) if not place.exists()]
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        detail = error.strerror or type(error).__name__
+        raise OutputError("output-folder", path=str(folder), detail=detail) from error
+    return new

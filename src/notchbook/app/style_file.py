@@ -1,0 +1,98 @@
+"""A style as one file: the recipe, the measures it was run on, and the geometry that came out."""
+
+import json
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from notchbook.app.drafting import completed
+from notchbook.body import MeasureSet, refuse_inconsistent, set_from_data, set_to_data
+from notchbook.errors import InputError
+from notchbook.output.files import write_file
+from notchbook.pattern import Pattern, pattern_from_data, pattern_to_data
+from notchbook.recipe import (
+    Recipe,
+    Replay,
+    canonical_json,
+    definition,
+    recipe_from_data,
+    recipe_to_data,
+    replay,
+)
+
+STYLE_FORMAT = 1
+"""Version of this form of file."""
+
+LARGEST_STYLE = 20_000_000
+"""Bytes; far above any style, far below what would stop the machine."""
+
+
+@dataclass(frozen=True, slots=True)
+class StyleFile:
+    """What a style file holds. ``pattern`` is the geometry as stored, not as it would be drawn now."""
+
+    recipe: Recipe
+    measures: MeasureSet
+    pattern: Pattern | None
+
+
+def style_data(replay: Replay) -> dict[str, Any]:
+    """The style as JSON-ready data."""
+    return {
+        "format": "notchbook style",
+        "format_version": STYLE_FORMAT,
+        "recipe": recipe_to_data(replay.recipe),
+        "measures": set_to_data(replay.measures),
+        "step_versions": {record.operation: record.version for record in replay.recipe.steps},
+        "pattern": pattern_to_data(replay.pattern),
+    }
+
+
+def write_style(replay: Replay, path: Path) -> None:
+    """Write the style file; whole or not at all."""
+    write_file(path, canonical_json(style_data(replay)).encode("utf-8"))
+
+
+def read_style(path: Path) -> StyleFile:
+    """Read a style file.
+
+    Refused with InputError: ``style-file-unreadable``, ``style-too-large``, ``style-not-json``,
+    ``style-not-a-style``, ``style-newer`` and what recipe, measures and pattern refuse.
+    """
+    data = _json(path)
+    if not isinstance(data, dict) or data.get("format") != "notchbook style":
+        raise InputError("style-not-a-style", path=str(path))
+    version = data.get("format_version")
+    if not isinstance(version, int) or version > STYLE_FORMAT:
+        raise InputError("style-newer", path=str(path), found=version, known=STYLE_FORMAT)
+    stored = data.get("pattern")
+    return StyleFile(
+        recipe=recipe_from_data(data.get("recipe")),
+        measures=set_from_data(data.get("measures")),
+        pattern=pattern_from_data(stored) if isinstance(stored, dict) else None,
+    )
+
+
+def run_style(style: StyleFile, measures: MeasureSet | None = None) -> Replay:
+    """Run the recipe of a style on its own measures, or on another body.
+
+    What stops the recipe is raised (a lost name, a draft refused), never returned as a half-made pattern.
+    """
+    body = measures or style.measures
+    refuse_inconsistent(body)
+    body.require(key for step in style.recipe.steps for key in definition(step.operation).needs.needed)
+    return completed(replay(style.recipe, body))
+
+
+def _json(path: Path) -> Any:
+    try:
+        if path.stat().st_size > LARGEST_STYLE:
+            raise InputError("style-too-large", path=str(path), most=LARGEST_STYLE)
+        text = path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        detail = getattr(error, "strerror", None) or "it is not written in UTF-8"
+        raise InputError("style-file-unreadable", path=str(path), detail=detail) from error
+    try:
+        return json.loads(text)
+    except (ValueError, RecursionError) as error:
+        raise InputError("style-not-json", path=str(path), detail=str(error)) from error

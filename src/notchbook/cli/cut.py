@@ -1,0 +1,46 @@
+"""`notchbook cut`: the pieces of a style, cut-ready."""
+
+from notchbook.cli.answer import answer
+from notchbook.cli.options import AsJson, DespiteFindings, OtherMeasures, StyleName, UnitChoice
+from notchbook.cli.screen import Screen
+
+
+def cut(
+    style: StyleName,
+    measures: OtherMeasures = None,
+    unit: UnitChoice = "cm",
+    despite_findings: DespiteFindings = False,
+    as_json: AsJson = False,
+) -> None:
+    """Show the cut-ready pieces: how many, with what allowance.
+
+    Example: notchbook cut skirt.json --unit in
+    """
+    from notchbook.app.papers import cut_ready, job_of
+    from notchbook.app.style_file import read_style, run_style
+    from notchbook.body import read_measures
+    from notchbook.cli import show_pattern
+
+    body = None if measures is None else read_measures(measures)
+    run = run_style(read_style(style), body)
+    ready = cut_ready(job_of(run, "", despite_findings=despite_findings))
+    panels = sum(piece.panels for piece in ready.pieces)
+    step = f"notchbook print {show_pattern.typed(style)} --out pattern.pdf --card card.pdf"
+
+    def show(screen: Screen) -> None:
+        screen.line(f"{run.recipe.name} for {run.measures.name}")
+        screen.line()
+        show_pattern.show_cut_pieces(screen, ready.pieces, unit)
+        screen.line(f"{len(ready.pieces)} pieces, {panels} panels.")
+        show_pattern.show_report(screen, ready.report)
+        screen.next_steps((step,))
+
+    data = {
+        "style": run.recipe.name,
+        "body": run.measures.name,
+        "pieces": show_pattern.piece_data(ready),
+        "panels": panels,
+        "report": ready.report.to_data(),
+        "next_step": step,
+    }
+    answer(data, show, as_json=as_json, to_check=show_pattern.to_check(ready.report))

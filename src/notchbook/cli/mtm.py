@@ -1,0 +1,86 @@
+"""`notchbook mtm`: made to measure, one block for every body of a file."""
+
+import os
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from notchbook.cli.answer import answer
+from notchbook.cli.options import AsJson, BlockName, Settings, UnitChoice
+from notchbook.cli.screen import Screen, err
+
+
+def mtm(
+    block: BlockName,
+    bodies: Annotated[
+        Path, typer.Option("--bodies", "-b", metavar="FILE.csv", help="One body a line.", show_default=False)
+    ],
+    report: Annotated[
+        Path,
+        typer.Option("--report", "-r", metavar="FILE.csv", help="What came of each.", show_default=False),
+    ],
+    settings: Settings = None,
+    unit: UnitChoice = "cm",
+    cores: Annotated[
+        int | None,
+        typer.Option("--cores", metavar="N", help="How many cores work; all when not given.", min=1),
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Draft a block for every body of a file.
+
+    A body that cannot be drafted gets its reason in the report, and the rest goes on.
+
+    Example: notchbook mtm skirt --bodies bodies.csv --report report.csv
+    """
+    from notchbook.app.made_to_measure import make_to_measure
+    from notchbook.app.settings import read_settings
+    from notchbook.errors import InputError
+
+    most = os.cpu_count() or 1
+    if cores is not None and cores > most:
+        raise InputError("cores-unusable", cores=cores, most=most)
+    parameters = read_settings(block, settings or (), unit)
+    with _progress() as progress:
+        made = make_to_measure(block, bodies, report, parameters, cores=cores, progress=progress)
+    refused = made.bodies - made.drafted
+    rate = made.bodies / made.seconds if made.seconds else 0.0
+    step = f"open {report}: the column code says what stopped a body, and notchbook why CODE explains it"
+
+    def show(screen: Screen) -> None:
+        screen.line(
+            f"{made.bodies} bodies: {made.drafted} drafted, {refused} refused, {made.flagged} to look at"
+        )
+        screen.line(f"{made.seconds:.1f} s on {made.cores} cores, {rate:.0f} bodies a second")
+        screen.line(f"written: {report}")
+        screen.next_steps((step,))
+
+    data = {
+        "bodies": made.bodies,
+        "drafted": made.drafted,
+        "refused": refused,
+        "flagged": made.flagged,
+        "seconds": round(made.seconds, 3),
+        "cores": made.cores,
+        "files": {"report": str(report)},
+        "next_step": step,
+    }
+    answer(data, show, as_json=as_json, to_check=bool(refused or made.flagged))
+
+
+@contextmanager
+def _progress() -> Iterator[Callable[[int], None] | None]:
+    """A line of progress on the error stream, where that is a terminal."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from rich.progress import Progress, TextColumn, TimeElapsedColumn
+
+    columns = (TextColumn("{task.completed:.0f} bodies"), TimeElapsedColumn())
+    with Progress(*columns, console=err().console, transient=True) as shown:
+        task = shown.add_task("bodies", total=None)
+        yield lambda done: shown.update(task, completed=done)

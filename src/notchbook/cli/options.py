@@ -1,0 +1,76 @@
+"""The words that several commands take, each with its help."""
+
+from pathlib import Path
+from typing import Annotated, Literal
+
+import typer
+
+from notchbook.units import Unit
+
+PaperWord = Literal["a4", "letter", "both"]
+
+BlockName = Annotated[
+    str, typer.Argument(metavar="BLOCK", help="The block to draft; `notchbook blocks` lists them.")
+]
+
+StyleName = Annotated[
+    Path, typer.Argument(metavar="STYLE.json", help="A style file that `notchbook draft` has written.")
+]
+
+MeasuresFile = Annotated[
+    Path,
+    typer.Option(
+        "--measures",
+        "-m",
+        metavar="FILE",
+        help="Measures of a body or dress form, .json or .csv.",
+        show_default=False,
+    ),
+]
+
+OtherMeasures = Annotated[
+    Path | None,
+    typer.Option(
+        "--measures",
+        "-m",
+        metavar="FILE",
+        help="Run the style on these measures instead of its own.",
+        show_default=False,
+    ),
+]
+
+Settings = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--set",
+        "-s",
+        metavar="NAME=VALUE",
+        help="Set an ease, a length or a count of darts; may be repeated.",
+        show_default=False,
+    ),
+]
+
+UnitChoice = Annotated[
+    Unit, typer.Option("--unit", "-u", help="Unit of lengths on the screen and of bare numbers in --set.")
+]
+
+DateText = Annotated[
+    str,
+    typer.Option(
+        "--date",
+        metavar="YYYY-MM-DD",
+        help="Date on the papers; today when not given. The same date gives the same files.",
+        show_default=False,
+    ),
+]
+
+PaperChoice = Annotated[
+    PaperWord, typer.Option("--paper", "-p", help="Paper of the printer; `both` prints true on either.")
+]
+
+DespiteFindings = Annotated[
+    bool,
+    typer.Option("--despite-findings", help="Write it although a check found what would spoil cloth."),
+]
+
+AsJson = Annotated[bool, typer.Option("--json", help="Answer in JSON, for programs.")]

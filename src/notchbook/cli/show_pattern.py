@@ -1,0 +1,139 @@
+"""A drafted pattern on the screen: ease table, findings, cut pieces; and the same as data."""
+
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+from typing import Any
+
+from notchbook.app.examining import GirthRow
+from notchbook.app.papers import CutReady
+from notchbook.checks import Report
+from notchbook.cli.screen import Screen
+from notchbook.finish import CutPiece
+from notchbook.pattern import Finding, Severity, spoken
+from notchbook.units import LengthStyle, Unit
+
+_GRADES = {Severity.STOP: "STOP", Severity.LOOK: "look", Severity.NOTE: "note"}
+
+
+def show_girths(screen: Screen, girths: Iterable[GirthRow], unit: Unit) -> None:
+    """The ease table: body, ease, what the sew line measures, and the usual ease."""
+    style = LengthStyle(unit)
+    rows = [
+        (
+            spoken(girth.name),
+            style.text(girth.body),
+            style.text(girth.ease),
+            "gone" if girth.pattern is None else style.text(girth.pattern),
+            "" if girth.usual is None else " to ".join(style.text(ease) for ease in girth.usual),
+        )
+        for girth in girths
+    ]
+    if rows:
+        columns = ("girth", "body", "ease", "pattern", "usual ease")
+        screen.table(columns, rows, numbers=columns[1:])
+        screen.line()
+
+
+def show_report(screen: Screen, report: Report) -> None:
+    """The findings, the gravest first, and the sum of the checks."""
+    for finding in sorted(report.findings, key=lambda found: list(_GRADES).index(found.severity)):
+        screen.line(f"{_GRADES[finding.severity]:5}{finding.message}{_amounts(finding)}  [{finding.code}]")
+        if finding.suggestion and finding.severity is not Severity.NOTE:
+            screen.line(f"     {finding.suggestion}")
+    for broken in report.broken:
+        screen.line(f"STOP The check {broken.id} broke: {broken.error}")
+    screen.line(f"{report.summary()}.")
+
+
+def show_cut_pieces(screen: Screen, pieces: Iterable[CutPiece], unit: Unit) -> None:
+    """The cut pieces as the cutter's must counts them: number, name, quantity, panels, allowances."""
+    style = LengthStyle(unit)
+    rows = [
+        (
+            f"{piece.number}/{piece.of}",
+            piece.title,
+            "; ".join(f"{quantity.material}: {quantity.text}" for quantity in piece.quantities),
+            str(piece.panels),
+            ", ".join(f"{kind} {width}" for kind, width in allowances(piece, style).items()),
+        )
+        for piece in pieces
+    ]
+    screen.table(("no.", "piece", "quantity", "panels", "allowances"), rows, numbers=("panels",))
+    screen.line()
+
+
+def allowances(piece: CutPiece, style: LengthStyle) -> dict[str, str]:
+    """The allowance of each kind of edge of a piece, in words; several widths of a kind one after another."""
+    found: dict[str, list[str]] = {}
+    for edge in piece.edges:
+        if edge.width > 0.0:
+            words = found.setdefault((edge.allowance_class or edge.kind).replace("_", " "), [])
+            if style.text(edge.width) not in words:
+                words.append(style.text(edge.width))
+    return {kind: " and ".join(words) for kind, words in found.items()}
+
+
+def show_files(screen: Screen, files: Mapping[str, Path]) -> None:
+    """What was written."""
+    for what, path in files.items():
+        screen.line(f"written: {path}  ({what})")
+
+
+def girth_data(girths: Iterable[GirthRow]) -> list[dict[str, Any]]:
+    """The ease table as data, mm."""
+    return [
+        {
+            "girth": girth.name,
+            "measure": girth.measure,
+            "body": round(girth.body, 6),
+            "ease": round(girth.ease, 6),
+            "pattern": None if girth.pattern is None else round(girth.pattern, 6),
+            "usual_ease": None if girth.usual is None else list(girth.usual),
+        }
+        for girth in girths
+    ]
+
+
+def piece_data(ready: CutReady) -> list[dict[str, Any]]:
+    """The cut pieces as data, mm."""
+    return [
+        {
+            "name": piece.name,
+            "title": piece.title,
+            "number": piece.number,
+            "of": piece.of,
+            "supplied": piece.supplied,
+            "panels": piece.panels,
+            "quantities": [
+                {"material": quantity.material, "text": quantity.text, "panels": quantity.panels}
+                for quantity in piece.quantities
+            ],
+            "allowances": {edge.name: round(edge.width, 6) for edge in piece.edges},
+            "width": round(piece.bounds.width, 6),
+            "height": round(piece.bounds.height, 6),
+        }
+        for piece in ready.pieces
+    ]
+
+
+def typed(path: Path) -> str:
+    """The path as it is typed in a command, in quotes where it has blanks."""
+    text = str(path)
+    return f'"{text}"' if " " in text else text
+
+
+def file_data(files: Mapping[str, Path]) -> dict[str, str]:
+    """What was written, as data."""
+    return {what: str(path) for what, path in files.items()}
+
+
+def to_check(report: Report) -> bool:
+    """Whether something is to be looked at before going on."""
+    return report.stops or any(finding.severity is Severity.LOOK for finding in report.findings)
+
+
+def _amounts(finding: Finding) -> str:
+    if finding.measured is None or finding.wanted is None:
+        return ""
+    unit = f" {finding.unit}".rstrip()
+    return f" ({finding.measured:.4g}{unit}, wanted {finding.wanted:.4g}{unit})"

@@ -1,0 +1,75 @@
+"""Reference pages that follow from the registries: blocks, pattern steps, checks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from notchbook.body import measure_entry
+from notchbook.checks import Check, all_checks
+from notchbook.recipe import StepDefinition, all_definitions
+
+STEP_WORDS = {
+    "shaping": "shapes the pieces",
+    "derived": "makes pieces that follow from finished shapes",
+    "whole": "runs on the whole garment",
+}
+
+
+def reference_pages(head: str) -> dict[str, str]:
+    """Path under docs/ -> text."""
+    steps = all_definitions()
+    return {
+        "reference/blocks.md": steps_page(head, "Blocks", (step for step in steps if step.kind == "block")),
+        "reference/steps.md": steps_page(
+            head, "Pattern steps", (step for step in steps if step.kind != "block")
+        ),
+        "reference/checks.md": checks_page(head, all_checks()),
+    }
+
+
+def steps_page(head: str, title: str, steps: Iterable[StepDefinition[Any]]) -> str:
+    """Each step with its meaning, its measures and what can be set."""
+    lines = [head, f"# {title}"]
+    for step in sorted(steps, key=lambda step: step.operation):
+        schema = step.parameters.model_json_schema()
+        lines += [
+            "",
+            f"## {step.operation}",
+            "",
+            f"{step.title} (version {step.version}): {STEP_WORDS[step.phase]}.",
+        ]
+        lines += ["", " ".join((step.parameters.__doc__ or "").split()).replace("``", "`")]
+        lines += _measures(step)
+        lines += ["", "| to set | kind | when not set |", "|---|---|---|"]
+        lines += [_field(name, field) for name, field in schema["properties"].items()]
+    return "\n".join(lines) + "\n"
+
+
+def _measures(step: StepDefinition[Any]) -> list[str]:
+    if not step.needs.needed:
+        return []
+    rows = [(key, "needed") for key in step.needs.needed] + [(key, "helps") for key in step.needs.helpful]
+    table = [f"| `{key}` | {measure_entry(key).label} | {word} |" for key, word in rows]
+    return ["", "| measure | | |", "|---|---|---|", *table]
+
+
+def _field(name: str, field: Mapping[str, Any]) -> str:
+    kind = field.get("kind") or field.get("type") or ""
+    if "enum" in field:
+        kind = ", ".join(str(choice) for choice in field["enum"])
+    if "items" in field:
+        kind = f"list of {field['items'].get('kind', 'places')}"
+    default = field.get("default")
+    return f"| `{name}` | {kind} | {'' if default is None else f'`{default}`'} |"
+
+
+def checks_page(head: str, checks: Iterable[Check]) -> str:
+    """Each check with its reason, its findings and what to do."""
+    lines = [head, "# Checks", "", "STOP: cloth would be spoiled, papers are refused. look: it may be meant."]
+    for check in checks:
+        grade = "STOP" if check.severity.value == "stop" else check.severity.value
+        lines += ["", f"## {check.id}", "", f"**{check.title}** ({grade})", "", check.rationale, ""]
+        lines += [f"- `{code}`: {words}" for code, words in check.messages.items()]
+        lines += ["", f"What to do: {check.suggestion}"]
+    return "\n".join(lines) + "\n"
