@@ -1,13 +1,17 @@
 """A style as one file: the recipe, the measures it was run on, and the geometry that came out."""
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from notchbook.app.drafting import completed
+from notchbook.app.drift import drift_findings
+from notchbook.app.examining import examine
 from notchbook.body import MeasureSet, refuse_inconsistent, set_from_data, set_to_data
+from notchbook.checks import Report
 from notchbook.errors import InputError
+from notchbook.finish import HouseTable
 from notchbook.output.files import write_file
 from notchbook.pattern import Pattern, pattern_from_data, pattern_to_data
 from notchbook.recipe import (
@@ -82,6 +86,14 @@ def run_style(style: StyleFile, measures: MeasureSet | None = None) -> Replay:
     refuse_inconsistent(body)
     body.require(key for step in style.recipe.steps for key in definition(step.operation).needs.needed)
     return completed(replay(style.recipe, body))
+
+
+def examine_style(style: StyleFile, run: Replay, house: HouseTable | None = None) -> Report:
+    """The report on a run of a stored style; on its own measures, what has drifted is among the findings."""
+    report = examine(run, house)
+    if style.pattern is None or run.measures != style.measures:
+        return report
+    return replace(report, findings=(*drift_findings(style.pattern, run.pattern), *report.findings))
 
 
 def _json(path: Path) -> Any:

@@ -16,15 +16,16 @@ def check(
 
     Example: notchbook check skirt.json --measures marta.csv
     """
-    from notchbook.app.examining import ease_table, examine
-    from notchbook.app.style_file import read_style, run_style
+    from notchbook.app.examining import ease_table
+    from notchbook.app.style_file import examine_style, read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.finish import production_table
 
     body = None if measures is None else read_measures(measures)
-    run = run_style(read_style(style), body)
-    report = examine(run, production_table())
+    stored = read_style(style)
+    run = run_style(stored, body)
+    report = examine_style(stored, run, production_table())
     girths = ease_table(run)
     looking = show_pattern.to_check(report)
     first = report.findings[0].code if report.findings else ""
