@@ -7,7 +7,7 @@ them, ``finish`` makes cut pieces of them.
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch, NotchKind
 from notchbook.pattern.data import pattern_from_data, pattern_to_data
 from notchbook.pattern.expectation import Expectation
-from notchbook.pattern.finding import Finding, Severity
+from notchbook.pattern.finding import Finding, Measured, Severity, worded
 from notchbook.pattern.names import Side, child_name, part_name, piece_name, split_side, spoken, with_side
 from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map, title_of
 from notchbook.pattern.piece import (
@@ -57,6 +57,7 @@ __all__ = [
     "Located",
     "Lost",
     "Mark",
+    "Measured",
     "Notch",
     "NotchKind",
     "Pattern",
@@ -90,4 +91,5 @@ __all__ = [
     "title_of",
     "walk_seam",
     "with_side",
+    "worded",
 ]

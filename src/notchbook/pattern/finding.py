@@ -3,6 +3,8 @@
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from notchbook.errors import entry
+from notchbook.errors.catalogue import fill
 from notchbook.geometry import Point
 
 
@@ -15,6 +17,15 @@ class Severity(StrEnum):
     """Look again; it may be meant."""
     NOTE = "note"
     """Said for the record, such as a declared ease."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What was measured and what was wanted; mm, degrees ("deg") or a plain number ("")."""
+
+    measured: float | None = None
+    wanted: float | None = None
+    unit: str = "mm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,3 +48,32 @@ class Finding:
     unit: str = "mm"
     suggestion: str = ""
     names: tuple[str, ...] = field(default=())
+
+
+def worded(
+    check: str,
+    code: str,
+    severity: Severity,
+    measured: Measured | None = None,
+    *,
+    piece: str | None = None,
+    where: str | None = None,
+    names: tuple[str, ...] = (),
+    **facts: object,
+) -> Finding:
+    """A finding in the words of the catalogue; ``facts`` fill them, amounts stand in ``measured``."""
+    words = entry(code)
+    amounts = measured or Measured()
+    return Finding(
+        check=check,
+        code=code,
+        severity=severity,
+        message=fill(words.message, facts),
+        piece=piece,
+        where=where,
+        measured=amounts.measured,
+        wanted=amounts.wanted,
+        unit=amounts.unit,
+        suggestion=fill(words.next_step, facts),
+        names=names,
+    )
