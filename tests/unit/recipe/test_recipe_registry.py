@@ -10,6 +10,7 @@ import pytest
 from notchbook.errors import HouseFault
 from notchbook.pattern import sewn_length
 from notchbook.recipe import all_definitions, definition, operation_sources, registry, replay
+from support.plugin import installed
 from support.yoke_skirt import BACK, FORM_A, run, skirt_recipe, with_steps
 
 PLUGIN = Path(__file__).parents[3] / "examples" / "plugin"
@@ -81,23 +82,7 @@ def test_a_definition_of_another_name_is_a_fault(monkeypatch: pytest.MonkeyPatch
 @pytest.fixture
 def example(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Iterator[None]:
     """The example on the path as if it were installed, its entry points those of its pyproject."""
-    import tomllib
-
-    project = tomllib.loads((PLUGIN / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    folder = tmp_path / f"{project['name'].replace('-', '_')}-{project['version']}.dist-info"
-    folder.mkdir()
-    (folder / "METADATA").write_text(f"Name: {project['name']}\nVersion: {project['version']}\n")
-    lines = []
-    for group, points in project["entry-points"].items():
-        lines += [f"[{group}]", *(f"{name} = {where}" for name, where in points.items())]
-    (folder / "entry_points.txt").write_text("\n".join(lines) + "\n")
-    monkeypatch.syspath_prepend(str(tmp_path))
-    monkeypatch.syspath_prepend(str(PLUGIN / "src"))
-    operation_sources.cache_clear()
-    definition.cache_clear()
-    yield
-    for name in [name for name in sys.modules if name.startswith("studio_steps")]:
-        del sys.modules[name]
+    yield from installed(monkeypatch, tmp_path)
 
 
 def test_without_the_example_its_steps_are_unknown() -> None:
