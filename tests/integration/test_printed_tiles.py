@@ -4,6 +4,7 @@ import io
 import math
 
 import pikepdf
+import pypdfium2
 import pytest
 import shapely
 
@@ -47,6 +48,22 @@ def test_test_squares_measure_10_cm_and_4_in(paper: Paper) -> None:
     # 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
     for wanted in (100.0, 4 * 25.4):
         assert [s for s in sides if list(s) == pytest.approx([wanted, wanted], abs=0.005)]
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "both"])
+def test_the_first_sheet_tells_a_stranger_what_to_do(paper: Paper) -> None:
+    document = pypdfium2.PdfDocument(tiled_pdf(skirt_pieces(), INFO, paper)[0])
+    said = " ".join(document[0].get_textpage().get_text_range().split())
+    document.close()
+    for words in (
+        "Print at 100 %",
+        "rev. C",
+        "Dashed: sew",
+        "Page map",
+        "measure both squares",
+        "/64 in off",
+    ):
+        assert words in said
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter", "both"])

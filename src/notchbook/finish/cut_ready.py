@@ -9,7 +9,7 @@ from notchbook.finish.cloth import Cloth
 from notchbook.finish.cut_outline import CornerRules, CutOutline, cut_outline
 from notchbook.finish.cut_piece import CutEdge, CutNotch, CutPiece, FoldLine
 from notchbook.finish.drills import dart_lines, drill_holes
-from notchbook.finish.findings import findings_of
+from notchbook.finish.findings import HemRules, findings_of
 from notchbook.finish.house_table import HouseTable
 from notchbook.finish.marking import mark_piece
 from notchbook.finish.notches import (
@@ -18,6 +18,7 @@ from notchbook.finish.notches import (
     center_places,
     cut_notches,
     dart_places,
+    fold_places,
     hem_places,
     notches_of,
     own_places,
@@ -96,8 +97,8 @@ def _cut_piece(job: _Job, half: Piece, number: int, total: int) -> CutPiece:
         lines=piece.lines,
         marks=tuple(mark for mark in piece.marks if mark.kind == "point"),
         label=label,
-        quantities=quantities_of(half, job.house.supply),
-        findings=findings_of(half, outline, notches, job.house, job.cloth),
+        quantities=quantities_of(half, job.house.supply, [notch.sew_position for notch in notches]),
+        findings=findings_of(half, outline, notches, HemRules(job.house, job.cloth, sources)),
     )
 
 
@@ -138,6 +139,7 @@ def _notches(
         own_places(strips, asked, whole.sources if whole else {}),
         dart_places(piece, strips),
         hem_places(strips),
+        fold_places(strips, piece.lines),
         width_places(strips),
         center_places(strips, ends),
     )

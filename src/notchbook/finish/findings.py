@@ -1,6 +1,7 @@
 """What finishing says when a piece cannot be cut quite as asked."""
 
-from dataclasses import replace
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
 from notchbook.errors import entry
 from notchbook.errors.catalogue import fill, length_in_mm
@@ -17,11 +18,25 @@ CHECK = "finish"
 """The name under which finishing speaks."""
 
 
+@dataclass(frozen=True, slots=True)
+class HemRules:
+    """What decides whether a hem lies flat, and under which name (``sources``: the edge of the half that
+    an edge of a whole piece comes from) it is spoken of."""
+
+    house: HouseTable
+    cloth: Cloth
+    sources: Mapping[str, str]
+
+
 def findings_of(
-    piece: Piece, outline: CutOutline, notches: tuple[CutNotch, ...], house: HouseTable, cloth: Cloth
+    piece: Piece, outline: CutOutline, notches: tuple[CutNotch, ...], rules: HemRules
 ) -> tuple[Finding, ...]:
-    """Curved hems that will not lie flat, tips cut off, edges swallowed, notches that are only marked."""
-    hems = (_hem_finding(piece, strip, house, cloth) for strip in outline.strips)
+    """Curved hems that will not lie flat, tips cut off, edges swallowed, notches that are only marked.
+
+    The two halves of one hem are one hem and spoken of once.
+    """
+    once = {rules.sources.get(strip.edge.name, strip.edge.name): strip for strip in reversed(outline.strips)}
+    hems = [_hem_finding(piece, name, strip, rules) for name, strip in reversed(once.items())]
     corners = (
         _said("corner-blunted", piece, name, piece.points.get(name), corner=spoken(name))
         for name in outline.blunted
@@ -53,14 +68,14 @@ def hem_excess(strip: Strip) -> float:
     return (outer - inner) / inner
 
 
-def _hem_finding(piece: Piece, strip: Strip, house: HouseTable, cloth: Cloth) -> Finding | None:
+def _hem_finding(piece: Piece, name: str, strip: Strip, rules: HemRules) -> Finding | None:
     if strip.edge.kind != "hem" or strip.width <= TOLERANCES.sew_length:
         return None
-    limit = house.mark(f"hem_excess_{cloth.surface}")
+    limit = rules.house.mark(f"hem_excess_{rules.cloth.surface}")
     excess = hem_excess(strip) * 100.0
     if abs(excess) <= limit:
         return None
-    name, middle = strip.edge.name, strip.edge.path.point_at(strip.edge.length / 2.0)
+    middle = strip.edge.path.point_at(strip.edge.length / 2.0)
     said = _said(
         "hem-excess", piece, name, middle, edge=spoken(name), excess=excess, limit=limit, depth=strip.width
     )

@@ -10,8 +10,11 @@ from notchbook.finish.house_table import HouseTable
 from notchbook.finish.strip import Strip, nearest_crossing, ray
 from notchbook.finish.whole import REFLECTED_HALF
 from notchbook.geometry import Point
-from notchbook.pattern import Edge, Notch, NotchKind, Pattern, Piece, child_name, locate
+from notchbook.pattern import Edge, InternalLine, Notch, NotchKind, Pattern, Piece, child_name, locate
 from notchbook.units import TOLERANCES
+
+_RUNS_OUT = 0.8
+"""Cosine. A fold line runs out over an edge when it is less than about 37 degrees off square to it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +55,10 @@ def notches_of(pattern: Pattern, piece: Piece) -> tuple[SewnPlace, ...]:
 def own_places(
     strips: tuple[Strip, ...], asked: tuple[SewnPlace, ...], sources: Mapping[str, str]
 ) -> Iterator[NotchPlace]:
-    """The places that the pattern asks for, on both halves of a whole piece (``sources`` are its names)."""
+    """The places that the pattern asks for, on both halves of a whole piece (``sources`` are its names).
+
+    A center notch on an edge without allowance is not needed: the center line itself runs to the edge.
+    """
     for strip in strips:
         source = sources.get(strip.edge.name, strip.edge.name)
         reflected = strip.edge.name in sources and strip.edge.name.endswith(f"@{REFLECTED_HALF}")
@@ -67,6 +73,7 @@ def own_places(
                 strip.edge.path.point_at(distance),
                 _outward(strip.edge, distance),
                 place.notch.purpose,
+                is_needed=place.notch.purpose != "center" or strip.width > TOLERANCES.sew_length,
             )
 
 
@@ -101,6 +108,27 @@ def hem_places(strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:
         if first.edge.kind == "hem" and second.edge.kind not in ("hem", "fold") and first.width > 0.0:
             outward = first.end_direction
             yield NotchPlace(first.edge.end, second.edge.name, "single", tip, outward, "hem fold", False)
+
+
+def fold_places(strips: tuple[Strip, ...], lines: tuple[InternalLine, ...]) -> Iterator[NotchPlace]:
+    """The ends of each fold line that run out over an edge, such as the ends of a waistband (a facing fold
+    is notched, as a hem fold is). One that ends in a corner is marked by the corner."""
+    for line in lines:
+        if line.kind != "fold_line":
+            continue
+        path = line.path
+        ends = (
+            ("start", path.start, -path.tangent_at(0.0, "after")),
+            ("end", path.end, path.tangent_at(path.length, "before")),
+        )
+        for word, place, outward in ends:
+            met = [(strip, strip.edge.path.nearest(place)) for strip in strips]
+            met = [(strip, found) for strip, found in met if found.gap <= TOLERANCES.closure]
+            if met and all(
+                _outward(strip.edge, found.distance_along).dot(outward) > _RUNS_OUT for strip, found in met
+            ):
+                name = child_name(line.name, f"{word}_notch")
+                yield NotchPlace(name, met[0][0].edge.name, "single", place, outward, "fold", False)
 
 
 def width_places(strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:

@@ -15,6 +15,10 @@ CAUTIONS = (
 )
 """The usual cautions of a cutting room (common practice, no source)."""
 
+WHOLE_FUSIBLE = "cut by the whole piece, allowance and all, glue side up"
+"""Said of every piece of fusible: it is cut by the same paper as the cloth, so neither by half (to the fold
+of a band) nor short of the seams. Under a cloth that lies face up, its glue faces up."""
+
 
 @dataclass(frozen=True, slots=True)
 class CardRow:
@@ -61,9 +65,8 @@ def card_of(pieces: Sequence[CutPiece], info: PaperInfo) -> CutterCard:
     materials: dict[str, list[CardRow]] = {}
     for piece in pieces:
         for quantity in piece.quantities:
-            row = CardRow(
-                piece.number, piece.name, piece.title, quantity.text, quantity.panels, _remark(piece, info)
-            )
+            told, remark = quantity.text, _remark(piece, info, quantity.material)
+            row = CardRow(piece.number, piece.name, piece.title, told, quantity.panels, remark)
             materials.setdefault(quantity.material, []).append(row)
     names = sorted(materials, key=lambda name: (name != "self", list(materials).index(name)))
     groups = tuple(CardGroup(name, info.material(name), tuple(materials[name])) for name in names)
@@ -89,7 +92,10 @@ def _supply_words(pieces: Sequence[CutPiece]) -> str:
     return "supplied whole" if "whole" in supplied else "none"
 
 
-def _remark(piece: CutPiece, info: PaperInfo) -> str:
+def _remark(piece: CutPiece, info: PaperInfo, material: str) -> str:
+    """Allowances, notches that are not slit, drill holes; how fusible is cut, which has no holes."""
+    if material == "fusible":
+        return WHOLE_FUSIBLE
     words = [allowance_words(piece, info)]
     marked = sum(1 for notch in piece.notches if notch.depth == 0.0)
     if marked:

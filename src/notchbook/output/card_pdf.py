@@ -84,7 +84,7 @@ def _planned(pieces: Sequence[CutPiece], card: CutterCard, info: PaperInfo, trim
     room = trim.height - HEAD - tail_height(info, plan) - FOOT - BAND * len(card.groups)
     row = min(30.0, max(17.0, room / max(rows, 1)))
     boxes = [upright(piece).box for piece in pieces]
-    scale = min(min(PICTURE / box.width for box in boxes), min((row - 3.0) / box.height for box in boxes))
+    scale = min(min(PICTURE / box.width for box in boxes), min((row - 5.0) / box.height for box in boxes))
     return CardPlan(trim.width, trim.height, row, scale)
 
 

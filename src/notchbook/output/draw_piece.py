@@ -1,13 +1,13 @@
 """A cut piece at full size: lines, notches, holes, grain and label."""
 
 from notchbook.finish import CutNotch, CutPiece, DrillHole, GrainLine
-from notchbook.geometry import Line, Path, Point
+from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
-from notchbook.output.draw_label import draw_label
-from notchbook.output.free_place import FreePlaces
+from notchbook.output.draw_label import draw_label, label_size
+from notchbook.output.free_place import FreePlaces, Spot, readable
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pen import Pen, Text, circle
-from notchbook.pattern import spoken
+from notchbook.output.piece_words import line_words, named_edges, notch_words
 
 _HEAD = 7.0
 """Length of the heads of the grain line, mm."""
@@ -18,8 +18,8 @@ _RING = 2.5
 _BRACKET = 14.0
 """How far the arms of the fold bracket stand into the piece, mm."""
 
-_SMALL_TYPE = 8.0
-"""Points, for the names of lines."""
+_SMALL_TYPE = 10.0
+"""Points, for the names of lines and what stands at notches."""
 
 
 def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
@@ -37,16 +37,19 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
     for hole in piece.drills:
         draw_drill(pen, hole)
     draw_grain(pen, piece.grain)
-    free = FreePlaces(piece)
+    free = FreePlaces(piece, label_size(piece, info))
     _draw_fold(pen, piece, free)
+    grain = piece.label.degrees
     for line in piece.lines:
         pen.stroke(line.path, style.LEVEL, line.name)
-        write_along(pen, line.path, _line_words(line.name), free)
+        write_along(pen, line.path, line_words(line.name), free, grain)
+    _write_edges(pen, piece, free)
+    _write_at_notches(pen, piece, free)
     for mark in piece.marks:
         arm_x, arm_y = Point(3.0, 0.0), Point(0.0, 3.0)
         pen.stroke(Path.line(mark.position - arm_x, mark.position + arm_x), style.MARK)
         pen.stroke(Path.line(mark.position - arm_y, mark.position + arm_y), style.MARK)
-        pen.write(Text(_line_words(mark.name), mark.position + Point(4.0, 1.5), _SMALL_TYPE, halo=True))
+        pen.write(Text(line_words(mark.name), mark.position + Point(4.0, 1.5), _SMALL_TYPE, halo=True))
     draw_label(pen, piece, info)
 
 
@@ -88,10 +91,11 @@ def _arrow_head(pen: Pen, tip: Point, toward: Point, size: float) -> None:
 def _draw_fold(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
     if piece.fold is None:
         return
-    words = _line_words(piece.fold.name)
+    words = line_words(piece.fold.name)
+    grain = piece.label.degrees
     if not piece.fold.on_fold:
         pen.stroke(piece.fold.path, style.CENTER)
-        write_along(pen, piece.fold.path, words, free)
+        write_along(pen, piece.fold.path, words, free, grain)
         return
     line = piece.fold.path
     inward = line.tangent_at(0.0, "after").perpendicular() * _BRACKET
@@ -100,18 +104,32 @@ def _draw_fold(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
     _arrow_head(pen, first, -inward, 5.0)
     _arrow_head(pen, last, -inward, 5.0)
     beside = Path.line(first + inward * 1.12, last + inward * 1.12)
-    write_along(pen, beside, f"{words}: place on fold", free, size=11.0)
+    write_along(pen, beside, f"{words}: place on fold", free, grain, size=11.0)
 
 
-def write_along(pen: Pen, line: Path, words: str, free: FreePlaces, size: float = _SMALL_TYPE) -> None:
-    """The name of a line along it, just above it, where nothing else stands; at its start otherwise."""
-    chord = Line(line.start, line.end) if line.start.x <= line.end.x else Line(line.end, line.start)
-    degrees = (chord.end - chord.start).direction()
+def write_along(
+    pen: Pen, line: Path, words: str, free: FreePlaces, grain: float, size: float = _SMALL_TYPE
+) -> None:
+    """The name of a line along it, just above it, where nothing else stands; in its middle otherwise."""
+    degrees = readable((line.end - line.start).direction(), grain)
     place, is_free = free.along(line, words, size, degrees)
     pen.write(Text(words, place, size, degrees=degrees, align="center", halo=not is_free))
 
 
-def _line_words(name: str) -> str:
-    """``skirt.front/hip_line@right`` is written as ``hip line``."""
-    said = spoken(name.split("@", 1)[0])
-    return said.split(", ", 1)[-1]
+def _write_edges(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
+    for named in named_edges(piece):
+        _write_at(pen, named.words, free.inside(named.path, named.words, _SMALL_TYPE, piece.label.degrees))
+
+
+def _write_at_notches(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
+    for notch in piece.notches:
+        words = notch_words(piece, notch)
+        if words:
+            place, inward = notch.sew_position, notch.direction
+            _write_at(pen, words, free.beside(place, inward, words, _SMALL_TYPE, piece.label.degrees))
+
+
+def _write_at(pen: Pen, words: str, spot: Spot | None) -> None:
+    """Words at their spot; a small piece without room goes without them, its label comes first."""
+    if spot is not None:
+        pen.write(Text(words, spot.base, _SMALL_TYPE, degrees=spot.degrees, align="center"))

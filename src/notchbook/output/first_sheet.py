@@ -17,16 +17,34 @@ _LEFT = SQUARE_INCH + 8.0
 
 _TYPE = 9.0
 
+_GAP = 6.0
+"""mm between the squares."""
+
+_BELOW_HEAD = 38.0
+"""mm from the top of the frame to the squares, under the head and the words about printing."""
+
+_LINES = (
+    ("Lines", True),
+    (
+        "Solid: cut. Dashed: sew. Short stroke from the cut line: notch, snip no deeper. Ring with a cross: "
+        "drill hole or awl. Long arrow: lay it along the grain.",
+        False,
+    ),
+)
+"""What a stranger must know of the lines, in the words of the trade."""
+
 
 def draw_first_sheet(pen: Pen, pieces: Sequence[CutPiece], info: PaperInfo, tiling: Tiling) -> None:
     """Everything inside the frame of the first sheet."""
     width, height = tiling.paper.frame_width, tiling.paper.frame_height
     _draw_head(pen, info, width, height)
-    draw_squares(pen, Point(0.0, 0.0))
+    top = height - _BELOW_HEAD
+    draw_squares(pen, Point(0.0, top - SQUARE_CM - SQUARE_INCH - _GAP), _GAP)
     right = width - _LEFT
-    place = _paragraphs(pen, _instructions(tiling), Point(_LEFT, SQUARE_CM + SQUARE_INCH + 8.0), right)
-    place = _paragraphs(pen, _contents(pieces, info), place - Point(0.0, 3.0), right)
-    place = place - Point(0.0, 9.0)
+    place = _paragraphs(pen, _instructions(tiling), Point(_LEFT, top + 2.0), right)
+    place = _paragraphs(pen, _LINES, place - Point(0.0, 2.0), right)
+    place = _paragraphs(pen, _contents(pieces, info), place - Point(0.0, 2.0), right)
+    place = place - Point(0.0, 7.0)
     pen.write(Text("Page map", Point(_LEFT, place.y), 11.0, bold=True))
     draw_map(pen, tiling, Point(_LEFT, 0.0), right, max(20.0, place.y - 3.0))
 

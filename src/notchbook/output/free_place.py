@@ -1,6 +1,7 @@
 """Where the name of a line can be written without standing on anything."""
 
 import math
+from dataclasses import dataclass
 
 from notchbook.finish import CutPiece
 from notchbook.geometry import Path, Point
@@ -14,10 +15,34 @@ _ABOVE = 1.9
 """mm between a line and its name."""
 
 
-class FreePlaces:
-    """The things of a piece that words must keep clear of, as points a few millimeters apart."""
+_AWAY = (4.0, 7.0, 10.0, 14.0, 18.0)
+"""mm from the sew line at which words at a notch may begin."""
 
-    def __init__(self, piece: CutPiece) -> None:
+_LIFTS = (0.0, 1.6, -1.6, 2.6, -2.6)
+"""Heights of the words by which they may stand above or below their notch."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """The middle of the base line of some words, and their direction in degrees."""
+
+    base: Point
+    degrees: float
+
+
+def readable(degrees: float, base_degrees: float = 90.0) -> float:
+    """The direction, or its opposite, in which words on a line read from the left or upward when the piece
+    lies with its grain up; ``base_degrees`` is the grain in the frame of the piece."""
+    on_sheet = (degrees - base_degrees + 90.0 + 180.0) % 360.0 - 180.0
+    turned = on_sheet > 90.0 + 1e-6 or on_sheet <= -90.0 + 1e-6
+    return (degrees + 180.0 if turned else degrees) % 360.0
+
+
+class FreePlaces:
+    """The things of a piece that words must keep clear of, as points two or three millimeters apart."""
+
+    def __init__(self, piece: CutPiece, label: tuple[float, float]) -> None:
+        """``label``: the length and height that the label's words take in the middle of their box, mm."""
         self._points: list[Point] = []
         self._add(Path.line(piece.grain.start, piece.grain.end))
         self._add(piece.cut_line)
@@ -31,12 +56,15 @@ class FreePlaces:
         if piece.fold is not None:
             self._add(piece.fold.path)
         self._points.extend(hole.position for hole in piece.drills)
-        label = piece.label
-        along = Point(1.0, 0.0).rotated(label.degrees)
+        for notch in piece.notches:
+            for cut in notch.cut_positions:
+                self._add(Path.line(cut, cut + notch.direction * max(notch.depth, 3.0)))
+        length, height = label
+        along = Point(1.0, 0.0).rotated(piece.label.degrees)
         across = along.perpendicular()
         for row in range(-4, 5):
-            middle = label.center + across * (label.height * row / 8.0)
-            half = along * (label.length / 2.0)
+            middle = piece.label.center + across * (height * row / 8.0)
+            half = along * (length / 2.0)
             self._add(Path.line(middle - half, middle + half))
 
     def _add(self, path: Path) -> None:
@@ -44,7 +72,8 @@ class FreePlaces:
         self._points.extend(path.point_at(path.length * index / steps) for index in range(steps + 1))
 
     def along(self, line: Path, words: str, size: float, degrees: float) -> tuple[Point, bool]:
-        """The middle of the base line of the words above the line, and whether nothing is in the way."""
+        """The middle of the base line of the words above a straight line, and whether nothing is in the
+        way."""
         width, height = text_width(words, size), CAP_HEIGHT * size * MM_PER_POINT
         up = Point(0.0, 1.0).rotated(degrees)
         for share in _STEPS:
@@ -53,6 +82,58 @@ class FreePlaces:
                 self._take(base, width, degrees)
                 return base, True
         return line.point_at(line.length / 2.0) + up * _ABOVE, False
+
+    def inside(self, edge: Path, words: str, size: float, base_degrees: float) -> Spot | None:
+        """A free spot along an edge of a piece, on the inner side of its sew line; None when there is none.
+
+        ``base_degrees`` is the direction that the grain has in the frame of the piece.
+        """
+        width, height = text_width(words, size), CAP_HEIGHT * size * MM_PER_POINT
+        for share in _STEPS:
+            place = edge.point_at(edge.length * share)
+            along = edge.tangent_at(edge.length * share)
+            degrees = readable(along.direction(), base_degrees)
+            inward = along.perpendicular()
+            up = Point(0.0, 1.0).rotated(degrees)
+            lift = 0.0 if inward.dot(up) > 0.0 else -height
+            for away in (_ABOVE, 2.0 * _ABOVE, 3.0 * _ABOVE):
+                base = place + inward * away + up * lift
+                if self._is_free(base, width, height, degrees):
+                    self._take(base, width, degrees)
+                    return Spot(base, degrees)
+        return None
+
+    def beside(
+        self, place: Point, inward: Point, words: str, size: float, base_degrees: float
+    ) -> Spot | None:
+        """A free spot for words that run from a place of the sew line into the piece; None when there is
+        none near it."""
+        width, height = text_width(words, size), CAP_HEIGHT * size * MM_PER_POINT
+        degrees = readable(inward.direction(), base_degrees)
+        up = Point(0.0, 1.0).rotated(degrees)
+        for away in _AWAY:
+            for lift in _LIFTS:
+                base = place + inward * (away + width / 2.0) + up * (lift - 0.5) * height
+                if self._is_free(base, width, height, degrees):
+                    self._take(base, width, degrees)
+                    return Spot(base, degrees)
+        return self._across(place, inward, (width, height), base_degrees)
+
+    def _across(
+        self, place: Point, inward: Point, size: tuple[float, float], base_degrees: float
+    ) -> Spot | None:
+        """A spot along the edge, in the middle before the place: for pieces too narrow for words that run
+        inward."""
+        width, height = size
+        degrees = readable(inward.direction() - 90.0, base_degrees)
+        up = Point(0.0, 1.0).rotated(degrees)
+        lift = 0.0 if inward.dot(up) > 0.0 else -height
+        for away in (_ABOVE, 2.0 * _ABOVE, 3.0 * _ABOVE):
+            base = place + inward * away + up * lift
+            if self._is_free(base, width, height, degrees):
+                self._take(base, width, degrees)
+                return Spot(base, degrees)
+        return None
 
     def _is_free(self, base: Point, width: float, height: float, degrees: float) -> bool:
         along = Point(1.0, 0.0).rotated(degrees)

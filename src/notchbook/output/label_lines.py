@@ -50,11 +50,11 @@ def allowance_words(piece: CutPiece, info: PaperInfo) -> str:
         return "no seam allowance"
     usual = max(lengths, key=lambda width: (lengths[width], -width))
     parts = [("seam allowance", usual), *_others(piece, usual)]
-    return ", ".join(f"{words} {_width_words(width, info)}" for words, width in parts)
+    return ", ".join(_width_words(words, width, info) for words, width in parts)
 
 
-def _width_words(width: float, info: PaperInfo) -> str:
-    return unbroken(info.lengths.text(width)) if width > 0.0 else "none"
+def _width_words(words: str, width: float, info: PaperInfo) -> str:
+    return f"{words} {unbroken(info.lengths.text(width))}" if width > 0.0 else f"none at the {words}"
 
 
 def kept_together(quantity: str) -> str:

@@ -1,7 +1,8 @@
 """Laying the pieces of one style out on one sheet of paper."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+import math
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from notchbook.finish import CutPiece
 from notchbook.geometry import Box, Transform
@@ -10,7 +11,7 @@ GAP = 10.0
 """mm of paper between pieces, room for the shears (common practice)."""
 
 
-MARGIN = 5.0
+MARGIN = 3.0
 """mm of paper round all pieces, so that no cut line falls on the edge of the sheet."""
 
 
@@ -33,12 +34,34 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True)
+class Raster:
+    """The tiles of a sheet as far as laying out needs them, mm: from one tile to the next, and how wide and
+    high a tile is; the first one stands at the origin of the sheet."""
+
+    step_x: float
+    step_y: float
+    frame_width: float
+    frame_height: float
+
+
+@dataclass(frozen=True, slots=True)
 class _Turned:
-    """A piece turned so that its grain runs up."""
+    """A piece turned so that its grain runs along the sheet, up or (lying) to the right."""
 
     piece: CutPiece
     turn: Transform
     box: Box
+
+
+_STRIP = 3.0
+"""From this many times as long as wide, a piece is a strip and may lie on its side to save sheets."""
+
+_ORDERS: tuple[Callable[[_Turned], float], ...] = (
+    lambda item: item.box.height,
+    lambda item: item.box.width,
+    lambda item: item.box.width * item.box.height,
+)
+"""What may come first: the tall, the wide, the large."""
 
 
 def lay_out(pieces: Iterable[CutPiece], gap: float = GAP, width: float | None = None) -> Sheet:
@@ -47,10 +70,9 @@ def lay_out(pieces: Iterable[CutPiece], gap: float = GAP, width: float | None = 
     Tall pieces come first, each as low as it goes, then as far left. ``width`` (mm) is the width that may
     be used; a wider piece widens the sheet. Left out, the sheet becomes about as wide as it is high.
     """
-    turned = [_upright(piece) for piece in pieces]
+    turned = _ordered([_upright(piece) for piece in pieces], _ORDERS[0])
     if not turned:
         return Sheet((), 0.0, 0.0)
-    turned.sort(key=lambda item: (-round(item.box.height, 3), item.piece.number))
     widest = max(item.box.width for item in turned)
     if width is None:
         area = sum((item.box.width + gap) * (item.box.height + gap) for item in turned)
@@ -58,14 +80,27 @@ def lay_out(pieces: Iterable[CutPiece], gap: float = GAP, width: float | None = 
     return _packed(turned, gap, max(width, widest + 2.0 * MARGIN))
 
 
-def candidate_sheets(pieces: Sequence[CutPiece], widths: Iterable[float], gap: float = GAP) -> list[Sheet]:
-    """The sheets for several widths, those left out that the widest piece does not fit."""
-    turned = [_upright(piece) for piece in pieces]
-    turned.sort(key=lambda item: (-round(item.box.height, 3), item.piece.number))
-    widest = max((item.box.width for item in turned), default=0.0)
-    least = widest + 2.0 * MARGIN
-    fitting = [width for width in widths if width >= least] or [least]
-    return [_packed(turned, gap, width) for width in fitting]
+def candidate_sheets(
+    pieces: Sequence[CutPiece], widths: Sequence[float], raster: Raster, gap: float = GAP
+) -> Iterator[Sheet]:
+    """Sheets of several widths to choose from, those left out that the widest piece does not fit.
+
+    The grain stays along the paper: it runs up, or for strips such as bands to the right in half of the
+    candidates. In another half pieces move on to the next tile where that needs fewer tiles for them.
+    """
+    upright = [_upright(piece) for piece in pieces]
+    lying = [_laid(item) for item in upright]
+    for turned in [upright] if lying == upright else [upright, lying]:
+        least = max((item.box.width for item in turned), default=0.0) + 2.0 * MARGIN
+        for order in _ORDERS:
+            ordered = _ordered(turned, order)
+            for width in [width for width in widths if width >= least] or [least]:
+                yield _packed(ordered, gap, width)
+                yield _packed(ordered, gap, width, raster)
+
+
+def _ordered(turned: Iterable[_Turned], order: Callable[[_Turned], float]) -> list[_Turned]:
+    return sorted(turned, key=lambda item: (-round(order(item), 3), item.piece.number))
 
 
 def _upright(piece: CutPiece) -> _Turned:
@@ -74,13 +109,21 @@ def _upright(piece: CutPiece) -> _Turned:
     return _Turned(piece, turn, piece.cut_line.transformed(turn).bounds())
 
 
-def _packed(turned: Sequence[_Turned], gap: float, width: float) -> Sheet:
+def _laid(item: _Turned) -> _Turned:
+    """A strip on its side, its words reading from the left; other pieces as they are."""
+    if item.box.height < _STRIP * item.box.width:
+        return item
+    turn = item.turn.then(Transform.rotation(-90.0))
+    return replace(item, turn=turn, box=item.piece.cut_line.transformed(turn).bounds())
+
+
+def _packed(turned: Sequence[_Turned], gap: float, width: float, raster: Raster | None = None) -> Sheet:
     """Each box on the skyline of those before, where its top comes lowest."""
     limit = width - MARGIN + gap
     skyline = [(MARGIN, MARGIN, limit)]
     placements = []
     for item in turned:
-        x, y = _lowest(skyline, item.box.width + gap, limit)
+        x, y = _lowest(skyline, item.box, gap, limit, raster)
         motion = item.turn.then(Transform.translation(x - item.box.min_x, y - item.box.min_y))
         box = Box(x, y, x + item.box.width, y + item.box.height)
         placements.append(Placement(item.piece, motion, box))
@@ -92,16 +135,35 @@ def _packed(turned: Sequence[_Turned], gap: float, width: float) -> Sheet:
     )
 
 
-def _lowest(skyline: list[tuple[float, float, float]], width: float, limit: float) -> tuple[float, float]:
-    """The lowest, then leftmost place on the skyline of (start, height, end) steps for this width."""
+def _lowest(
+    skyline: list[tuple[float, float, float]], box: Box, gap: float, limit: float, raster: Raster | None
+) -> tuple[float, float]:
+    """The lowest, then leftmost place on the skyline of (start, height, end) steps for this box."""
     best: tuple[float, float] | None = None
+    width = box.width + gap
     for start, _, _ in skyline:
-        if start + width > limit + 1e-6:
+        left = start
+        if raster is not None:
+            left = _moved_on(start, box.width, raster.step_x, raster.frame_width)
+        if left + width > limit + 1e-6:
             continue
-        y = max(height for begin, height, end in skyline if begin < start + width and end > start)
+        y = max(height for begin, height, end in skyline if begin < left + width and end > left)
+        if raster is not None:
+            y = _moved_on(y, box.height, raster.step_y, raster.frame_height)
         if best is None or y < best[1]:
-            best = (start, y)
+            best = (left, y)
     return best or (skyline[0][0], max(height for _, height, _ in skyline))
+
+
+def _moved_on(start: float, extent: float, step: float, frame: float) -> float:
+    """The start, or that of the next tile where the extent then lies on fewer tiles."""
+    following = (math.floor(start / step) + 1) * step + MARGIN
+    return min(start, following, key=lambda place: (_tiles_under(place, extent, step, frame), place))
+
+
+def _tiles_under(start: float, extent: float, step: float, frame: float) -> int:
+    last = max(0, math.ceil((start + extent - frame) / step - 1e-9))
+    return last - math.floor(start / step) + 1
 
 
 def _raised(

@@ -20,6 +20,11 @@ MATCH = LineStyle(0.4)
 SQUARE = LineStyle(0.5)
 RULE = LineStyle(0.9)
 HAIR = LineStyle(0.3, (), 0.6)
+PICTURE_CUT = LineStyle(1.2)
+PICTURE_SEW = LineStyle(0.6, (1.6, 0.9))
+PICTURE_LEVEL = LineStyle(0.5, (3.0, 0.8, 0.5, 0.8), 0.35)
+PICTURE_LINE = LineStyle(0.5, (), 0.35)
+"""In the picture for the screen, where thin lines fade."""
 SMALL_CUT = LineStyle(0.6)
 """The cut line in a small picture."""
 SMALL_LINE = LineStyle(0.25, (), 0.35)

@@ -10,7 +10,7 @@ from notchbook.errors import OutputError
 from notchbook.finish import CutPiece
 from notchbook.output.files import write_file
 from notchbook.output.paper_info import PaperInfo
-from notchbook.output.pdf_sheet import sheet_pdf
+from notchbook.output.picture import picture_pdf
 
 _MOST_PIXELS = 100_000_000
 
@@ -24,9 +24,9 @@ def rendered(pdf: bytes, page: int = 0, dots_per_inch: float = 100.0) -> bytes:
         width, height = sheet.get_size()
         if width * height * scale * scale > _MOST_PIXELS:
             raise OutputError("picture-too-large", width=round(width * scale), height=round(height * scale))
-        picture = sheet.render(scale=scale).to_pil()
+        picture = sheet.render(scale=scale, grayscale=True).to_pil()
         stream = io.BytesIO()
-        picture.save(stream, format="PNG", dpi=(dots_per_inch, dots_per_inch))
+        picture.save(stream, format="PNG", optimize=True, dpi=(dots_per_inch, dots_per_inch))
         return stream.getvalue()
     finally:
         document.close()
@@ -35,6 +35,5 @@ def rendered(pdf: bytes, page: int = 0, dots_per_inch: float = 100.0) -> bytes:
 def write_png(
     pieces: Sequence[CutPiece], info: PaperInfo, path: FilePath | str, dots_per_inch: float = 100.0
 ) -> FilePath:
-    """Write a picture of all pieces on one sheet. OutputError as for files and for :func:`rendered`."""
-    data, _ = sheet_pdf(pieces, info)
-    return write_file(path, rendered(data, 0, dots_per_inch))
+    """Write a picture of all pieces, 1200 dots wide. OutputError as for files and for :func:`rendered`."""
+    return write_file(path, rendered(picture_pdf(pieces, info), 0, dots_per_inch))

@@ -4,6 +4,7 @@ from html import escape
 
 from notchbook.geometry import Line, Path, Point, Transform
 from notchbook.output.pen import MM_PER_POINT, LineStyle, Text
+from notchbook.output.typeset import text_width
 
 _ANCHORS = {"left": "start", "center": "middle", "right": "end"}
 _FAMILY = "'Atkinson Hyperlegible Next', 'Noto Sans', sans-serif"
@@ -33,7 +34,8 @@ class SvgPen:
         self.elements.append(f'<path d="{self._data(path)}" fill="{_gray(gray)}"/>')
 
     def write(self, text: Text) -> None:
-        """A text element, its size in mm."""
+        """A text element, its size in mm. The width is given too, so that words keep to the room found for
+        them where the reader has another font."""
         motion = self._motions[-1]
         place = motion.apply(text.position)
         along = motion.apply(text.position + Point(1.0, 0.0).rotated(text.degrees)) - place
@@ -42,9 +44,11 @@ class SvgPen:
         turned = f' transform="rotate({_number(turn)} {x} {y})"' if abs(turn) > 1e-9 else ""
         halo = ' stroke="#fff" stroke-width="1" paint-order="stroke"' if text.halo else ""
         weight = ' font-weight="700"' if text.bold else ""
+        width = _number(text_width(text.words, text.size, text.bold))
         self.elements.append(
             f'<text x="{x}" y="{y}"{turned} font-family="{_FAMILY}" '
             f'font-size="{_number(text.size * MM_PER_POINT)}"{weight} text-anchor="{_ANCHORS[text.align]}" '
+            f'textLength="{width}" lengthAdjust="spacingAndGlyphs" '
             f'fill="{_gray(text.gray)}"{halo}>{escape(text.words)}</text>'
         )
 

@@ -8,7 +8,7 @@ from typing import Literal
 
 from notchbook.finish import CutPiece
 from notchbook.geometry import Box, Point
-from notchbook.output.layout import Placement, Sheet, candidate_sheets
+from notchbook.output.layout import Placement, Raster, Sheet, candidate_sheets
 
 Paper = Literal["a4", "letter", "both"]
 
@@ -93,22 +93,24 @@ def row_letters(row: int) -> str:
 def best_tiling(pieces: Sequence[CutPiece], paper: PaperFormat) -> Tiling:
     """The tiling with the fewest printed sheets; of equals the one with the fewest columns."""
     step = paper.frame_width - OVERLAP
+    raster = Raster(step, paper.frame_height - OVERLAP, paper.frame_width, paper.frame_height)
     widths = [step * count + OVERLAP for count in range(1, 13)]
-    tilings = [_trimmed(tiled(sheet, paper)) for sheet in candidate_sheets(pieces, widths)]
+    tilings = [_trimmed(tiled(sheet, paper)) for sheet in candidate_sheets(pieces, widths, raster)]
     return min(tilings, key=lambda tiling: (len(tiling.printed), len(tiling.tiles), tiling.columns))
 
 
 def tiled(sheet: Sheet, paper: PaperFormat) -> Tiling:
-    """The tiles of a sheet, from its upper left corner.
+    """The tiles of a sheet; the lowest row stands on its lower edge, the first column on its left edge.
 
     A tile is blank when all that lies on it is printed on the tiles before it as well.
     """
     columns = tile_count(sheet.width, paper.frame_width)
     rows = tile_count(sheet.height, paper.frame_height)
     outlines = [_outline(placement) for placement in sheet.placements]
+    step = paper.frame_height - OVERLAP
     tiles = []
     for row in range(rows):
-        top = sheet.height - row * (paper.frame_height - OVERLAP)
+        top = (rows - 1 - row) * step + paper.frame_height
         for column in range(columns):
             left = column * (paper.frame_width - OVERLAP)
             frame = Box(left, top - paper.frame_height, left + paper.frame_width, top)

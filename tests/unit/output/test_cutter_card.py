@@ -13,7 +13,7 @@ from notchbook.errors import InputError, OutputError
 from notchbook.finish import CutPiece, Quantity
 from notchbook.output import PaperInfo
 from notchbook.output import card_pdf as writer
-from notchbook.output.card import CardRow, CutterCard, card_of
+from notchbook.output.card import WHOLE_FUSIBLE, CardRow, CutterCard, card_of
 from notchbook.output.card_check import compare_card
 from notchbook.output.card_pdf import CardPaper, card_pdf
 from support.papers import INFO, skirt_pieces
@@ -41,6 +41,12 @@ def test_pieces_and_panels_are_counted_apart() -> None:
     assert [group.panels for group in card.groups] == [3, 1]
     assert card.panels == 4
     assert [row.quantity for row in card.groups[0].rows] == ["cut 1, whole", "cut 1 pair"]
+
+
+def test_fusible_says_how_it_is_cut() -> None:
+    card = card_of(pieces(), INFO)
+    assert [row.remark for row in card.groups[1].rows] == [WHOLE_FUSIBLE]
+    assert "drill\N{NO-BREAK SPACE}hole" in card.groups[0].rows[0].remark
 
 
 def test_the_card_agrees_with_its_pieces() -> None:

@@ -6,49 +6,17 @@ import pytest
 import shapely
 
 from notchbook.finish import CutPiece, Quantity, finish, production_table
-from notchbook.geometry import Path, Point, Transform
 from notchbook.output import PaperInfo
 from notchbook.output.draw_label import draw_label, fitted
 from notchbook.output.draw_piece import draw_piece
 from notchbook.output.label_lines import allowance_words, label_lines
-from notchbook.output.pen import MM_PER_POINT, LineStyle, Text
-from notchbook.output.typeset import CAP_HEIGHT, text_width
+from notchbook.output.pen import MM_PER_POINT
+from notchbook.output.typeset import text_width
 from notchbook.units import LengthStyle
 from support.cut_shapes import cut_one, polygon, square
 from support.hand_skirt import hand_skirt
+from support.list_pen import ListPen, text_box
 from support.papers import INFO, skirt_pieces
-
-
-class ListPen:
-    """Keeps what is drawn, for the tests."""
-
-    def __init__(self) -> None:
-        self.texts: list[Text] = []
-        self.strokes: list[tuple[Path, LineStyle]] = []
-
-    def stroke(self, path: Path, style: LineStyle, name: str = "") -> None:
-        self.strokes.append((path, style))
-
-    def fill(self, path: Path, gray: float) -> None:
-        pass
-
-    def write(self, text: Text) -> None:
-        self.texts.append(text)
-
-    def begin_group(self, name: str, motion: Transform) -> None:
-        pass
-
-    def end_group(self) -> None:
-        pass
-
-
-def text_box(text: Text) -> shapely.Polygon:
-    width = text_width(text.words, text.size, text.bold)
-    height = text.size * MM_PER_POINT * CAP_HEIGHT
-    shift = {"left": 0.0, "center": -0.5, "right": -1.0}[text.align] * width
-    corners = [(shift, 0.0), (shift + width, 0.0), (shift + width, height), (shift, height)]
-    placed = [text.position + Point(x, y).rotated(text.degrees) for x, y in corners]
-    return shapely.Polygon([(p.x, p.y) for p in placed])
 
 
 def drawn(piece: CutPiece, info: PaperInfo = INFO) -> ListPen:
@@ -128,6 +96,18 @@ def test_large_pieces_are_readable_at_arm_s_length() -> None:
         draw_label(pen, piece, INFO)
         name = next(text for text in pen.texts if piece.title in text.words)
         assert name.size >= 24.0
+
+
+def test_a_low_label_joins_lines_and_stays_readable() -> None:
+    # The room in a waistband: 120 by 24 mm. Under 6 points nobody reads a paper (common practice).
+    lines = label_lines(skirt_pieces()[1], INFO)
+    found, share = fitted(lines, 120.0, 24.0)
+    assert min(line.size for line in found) * share >= 6.0
+    said = " ".join(line.words for line in found)
+    for line in lines:
+        assert all(word in said for word in line.words.split(" "))
+    assert len(found) < len(lines)
+    assert fitted(lines, 170.0, 70.0)[0] == lines
 
 
 def test_every_material_has_its_own_line() -> None:

@@ -1,0 +1,108 @@
+"""A picture of all pieces for the screen: small on purpose, with names large enough to read there.
+
+It is drawn anew and not the big sheet made small: lines would fade and words could not be read.
+"""
+
+from collections.abc import Sequence
+
+from notchbook.errors import OutputError
+from notchbook.finish import CutPiece, GrainLine
+from notchbook.geometry import Box, Path, Point, Transform
+from notchbook.output import line_styles as style
+from notchbook.output.draw_piece import draw_grain
+from notchbook.output.layout import Placement, Sheet, lay_out
+from notchbook.output.paper_info import PaperInfo
+from notchbook.output.pdf_pen import PdfPaper
+from notchbook.output.pen import MM_PER_POINT, Pen, Text, circle
+from notchbook.output.typeset import fitting_size, shortened, text_width
+
+PAGE_WIDTH = 304.8
+"""mm; 12 in, so that 100 dots an inch give 1200."""
+
+MOST_HEIGHT = 260.0
+"""mm that the pieces may take in height."""
+
+_EDGE = 8.0
+_HEAD = 20.0
+_NAME = 14.0
+_LEAST_NAME = 8.0
+_QUANTITY = 8.0
+"""Type sizes in points."""
+
+_LEADING = 1.22
+
+_WIDTHS = (0.8, 1.0, 1.3, 1.7, 2.2, 2.8, 3.5)
+"""Widths that are tried, as shares of the side of a square as large as all pieces."""
+
+
+def picture_pdf(pieces: Sequence[CutPiece], info: PaperInfo) -> bytes:
+    """The picture as a PDF of one page. OutputError ``output-no-pieces``."""
+    if not pieces:
+        raise OutputError("output-no-pieces", style=info.heading)
+    sheet, scale = _composed(pieces)
+    room = PAGE_WIDTH - 2.0 * _EDGE
+    height = sheet.height * scale + _HEAD
+    trim = Box(_EDGE, _EDGE, PAGE_WIDTH - _EDGE, _EDGE + height)
+    made = PdfPaper(info, "Picture of all pieces, not to be printed as a pattern")
+    with made.page(PAGE_WIDTH, height + 2.0 * _EDGE, trim) as pen:
+        pen.write(Text(shortened(info.heading, 20.0, room, True), Point(0.0, height - 7.0), 20.0, True))
+        pen.write(Text(shortened(info.issue, 11.0, room), Point(0.0, height - 13.0), 11.0))
+        aside = (room - sheet.width * scale) / 2.0
+        for placement in sheet.placements:
+            _draw(pen, placement, Transform(a=scale, d=scale, e=aside), scale)
+    return made.data()
+
+
+def _composed(pieces: Sequence[CutPiece]) -> tuple[Sheet, float]:
+    """The sheet that can be shown largest, and the scale at which it is shown."""
+    side = sum(piece.bounds.width * piece.bounds.height for piece in pieces) ** 0.5
+    room = PAGE_WIDTH - 2.0 * _EDGE
+    sheets = [lay_out(pieces, width=side * share) for share in _WIDTHS]
+    scales = [min(room / sheet.width, MOST_HEIGHT / sheet.height) for sheet in sheets]
+    best = max(range(len(sheets)), key=lambda index: scales[index])
+    return sheets[best], scales[best]
+
+
+def _draw(pen: Pen, placement: Placement, shrink: Transform, scale: float) -> None:
+    piece, motion = placement.piece, placement.motion.then(shrink)
+    pen.stroke(piece.cut_line.transformed(motion), style.PICTURE_CUT)
+    for edge in piece.edges:
+        if edge.width > 0.0:
+            pen.stroke(edge.sew.transformed(motion), style.PICTURE_SEW)
+    for dart in piece.darts:
+        for leg in (dart.first_leg, dart.second_leg):
+            pen.stroke(leg.transformed(motion), style.PICTURE_LINE)
+    for path in (*(line.path for line in piece.lines), *([piece.fold.path] if piece.fold else ())):
+        pen.stroke(path.transformed(motion), style.PICTURE_LEVEL)
+    for notch in piece.notches:
+        for place in notch.cut_positions:
+            end = place + notch.direction * max(notch.depth, 3.0)
+            pen.stroke(Path.line(motion.apply(place), motion.apply(end)), style.PICTURE_CUT)
+    for hole in piece.drills:
+        pen.stroke(circle(motion.apply(hole.position), 0.7), style.PICTURE_LINE)
+    grain = piece.grain
+    draw_grain(pen, GrainLine(motion.apply(grain.start), motion.apply(grain.end), grain.one_way), 3.0)
+    _name(pen, piece, motion, scale)
+
+
+def _name(pen: Pen, piece: CutPiece, motion: Transform, scale: float) -> None:
+    """The name in the room of the label, with the quantities where they fit too; a name too long for its
+    room is written level, over the lines."""
+    box = piece.label
+    center = motion.apply(box.center)
+    degrees = (motion.apply(box.center + Point(1.0, 0.0).rotated(box.degrees)) - center).direction()
+    length, height = box.length * scale, box.height * scale
+    size = fitting_size(piece.title, _NAME, _LEAST_NAME, length, bold=True)
+    is_long = text_width(piece.title, size, bold=True) > length
+    if is_long:
+        degrees = 0.0
+    up = Point(0.0, 1.0).rotated(degrees)
+    told = [f"{quantity.material}: {quantity.text}" for quantity in piece.quantities]
+    step = _QUANTITY * _LEADING * MM_PER_POINT
+    tall = size * _LEADING * MM_PER_POINT + step * len(told)
+    if is_long or tall > height or any(text_width(words, _QUANTITY) > length for words in told):
+        told, tall = [], size * _LEADING * MM_PER_POINT
+    base = center + up * (tall / 2.0 - size * MM_PER_POINT)
+    pen.write(Text(piece.title, base, size, True, degrees, "center", halo=is_long))
+    for index, words in enumerate(told, start=1):
+        pen.write(Text(words, base - up * (step * index), _QUANTITY, degrees=degrees, align="center"))
