@@ -16,6 +16,7 @@ from notchbook.output.paper_info import PaperInfo
 from notchbook.output.registry import output
 from notchbook.output.tiling import Paper
 from notchbook.recipe import Replay, canonical_json
+from notchbook.units import LengthStyle
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,16 +47,21 @@ def job_of(
     house: HouseTable | None = None,
     cloth: Cloth | None = None,
     *,
+    revision: str = "",
+    lengths: LengthStyle | None = None,
     despite_findings: bool = False,
 ) -> Job:
-    """The job of a style as it stands; ``date`` is written on the papers as given."""
+    """The job of a style as it stands; ``date`` and ``revision`` are written on the papers as given,
+    lengths as ``lengths`` writes them (None: centimeters)."""
     recipe = replay.recipe
     info = PaperInfo(
         style_number=recipe.number,
         title=recipe.name,
+        revision=revision,
         date=date,
         size=replay.measures.name,
         materials=dict(replay.pattern.materials),
+        lengths=lengths or LengthStyle(),
     )
     return Job(replay, info, house or production_table(), cloth or Cloth(), despite_findings)
 

@@ -1,7 +1,7 @@
 """`notchbook cut`: the pieces of a style, cut-ready."""
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, DespiteFindings, OtherMeasures, StyleName, UnitChoice
+from notchbook.cli.options import AsJson, DespiteFindings, HouseFile, OtherMeasures, StyleName, UnitChoice
 from notchbook.cli.screen import Screen
 
 
@@ -9,6 +9,7 @@ def cut(
     style: StyleName,
     measures: OtherMeasures = None,
     unit: UnitChoice = "cm",
+    house: HouseFile = None,
     despite_findings: DespiteFindings = False,
     as_json: AsJson = False,
 ) -> None:
@@ -20,10 +21,11 @@ def cut(
     from notchbook.app.style_file import read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
+    from notchbook.cli.house import read_house
 
     body = None if measures is None else read_measures(measures)
     run = run_style(read_style(style), body)
-    ready = cut_ready(job_of(run, "", despite_findings=despite_findings))
+    ready = cut_ready(job_of(run, "", read_house(house), despite_findings=despite_findings))
     panels = sum(piece.panels for piece in ready.pieces)
     step = f"notchbook print {show_pattern.typed(style)} --out pattern.pdf --card card.pdf"
 

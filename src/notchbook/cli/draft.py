@@ -11,8 +11,10 @@ from notchbook.cli.options import (
     BlockName,
     DateText,
     DespiteFindings,
+    HouseFile,
     MeasuresFile,
     PaperChoice,
+    RevisionText,
     Settings,
     UnitChoice,
 )
@@ -36,6 +38,8 @@ def draft(
     unit: UnitChoice = "cm",
     paper: PaperChoice = "both",
     date: DateText = "",
+    revision: RevisionText = "",
+    house: HouseFile = None,
     despite_findings: DespiteFindings = False,
     as_json: AsJson = False,
 ) -> None:
@@ -53,12 +57,20 @@ def draft(
     from notchbook.body import check_consistent, read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date
+    from notchbook.cli.house import read_house
     from notchbook.units import LengthStyle
 
     stated = paper_date(date)
     body = read_measures(measures)
     run = drafted(block, body, read_settings(block, settings or (), unit))
-    job = job_of(run, stated, despite_findings=despite_findings)
+    job = job_of(
+        run,
+        stated,
+        read_house(house),
+        revision=revision,
+        lengths=LengthStyle(unit),
+        despite_findings=despite_findings,
+    )
     files: dict[str, Path] = {}
     if out is None:
         report = examine(run, job.house)

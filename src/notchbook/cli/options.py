@@ -64,6 +64,21 @@ DateText = Annotated[
     ),
 ]
 
+RevisionText = Annotated[
+    str,
+    typer.Option("--revision", metavar="LETTER", help="Revision written on the papers.", show_default=False),
+]
+
+HouseFile = Annotated[
+    Path | None,
+    typer.Option(
+        "--house",
+        metavar="FILE.toml",
+        help="Allowances, hems and marks of your own house; see docs/tasks/house-table.md.",
+        show_default=False,
+    ),
+]
+
 PaperChoice = Annotated[
     PaperWord, typer.Option("--paper", "-p", help="Paper of the printer; `both` prints true on either.")
 ]

@@ -6,7 +6,17 @@ from typing import Annotated
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, DateText, DespiteFindings, OtherMeasures, PaperChoice, StyleName
+from notchbook.cli.options import (
+    AsJson,
+    DateText,
+    DespiteFindings,
+    HouseFile,
+    OtherMeasures,
+    PaperChoice,
+    RevisionText,
+    StyleName,
+    UnitChoice,
+)
 from notchbook.cli.screen import Screen
 
 
@@ -21,7 +31,10 @@ def print_pattern(
     ] = None,
     paper: PaperChoice = "both",
     measures: OtherMeasures = None,
+    unit: UnitChoice = "cm",
     date: DateText = "",
+    revision: RevisionText = "",
+    house: HouseFile = None,
     despite_findings: DespiteFindings = False,
     as_json: AsJson = False,
 ) -> None:
@@ -36,11 +49,21 @@ def print_pattern(
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date
+    from notchbook.cli.house import read_house
+    from notchbook.units import LengthStyle
 
     stated = paper_date(date)
     body = None if measures is None else read_measures(measures)
     run = run_style(read_style(style), body)
-    ready = write_pattern(job_of(run, stated, despite_findings=despite_findings), out, card, paper)
+    job = job_of(
+        run,
+        stated,
+        read_house(house),
+        revision=revision,
+        lengths=LengthStyle(unit),
+        despite_findings=despite_findings,
+    )
+    ready = write_pattern(job, out, card, paper)
     files = {"pattern": out} if card is None else {"pattern": out, "card": card}
     steps = (
         "Print it at 100 % (no fitting to the page), and measure the test square before you cut.",

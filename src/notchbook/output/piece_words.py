@@ -17,6 +17,8 @@ NOTCH_WORDS = {
     "underlap": "underlap begins here",
     "side seam": "side seam",
     "center": "center",
+    "center front": "center front",
+    "center back": "center back",
 }
 """What is written at a notch, by its purpose; notches whose place is plain from the paper get no words."""
 

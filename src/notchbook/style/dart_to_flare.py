@@ -166,7 +166,7 @@ def _beside_slash(point: Point, grain: float, right: bool) -> Callable[[Point], 
 def _spread_line(
     line: InternalLine, slash: Path, is_moved: Callable[[Point], bool], turn: Transform
 ) -> InternalLine:
-    """An internal line whose moved part is turned; across the opening it runs straight on."""
+    """An internal line whose moved part is turned; it runs on across the opening as one smooth curve."""
     crossings = line.path.intersections(slash)
     if not crossings:
         middle = line.path.point_at(line.path.length / 2.0)
@@ -176,8 +176,11 @@ def _spread_line(
         first = first.transformed(turn)
     else:
         second = second.transformed(turn)
-    bridge = (Line(first.end, second.start),) if first.end.distance_to(second.start) > TOLERANCES.join else ()
-    return replace(line, path=Path((*first.segments, *bridge, *second.segments)))
+    if first.end.distance_to(second.start) <= TOLERANCES.join:
+        return replace(line, path=Path((*first.segments, *second.segments)))
+    leaving, arriving = first.tangent_at(0.0), second.tangent_at(second.length)
+    smooth = curve_between(first.start, leaving.direction(), second.end, arriving.direction())
+    return replace(line, path=Path.of(smooth))
 
 
 STEP = StepDefinition(

@@ -27,9 +27,10 @@ from notchbook.pattern import (
     require,
     resolve,
     run_length,
+    run_of,
     with_side,
 )
-from notchbook.pattern.names import Side
+from notchbook.pattern.names import Side, last_word
 from notchbook.pattern.resolve import Found
 from notchbook.recipe import (
     AmountText,
@@ -40,6 +41,7 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
+from notchbook.units import TOLERANCES
 
 
 class BandedEdge(StepParameters):
@@ -164,10 +166,26 @@ def _notches(band: str, pattern: Pattern, halves: list[_Half], lengths: list[flo
             place = Place(edge, start, travelled * length / half.length)
             marks.append(Notch(part_name(band, f"{half.side}_seam_notch"), place, purpose="side seam"))
     center = Place(part_name(band, "lower", "right"), part_name(band, "right_opening"), lengths[0])
-    marks.append(Notch(part_name(band, "center_notch"), center, purpose="center"))
+    marks.append(Notch(part_name(band, "center_notch"), center, purpose=_center_words(pattern, halves[0])))
     opening = Place(part_name(band, "lower", "left"), part_name(band, "left_opening"), 0.0)
     marks.append(Notch(part_name(band, "opening_notch"), opening, purpose="underlap"))
     return marks
+
+
+def _center_words(pattern: Pattern, half: _Half) -> str:
+    """What the center opposite the opening is called: after the edge that meets the waist there."""
+    last = run_of(pattern, half.uses)[-1]
+    end = last.edge.end if last.forward else last.edge.start
+    piece = pattern.piece_of(last.edge.name)
+    beside = [edge.name for edge in piece.outline if end in (edge.start, edge.end)]
+    place = piece.points[end]
+    beside += [
+        line.name
+        for line in piece.lines
+        if min(line.path.start.distance_to(place), line.path.end.distance_to(place)) < TOLERANCES.closure
+    ]
+    centers = [last_word(name) for name in beside if last_word(name).startswith("center")]
+    return centers[0].replace("_", " ") if centers else "center"
 
 
 STEP = StepDefinition(
