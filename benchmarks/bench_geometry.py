@@ -9,7 +9,7 @@ import time
 from collections.abc import Callable
 
 import shapely
-from fontTools.misc.bezierTools import calcCubicArcLengthC  # type: ignore[import-untyped]  # no stubs exist
+from fontTools.misc.bezierTools import calcCubicArcLengthC
 from svgpathtools import CubicBezier
 
 from notchbook.geometry import Cubic, Line, Path, Point, curve_between, fair_curve, offset

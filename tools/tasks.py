@@ -66,7 +66,10 @@ def lint_checks() -> list[tuple[str, list[str | Path]]]:
         ("format", [venv_program("ruff"), "format", "--check", *places]),
         ("types", [venv_program("mypy"), *(place for place in places if place != "examples")]),
         ("layers", [venv_program("lint-imports"), "--no-logo"]),
-        ("generated docs", [venv_program("python"), ROOT / "tools" / "make_docs.py", "--check"]),
+        *(
+            (f"generated: {maker}", [venv_program("python"), ROOT / "tools" / maker, "--check"])
+            for maker in MAKERS
+        ),
     ]
 
 
@@ -84,6 +87,8 @@ def _page_passes() -> bool:
         say("lint: the types of the page are not checked, for its tools are not installed")
         return not required
     say("lint: types of the page")
+    if run(*_maker("make_page_types.py", "--check")) != 0:
+        return False
     runner = "import sys, hatch_build; sys.exit(hatch_build.npm(sys.argv[1:]))"
     return run(venv_program("python"), "-c", runner, "run", "check") == 0
 
@@ -91,7 +96,7 @@ def _page_passes() -> bool:
 def docs(_words: list[str]) -> int:
     """Write the generated pages of docs/ anew."""
     ensure("dev")
-    return run(venv_program("python"), ROOT / "tools" / "make_docs.py")
+    return max(run(*_maker(maker)) for maker in MAKERS)
 
 
 def bench(words: list[str]) -> int:
@@ -141,6 +146,9 @@ def clean_places(root: Path) -> list[Path]:
         places += (root / name).rglob("__pycache__")
     return [place for place in places if place.is_dir()]
 
+
+MAKERS = ("make_docs.py", "make_schema_page.py", "make_recipe_pages.py")
+"""What writes the generated pages of docs/; each knows ``--check``."""
 
 TASKS: dict[str, Callable[[list[str]], int]] = {
     "setup": setup,
