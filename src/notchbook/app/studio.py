@@ -268,10 +268,7 @@ class Studio:
         return self._book.add(EntryKind.STYLE, number, recipe.name, content, note=note)
 
     def _measures(self, body: int) -> MeasureSet:
-        document = self._book.read(body)
-        if document.kind is not EntryKind.MEASURES:
-            raise InputError("entry-not-body", number=document.number, name=document.name)
-        return set_from_data(json.loads(document.content))
+        return _measures_in(self._book.read(body))
 
     def _edited(self, document: Document, edit: StyleEdit) -> dict[str, Any]:
         content = _content(document)
@@ -293,7 +290,7 @@ class Studio:
         body = self._book.read(content["body"])
         run = replay(
             recipe_from_data(content["recipe"]),
-            measures or self._measures(body.id),
+            measures or _measures_in(body),
             self._runs.get(document.id),
         )
         return StyleState(
@@ -320,6 +317,12 @@ class Studio:
             measures=measures,
             doubts=check_consistent(measures),
         )
+
+
+def _measures_in(document: Document) -> MeasureSet:
+    if document.kind is not EntryKind.MEASURES:
+        raise InputError("entry-not-body", number=document.number, name=document.name)
+    return set_from_data(json.loads(document.content))
 
 
 def _content(document: Document) -> dict[str, Any]:
