@@ -1,0 +1,53 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { laidOut, type Laid } from "./layout.ts";
+import type { Box } from "./view.ts";
+
+const front: Laid = { name: "skirt.front", derived: false, box: { left: -240, right: 0, top: 200, bottom: -412 } };
+const back: Laid = { name: "skirt.back", derived: false, box: { left: 0, right: 255, top: 199, bottom: -412 } };
+const band: Laid = { name: "band.band", derived: true, box: { left: 0, right: 700, top: 70, bottom: 0 } };
+
+function placed(pieces: Laid[]): Box[] {
+  const { places } = laidOut(pieces);
+  return pieces.map(({ name, box }) => {
+    const at = places.get(name);
+    assert.ok(at);
+    return { left: box.left + at.x, right: box.right + at.x, top: box.top + at.y, bottom: box.bottom + at.y };
+  });
+}
+
+function apart(a: Box, b: Box): boolean {
+  return a.right <= b.left || b.right <= a.left || a.top <= b.bottom || b.top <= a.bottom;
+}
+
+test("no two pieces lie on each other, and the box holds them all", () => {
+  const boxes = placed([front, back, band]);
+  const { box } = laidOut([front, back, band]);
+  boxes.forEach((a, i) => boxes.slice(i + 1).forEach((b) => assert.ok(apart(a, b))));
+  for (const one of boxes) {
+    assert.ok(one.left >= box.left && one.right <= box.right && one.top <= box.top && one.bottom >= box.bottom);
+  }
+});
+
+test("front and back stay level, the back left of the front", () => {
+  const { places } = laidOut([front, back]);
+  assert.equal(places.get("skirt.front")?.y, places.get("skirt.back")?.y);
+  const [f, b] = placed([front, back]);
+  assert.ok(f && b && b.right < f.left);
+});
+
+test("a yoke lies over its skirt in the same column", () => {
+  const yoke: Laid = { name: "yoke.front_above", derived: false, box: { left: -249, right: 0, top: 223, bottom: 23 } };
+  const rest: Laid = { name: "yoke.front_below", derived: false, box: { left: -383, right: 0, top: 79, bottom: -462 } };
+  const [a, b] = placed([yoke, rest]);
+  assert.ok(a && b && apart(a, b) && a.bottom > b.top && Math.abs(a.right - b.right) < 1e-9);
+});
+
+test("derived pieces lie below the others", () => {
+  const [f, , d] = placed([front, back, band]);
+  assert.ok(f && d && d.top < f.bottom);
+});
+
+test("an empty sheet has a box", () => {
+  assert.deepEqual(laidOut([]).box, { left: 0, right: 0, top: 0, bottom: -90 });
+});

@@ -1,0 +1,90 @@
+/** Where pieces lie on the sheet. View data only: each piece keeps its own frame and is moved as it is.
+ *
+ * Pieces in a row keep their level (their y), so that the hip lines of front and back are level. A piece that
+ * lies above or below its neighbor in the same frame (a yoke and its skirt) shares its column. Derived pieces
+ * lie in a row below, their heads level. Backs lie left of fronts, so that the side seams face each other.
+ */
+
+import type { Box, Point } from "./view.ts";
+
+export interface Laid {
+  readonly name: string;
+  readonly derived: boolean;
+  readonly box: Box;
+}
+
+/** mm between pieces. */
+const GAP = 60;
+const ROW_GAP = 90;
+
+interface Column {
+  pieces: { name: string; box: Box; shift: number }[];
+}
+
+/** For each piece how far its frame is moved on the sheet (mm), and the box around all. */
+export function laidOut(pieces: readonly Laid[]): { places: Map<string, Point>; box: Box } {
+  const places = new Map<string, Point>();
+  const flat = (piece: Laid): boolean => piece.derived;
+  const first = row(pieces.filter((piece) => !flat(piece)), 0, places);
+  const below = row(pieces.filter(flat), first.bottom - ROW_GAP, places);
+  return { places, box: joined(first, below) };
+}
+
+function row(pieces: readonly Laid[], ceiling: number, places: Map<string, Point>): Box {
+  if (!pieces.length) return { left: 0, right: 0, top: ceiling, bottom: ceiling };
+  const columns = inColumns([...pieces].sort((a, b) => rank(a.name) - rank(b.name)));
+  if (pieces[0]?.derived) columns.forEach(raise);
+  const all = columns.flatMap((column) => column.pieces);
+  const top = Math.max(...all.map((one) => one.box.top + one.shift));
+  const drop = ceiling - top;
+  let x = 0;
+  let bottom = ceiling;
+  for (const { pieces: stack } of columns) {
+    const left = Math.min(...stack.map((one) => one.box.left));
+    const right = Math.max(...stack.map((one) => one.box.right));
+    for (const one of stack) {
+      places.set(one.name, { x: x - left, y: one.shift + drop });
+      bottom = Math.min(bottom, one.box.bottom + one.shift + drop);
+    }
+    x += right - left + GAP;
+  }
+  return { left: 0, right: x - GAP, top: ceiling, bottom };
+}
+
+/** Derived pieces come from several frames: their heads are level, not their frames. */
+function raise(column: Column): void {
+  const top = Math.max(...column.pieces.map((one) => one.box.top + one.shift));
+  for (const one of column.pieces) one.shift -= top;
+}
+
+function inColumns(pieces: readonly Laid[]): Column[] {
+  const columns: Column[] = [];
+  for (const { name, box } of pieces) {
+    const last = columns.at(-1);
+    const lowest = last?.pieces.at(-1);
+    if (last && lowest && isBelow(box, lowest.box)) {
+      last.pieces.push({ name, box, shift: Math.min(0, lowest.box.bottom + lowest.shift - GAP / 2 - box.top) });
+    } else columns.push({ pieces: [{ name, box, shift: 0 }] });
+  }
+  return columns;
+}
+
+/** Whether a piece lies below another in the same frame: over the same width, its middle under the other's foot. */
+function isBelow(box: Box, upper: Box): boolean {
+  const shared = Math.min(box.right, upper.right) - Math.max(box.left, upper.left);
+  const narrow = Math.min(box.right - box.left, upper.right - upper.left);
+  return shared > 0.5 * narrow && (box.top + box.bottom) / 2 < upper.bottom;
+}
+
+function rank(name: string): number {
+  return name.includes("back") ? 0 : 1;
+}
+
+function joined(a: Box, b: Box): Box {
+  return {
+    left: Math.min(a.left, b.left),
+    right: Math.max(a.right, b.right),
+    top: Math.max(a.top, b.top),
+    bottom: Math.min(a.bottom, b.bottom),
+  };
+}

@@ -1,0 +1,47 @@
+/** Asking the server. A refusal in words is thrown as `Refused`, no answer at all as `Unreachable`. */
+
+import type { Refusal } from "./types.ts";
+
+export class Refused extends Error {
+  readonly status: number;
+  readonly refusal: Refusal;
+
+  constructor(status: number, refusal: Refusal) {
+    super(refusal.message);
+    this.status = status;
+    this.refusal = refusal;
+  }
+
+  /** Whether another edit came first. */
+  get isConflict(): boolean {
+    return this.status === 409;
+  }
+}
+
+export class Unreachable extends Error {}
+
+/** The answer to a question at `/api/...`; with `sent` it is a POST. */
+export async function call<Answer>(path: string, unit: string, sent?: unknown): Promise<Answer> {
+  const init: RequestInit =
+    sent === undefined
+      ? {}
+      : { method: "POST", body: JSON.stringify(sent), headers: { "content-type": "application/json" } };
+  let answer: Response;
+  try {
+    answer = await fetch(`/api${path}?unit=${unit}`, init);
+  } catch {
+    throw new Unreachable("The workroom does not answer.");
+  }
+  if (answer.ok) return (await answer.json()) as Answer;
+  throw new Refused(answer.status, await refusalOf(answer));
+}
+
+async function refusalOf(answer: Response): Promise<Refusal> {
+  const text = await answer.text();
+  try {
+    return JSON.parse(text) as Refusal;
+  } catch {
+    const [message = "", next_step = ""] = text.split("\n");
+    return { code: "workroom-locked", message, next_step, facts: {}, offers: [] };
+  }
+}

@@ -1,0 +1,79 @@
+/** Reading the form of a step (the JSON schema of its parameters) for its fields. */
+
+export interface Form {
+  readonly $ref?: string;
+  readonly $defs?: Record<string, Form>;
+  readonly anyOf?: readonly Form[];
+  readonly type?: string;
+  readonly kind?: string;
+  readonly title?: string;
+  readonly description?: string;
+  readonly enum?: readonly unknown[];
+  readonly default?: unknown;
+  readonly items?: Form;
+  readonly minItems?: number;
+  readonly minimum?: number;
+  readonly maximum?: number;
+  readonly properties?: Record<string, Form>;
+  readonly required?: readonly string[];
+}
+
+export type Values = Record<string, unknown>;
+
+/** The form itself, references and "or nothing" looked through. */
+export function plainForm(form: Form, root: Form): { form: Form; optional: boolean } {
+  if (form.$ref) return plainForm(root.$defs?.[form.$ref.split("/").at(-1) ?? ""] ?? {}, root);
+  if (form.anyOf) {
+    const some = form.anyOf.find((option) => option.type !== "null") ?? {};
+    return { form: plainForm(some, root).form, optional: true };
+  }
+  return { form, optional: false };
+}
+
+/** What a field is: its kind in the trade (amount, edge, ...), a choice, a list, a group, or its plain type. */
+export function kindOf(form: Form): string {
+  if (form.kind) return form.kind;
+  if (form.enum) return "choice";
+  return form.type ?? "string";
+}
+
+/** An empty value to begin with. */
+export function emptyValue(form: Form, root: Form): unknown {
+  const { form: plain, optional } = plainForm(form, root);
+  if (form.default !== undefined) return form.default;
+  if (optional) return null;
+  if (plain.type === "array") return plain.minItems ? [emptyValue(plain.items ?? {}, root)] : [];
+  if (plain.type === "object") return emptyValues(plain, root);
+  return "";
+}
+
+/** Empty values for every field of a group. */
+export function emptyValues(form: Form, root: Form): Values {
+  return Object.fromEntries(Object.entries(form.properties ?? {}).map(([name, part]) => [name, emptyValue(part, root)]));
+}
+
+/** Whether everything that must be said is said. */
+export function isFilled(form: Form, root: Form, value: unknown): boolean {
+  const { form: plain, optional } = plainForm(form, root);
+  if (value === null || value === undefined || value === "") return optional || form.default !== undefined;
+  if (plain.type === "array") {
+    const list = value as unknown[];
+    return list.length >= (plain.minItems ?? 0) && list.every((one) => isFilled(plain.items ?? {}, root, one));
+  }
+  if (plain.type === "object") {
+    return Object.entries(plain.properties ?? {}).every(([name, part]) => isFilled(part, root, (value as Values)[name]));
+  }
+  return true;
+}
+
+/** The name of a field in words. */
+export function words(name: string): string {
+  return name.replaceAll("_", " ");
+}
+
+/** Only what differs from before. */
+export function changesIn(before: Values, after: Values): Values {
+  return Object.fromEntries(
+    Object.entries(after).filter(([name, value]) => JSON.stringify(value) !== JSON.stringify(before[name])),
+  );
+}

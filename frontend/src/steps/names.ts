@@ -1,0 +1,41 @@
+/** Which names a field offers, and what an edge that was picked on the sheet is called there. */
+
+import { kindOf, plainForm, type Form, type Values } from "../server/form.ts";
+import type { NameChoices, Named } from "../server/types.ts";
+
+/** The names of a kind; for a point the two ends of the edge beside it. */
+export function namesFor(kind: string, choices: NameChoices | null, edge: string): readonly Named[] {
+  if (!choices) return [];
+  if (kind === "edge") return choices.edges;
+  if (kind === "intake") return choices.intakes;
+  if (kind === "piece") return choices.pieces;
+  if (kind === "notch") return choices.notches;
+  const found = choices.edges.find((one) => one.name === edge);
+  if (found) return found.ends;
+  const every = new Map(choices.edges.flatMap((one) => one.ends.map((end) => [end.name, end] as const)));
+  return [...every.values()];
+}
+
+/** The name under which a step knows an edge of the sheet: without its side, or what it was before it was cut. */
+export function knownAs(edge: string, choices: NameChoices | null): string | null {
+  const plain = edge.replace(/@(left|right)$/, "");
+  const names = (choices?.edges ?? []).map((one) => one.name);
+  const found = names.filter((name) => name === edge || name === plain || plain.startsWith(`${name}/`));
+  return found.sort((a, b) => b.length - a.length)[0] ?? null;
+}
+
+/** The values after a field was changed: the ends beside a new edge become ends of that edge. */
+export function withEnds(values: Values, form: Form, root: Form, changed: string, choices: NameChoices | null): Values {
+  const part = form.properties?.[changed];
+  if (!part || kindOf(plainForm(part, root).form) !== "edge") return values;
+  const ends = choices?.edges.find((one) => one.name === values[changed])?.ends.map((end) => end.name);
+  if (!ends?.length) return values;
+  const points = Object.entries(form.properties ?? {}).filter(([, other]) => kindOf(plainForm(other, root).form) === "point");
+  const moved = points.filter(([name]) => !ends.includes(String(values[name])));
+  return { ...values, ...Object.fromEntries(moved.map(([name]) => [name, ends[0]])) };
+}
+
+/** A name in words, for one that the server has no words for any more. */
+export function spokenOf(name: string): string {
+  return (name.split("/").slice(1).join(", ") || name).replaceAll("_", " ");
+}

@@ -1,0 +1,23 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { StepOffer } from "../server/types.ts";
+import { matching, withPicked } from "./offers.ts";
+
+function offer(operation: string, title: string): StepOffer {
+  return { operation, title, summary: "", kind: "style", sided: true, form: {}, defaults: {} };
+}
+
+const offers = [offer("change_length", "Change length"), offer("cut_style_line", "Cut style line"), offer("vent", "Vent")];
+
+test("a step is found by its title or by another word of the trade", () => {
+  assert.deepEqual(matching(offers, "yo").map((one) => one.operation), ["cut_style_line"]);
+  assert.deepEqual(matching(offers, "Change len").map((one) => one.operation), ["change_length"]);
+  assert.equal(matching(offers, "").length, 3);
+  assert.equal(matching(offers, "sleeve").length, 0);
+});
+
+test("the picked edge fills the first edge field, a list too", () => {
+  const form = { properties: { hems: { type: "array", items: { type: "string", kind: "edge" } }, amount: { type: "string", kind: "amount" } } };
+  assert.deepEqual(withPicked({ hems: [""], amount: "" }, form, "skirt.front/hem", null), { hems: ["skirt.front/hem"], amount: "" });
+  assert.deepEqual(withPicked({ hems: [""] }, form, null, null), { hems: [""] });
+});

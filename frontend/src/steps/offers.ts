@@ -1,0 +1,54 @@
+/** Finding a step by what is typed, and beginning its form with what is picked. */
+
+import { kindOf, plainForm, type Form, type Values } from "../server/form.ts";
+import type { NameChoices, StepOffer } from "../server/types.ts";
+import { withEnds } from "./names.ts";
+
+/** Other words of the trade under which a step is looked for (common practice). */
+const ALSO: Record<string, string> = {
+  change_length: "hem longer shorter lengthen shorten",
+  cut_style_line: "yoke panel seam style line split",
+  dart_to_flare: "dart close rotate pivot flare a-line fullness",
+  join_pieces: "join merge together",
+  set_allowance: "seam allowance margin",
+  vent: "slit kick pleat",
+  waist_facing: "facing",
+  waistband: "band",
+  zip_opening: "zip zipper fastening placket",
+};
+
+/** The steps whose title, summary or trade words begin with every typed word. */
+export function matching(offers: readonly StepOffer[], text: string): StepOffer[] {
+  const wanted = text.toLowerCase().split(/\s+/).filter(Boolean);
+  return offers.filter((offer) => {
+    const known = `${offer.title} ${ALSO[offer.operation] ?? ""}`.toLowerCase().split(/[\s-]+/);
+    return wanted.every((word) => known.some((one) => one.startsWith(word)));
+  });
+}
+
+/** The values with the first edge field filled with the edge that is picked on the sheet. */
+export function withPicked(values: Values, form: Form, picked: string | null, choices: NameChoices | null): Values {
+  return picked ? (filled(form, form, values, picked, choices)[0] as Values) : values;
+}
+
+/** The value with its first empty edge filled, and whether there was one. */
+function filled(
+  form: Form,
+  root: Form,
+  value: unknown,
+  picked: string,
+  choices: NameChoices | null,
+): [unknown, boolean] {
+  const { form: plain, optional } = plainForm(form, root);
+  if (optional) return [value, false];
+  if (kindOf(plain) === "edge") return value === "" ? [picked, true] : [value, false];
+  if (plain.type === "array" && plain.items) {
+    const [first, done] = filled(plain.items, root, (value as unknown[])[0], picked, choices);
+    return done ? [[first, ...(value as unknown[]).slice(1)], true] : [value, false];
+  }
+  for (const [name, part] of Object.entries(plain.properties ?? {})) {
+    const [inner, done] = filled(part, root, (value as Values)[name], picked, choices);
+    if (done) return [withEnds({ ...(value as Values), [name]: inner }, plain, root, name, choices), true];
+  }
+  return [value, false];
+}

@@ -1,0 +1,141 @@
+"""Edits of a style as the page sends them; each knows what it is for the app, its texts read."""
+
+from typing import Annotated, Any, Literal
+
+from pydantic import Field
+
+from notchbook.app import edits as app
+from notchbook.body import Side
+from notchbook.recipe import Recipe
+from notchbook.workroom.asked.amounts import typed
+from notchbook.workroom.asked.form import Asked, Expected, Key, Text
+from notchbook.workroom.asked.schema import step_form
+from notchbook.workroom.reader import Reader
+
+
+class AddStep(Asked):
+    """A new step at the end, or before another."""
+
+    do: Literal["add-step"]
+    operation: Key
+    parameters: dict[str, Any]
+    side: Side = "both"
+    before: Key | None = None
+
+    def for_app(self, reader: Reader) -> app.AddStep:
+        """The edit with its amounts read in the reader's unit."""
+        parameters = typed(step_form(self.operation), self.parameters, {}, reader)
+        return app.AddStep(self.operation, parameters, side=self.side, before=self.before)
+
+
+class ChangeStep(Asked):
+    """Other numbers in a step; only what she touched is sent."""
+
+    do: Literal["change-step"]
+    step: Key
+    changes: dict[str, Any]
+
+    def for_app(self, recipe: Recipe, reader: Reader) -> app.ChangeStep:
+        """The edit; what still stands as it was written for her stays as it is kept in ``recipe``."""
+        record = recipe.step(self.step)
+        form = step_form(record.operation)
+        return app.ChangeStep(self.step, typed(form, self.changes, record.parameters, reader))
+
+
+class RemoveStep(Asked):
+    """A step taken out."""
+
+    do: Literal["remove-step"]
+    step: Key
+
+    def for_app(self) -> app.RemoveStep:
+        """The edit."""
+        return app.RemoveStep(self.step)
+
+
+class MoveStep(Asked):
+    """A step moved before another, or to the end."""
+
+    do: Literal["move-step"]
+    step: Key
+    before: Key | None = None
+
+    def for_app(self) -> app.MoveStep:
+        """The edit."""
+        return app.MoveStep(self.step, self.before)
+
+
+class RenameStep(Asked):
+    """Another title for a step."""
+
+    do: Literal["rename-step"]
+    step: Key
+    title: Text
+
+    def for_app(self) -> app.RenameStep:
+        """The edit."""
+        return app.RenameStep(self.step, self.title)
+
+
+class Rebind(Asked):
+    """A lost name bound anew."""
+
+    do: Literal["rebind"]
+    step: Key
+    old: Key
+    new: Key
+
+    def for_app(self) -> app.Rebind:
+        """The edit."""
+        return app.Rebind(self.step, self.old, self.new)
+
+
+class SetBody(Asked):
+    """The style is drafted for another body."""
+
+    do: Literal["set-body"]
+    body: int
+
+    def for_app(self) -> app.SetBody:
+        """The edit."""
+        return app.SetBody(self.body)
+
+
+class Rename(Asked):
+    """Another name for the style."""
+
+    do: Literal["rename"]
+    name: Text
+
+    def for_app(self) -> app.Rename:
+        """The edit."""
+        return app.Rename(self.name)
+
+
+StyleEdit = Annotated[
+    AddStep | ChangeStep | RemoveStep | MoveStep | RenameStep | Rebind | SetBody | Rename,
+    Field(discriminator="do"),
+]
+
+
+class NewStyle(Asked):
+    """A style that begins with a block, drafted for a body."""
+
+    name: Text
+    block: Key
+    body: int
+
+
+class StyleChange(Expected):
+    """An edit of a style and the version that she has seen."""
+
+    edit: StyleEdit
+
+
+def style_edit(asked: StyleEdit, recipe: Recipe, reader: Reader) -> app.StyleEdit:
+    """The edit for the app; ``recipe`` is the style as it is kept."""
+    if isinstance(asked, AddStep):
+        return asked.for_app(reader)
+    if isinstance(asked, ChangeStep):
+        return asked.for_app(recipe, reader)
+    return asked.for_app()
