@@ -41,7 +41,7 @@ def steps_page(head: str, title: str, steps: Iterable[StepDefinition[Any]]) -> s
         ]
         lines += ["", " ".join((step.parameters.__doc__ or "").split()).replace("``", "`")]
         lines += _measures(step)
-        lines += ["", "| to set | kind | when not set |", "|---|---|---|"]
+        lines += ["", "| to set | what it is | kind | when not set |", "|---|---|---|---|"]
         lines += [_field(name, field) for name, field in schema["properties"].items()]
     return "\n".join(lines) + "\n"
 
@@ -61,7 +61,8 @@ def _field(name: str, field: Mapping[str, Any]) -> str:
     if "items" in field:
         kind = f"list of {field['items'].get('kind', 'places')}"
     default = field.get("default")
-    return f"| `{name}` | {kind} | {'' if default is None else f'`{default}`'} |"
+    said = field.get("description", "")
+    return f"| `{name}` | {said} | {kind} | {'' if default in (None, '') else f'`{default}`'} |"
 
 
 def checks_page(head: str, checks: Iterable[Check]) -> str:

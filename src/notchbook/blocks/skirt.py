@@ -6,9 +6,7 @@ numbers and their sources.
 """
 
 from dataclasses import replace
-from typing import Annotated, Literal
-
-from pydantic import Field
+from typing import Literal
 
 from notchbook.blocks._hip_depth import LEAST_CENTER, usual_hip_depth
 from notchbook.blocks._skirt_halves import (
@@ -48,12 +46,19 @@ class SkirtParameters(StepParameters):
     """
 
     waist_ease: AmountText = "15 mm"
+    """Ease of the whole waist; 13 to 20 mm is usual."""
     hip_ease: AmountText = "50 mm"
+    """Ease of the whole hip; 50 to 70 mm is usual."""
     length: AmountText = "60 cm"
-    front_darts: Annotated[DartCount, Field(description="darts in each half of the front")] = "auto"
-    back_darts: Annotated[DartCount, Field(description="darts in each half of the back")] = "auto"
+    """From waist to hem at the center back."""
+    front_darts: DartCount = "auto"
+    """Darts in each half of the front; auto chooses once, on these measures."""
+    back_darts: DartCount = "auto"
+    """Darts in each half of the back; auto chooses once, on these measures."""
     front_dart_length: AmountText = "9/20 hip_depth"
+    """Length of the front dart nearest to the center."""
     back_dart_length: AmountText = "2/3 hip_depth"
+    """Length of the back dart nearest to the center; the next is a tenth shorter."""
 
 
 def settle(context: StepContext, parameters: SkirtParameters) -> SkirtParameters:

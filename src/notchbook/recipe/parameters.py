@@ -16,9 +16,12 @@ from notchbook.units import Amount, parse_amount
 
 
 class StepParameters(BaseModel):
-    """Base of every step's parameters: frozen, and a word that it does not know is refused."""
+    """Base of every step's parameters: frozen, and a word that it does not know is refused.
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    The text below each parameter is its help in the workroom and in the docs.
+    """
+
+    model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True)
 
 
 def read_amount(text: str) -> Amount:
@@ -75,11 +78,17 @@ class PlaceParameters(StepParameters):
     """
 
     edge: EdgeName
+    """The edge, or what it has become."""
     from_point: PointName
+    """The end from which the place is counted."""
     distance: AmountText | None = None
+    """How far from that end, as sewn."""
     fraction: Annotated[float, Field(ge=0.0, le=1.0)] | None = None
+    """Instead of a distance: a share of the length, 0 to 1."""
     notch: Annotated[str, BeforeValidator(_name_text), _kind("notch")] | None = None
+    """A notch to count the distance from, instead of the end."""
     part: EdgeName | None = None
+    """The part on which the place must lie, where the edge has several."""
 
     def place(self, distance_mm: float | None) -> Place:
         """The place, its distance evaluated to mm by the caller."""

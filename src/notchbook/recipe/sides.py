@@ -94,7 +94,7 @@ def sided_note(note: Finding, side: Side, known: Container[str]) -> Finding:
 
     return replace(
         note,
-        message=f"{side.capitalize()} side: {note.message}",
+        message=f"{note.message} (The wearer's {side}.)",
         piece=named(note.piece),
         where=named(note.where),
         position=note.position if side == "right" else None,

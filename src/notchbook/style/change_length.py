@@ -19,7 +19,9 @@ class LengthParameters(StepParameters):
     """The ``hems`` and the ``amount`` by which they move outward (longer) or, negative, inward."""
 
     hems: Annotated[tuple[EdgeName, ...], Field(min_length=1)]
+    """Every hem that moves, so that the seams between them still agree."""
     amount: AmountText
+    """How far the hems move: longer, or with a minus shorter."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: LengthParameters) -> Change:

@@ -49,9 +49,13 @@ class LineParameters(StepParameters):
     """
 
     start: PlaceParameters
+    """Where the line leaves: an edge, the end to count from, how far."""
     end: PlaceParameters
+    """Where the line arrives, on another edge of the same piece."""
     start_angle: Annotated[float, Field(ge=-80.0, le=80.0)] = 0.0
+    """Degrees by which it leaves turned from square, counter-clockwise."""
     end_angle: Annotated[float, Field(ge=-80.0, le=80.0)] = 0.0
+    """Degrees by which it arrives turned from square, counter-clockwise."""
 
 
 class StyleLineParameters(StepParameters):
@@ -62,10 +66,15 @@ class StyleLineParameters(StepParameters):
     """
 
     lines: Annotated[tuple[LineParameters, ...], Field(min_length=1)]
+    """One line for each piece that is cut."""
     first_role: Word = "above"
+    """What the part with the named ends is called in names."""
     second_role: Word = "below"
+    """What the other part is called in names."""
     first_title: str = "yoke"
+    """Added to the title of the part with the named ends."""
     second_title: str = ""
+    """Added to the title of the other part."""
 
 
 @dataclass(frozen=True, slots=True)

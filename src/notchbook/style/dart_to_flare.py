@@ -32,8 +32,11 @@ class FlareParameters(StepParameters):
     """The ``intake`` (dart) that is closed, the ``hem`` that opens, and an edge that stays ``still``."""
 
     intake: IntakeName
+    """The dart that is closed."""
     hem: EdgeName
+    """The hem that opens where the dart points."""
     still: EdgeName
+    """An edge of the piece that stays where it is, such as the center; what lies across the dart turns."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: FlareParameters) -> Change:

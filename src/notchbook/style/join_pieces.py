@@ -18,9 +18,13 @@ class JoinParameters(StepParameters):
     ``word`` under the step's name and carries ``title`` (empty: that of the first piece)."""
 
     first_edge: EdgeName
+    """The edge of the piece that lies still."""
     second_edge: EdgeName
+    """The edge of the piece that is laid to it."""
     word: Word = "joined"
+    """What the new piece is called in names."""
     title: str = ""
+    """The title of the new piece; empty keeps that of the first."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: JoinParameters) -> Change:

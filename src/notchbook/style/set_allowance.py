@@ -12,8 +12,11 @@ class AllowanceParameters(StepParameters):
     """The ``edges``, the ``allowance_class`` of the house's table, and a ``width`` where it differs."""
 
     edges: Annotated[tuple[EdgeName, ...], Field(min_length=1)]
+    """The edges that get this allowance."""
     allowance_class: Word = "plain"
+    """A row of the house table, such as plain, side, waist, facing_edge."""
     width: AmountText | None = None
+    """A width of its own; empty takes the one of the house table."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: AllowanceParameters) -> Change:

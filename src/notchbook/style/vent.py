@@ -41,10 +41,15 @@ class VentParameters(StepParameters):
     how much lower the top of the extension lies at its outer end (``slant``)."""
 
     edge: EdgeName
+    """The straight seam that opens at its lower end."""
     hem_end: PointName
+    """The end of the seam at the hem."""
     height: AmountText = "18 cm"
+    """How high the vent reaches above the hem."""
     width: AmountText = "4 cm"
+    """How wide the extension is."""
     slant: AmountText = "2 cm"
+    """How much lower the top of the extension lies at its outer end."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> Change:

@@ -41,14 +41,18 @@ class FacedEdge(StepParameters):
     """One edge (or group) that is faced, and its end at the ``center``, where the grain is kept."""
 
     edge: EdgeName
+    """The edge that is faced."""
     center: PointName
+    """Its end at the center, where the grain of the piece is kept."""
 
 
 class FacingParameters(StepParameters):
     """The edges that are faced, from piece to piece, and the ``depth`` of the facing."""
 
     edges: Annotated[tuple[FacedEdge, ...], Field(min_length=1)]
+    """The edges that are faced, one for each piece."""
     depth: AmountText = "5 cm"
+    """How deep the facing reaches below the waist."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: FacingParameters) -> Change:

@@ -48,7 +48,9 @@ class BandedEdge(StepParameters):
     """One edge (or group) of the waist and the end at which the band comes to it."""
 
     edge: EdgeName
+    """A part of the waist."""
     starts_at: PointName
+    """The end at which the band comes to it."""
 
 
 class WaistbandParameters(StepParameters):
@@ -59,9 +61,13 @@ class WaistbandParameters(StepParameters):
     """
 
     edges: Annotated[tuple[BandedEdge, ...], Field(min_length=1)]
+    """The waist of one side, from the opening to the center opposite."""
     depth: AmountText = "35 mm"
+    """Finished width; the band is folded along its middle."""
     underlap: AmountText = "30 mm"
+    """Added at the opening, on the wearer's left."""
     ease: AmountText = "0 mm"
+    """How much of the whole waist is eased into the band."""
 
 
 class _Half(NamedTuple):

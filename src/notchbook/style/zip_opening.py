@@ -17,8 +17,11 @@ class ZipParameters(StepParameters):
     """The ``edge`` with the zip, the end from which it opens, and the ``length`` of the opening."""
 
     edge: EdgeName
+    """The seam with the zip."""
     from_point: PointName
+    """The end from which it opens."""
     length: AmountText = "18 cm"
+    """How long the opening is."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: ZipParameters) -> Change:
