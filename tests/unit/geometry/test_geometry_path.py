@@ -4,7 +4,7 @@ import json
 import math
 
 import pytest
-from fontTools.pens.areaPen import AreaPen  # type: ignore[import-untyped]  # no stubs exist
+from fontTools.pens.areaPen import AreaPen
 from shapely import LineString, Polygon
 from shapely import Point as ShapelyPoint
 

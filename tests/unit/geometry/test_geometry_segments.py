@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from fontTools.misc.bezierTools import (  # type: ignore[import-untyped]  # no stubs exist
+from fontTools.misc.bezierTools import (
     approximateCubicArcLengthC,
     calcCubicBounds,
     cubicPointAtT,

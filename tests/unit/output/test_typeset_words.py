@@ -6,7 +6,7 @@ from importlib.resources import files
 import pikepdf
 import pypdfium2
 import pytest
-from fontTools.ttLib import TTFont  # type: ignore[import-untyped]  # no stubs exist
+from fontTools.ttLib import TTFont
 from hypothesis import given
 from hypothesis import strategies as st
 
