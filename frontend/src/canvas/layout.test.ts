@@ -36,6 +36,13 @@ test("front and back stay level, the back left of the front", () => {
   assert.ok(f && b && b.right < f.left);
 });
 
+test("a left and a right back lie as they meet at the center", () => {
+  const right: Laid = { ...back, name: "skirt.back@right" };
+  const left: Laid = { ...back, name: "skirt.back@left", box: { left: -255, right: 0, top: 199, bottom: -412 } };
+  const [r, l, f] = placed([right, left, front]);
+  assert.ok(r && l && f && l.right < r.left && r.right < f.left);
+});
+
 test("a yoke lies over its skirt in the same column", () => {
   const yoke: Laid = { name: "yoke.front_above", derived: false, box: { left: -249, right: 0, top: 223, bottom: 23 } };
   const rest: Laid = { name: "yoke.front_below", derived: false, box: { left: -383, right: 0, top: 79, bottom: -462 } };

@@ -2,7 +2,8 @@
  *
  * Pieces in a row keep their level (their y), so that the hip lines of front and back are level. A piece that
  * lies above or below its neighbor in the same frame (a yoke and its skirt) shares its column. Derived pieces
- * lie in a row below, their heads level. Backs lie left of fronts, so that the side seams face each other.
+ * lie in a row below, their heads level. Backs lie left of fronts, so that the side seams face each other;
+ * where left and right differ, their centers face each other.
  */
 
 import type { Box, Point } from "./view.ts";
@@ -32,7 +33,7 @@ export function laidOut(pieces: readonly Laid[]): { places: Map<string, Point>; 
 
 function row(pieces: readonly Laid[], ceiling: number, places: Map<string, Point>): Box {
   if (!pieces.length) return { left: 0, right: 0, top: ceiling, bottom: ceiling };
-  const columns = inColumns([...pieces].sort((a, b) => rank(a.name) - rank(b.name)));
+  const columns = inColumns([...pieces].sort((a, b) => rank(a.name) - rank(b.name) || across(a) - across(b)));
   if (pieces[0]?.derived) columns.forEach(raise);
   const all = columns.flatMap((column) => column.pieces);
   const top = Math.max(...all.map((one) => one.box.top + one.shift));
@@ -78,6 +79,12 @@ function isBelow(box: Box, upper: Box): boolean {
 
 function rank(name: string): number {
   return name.includes("back") ? 0 : 1;
+}
+
+/** Left and right of one piece lie as they meet at their center, face up: each on the side that it is drawn to. */
+function across(piece: Laid): number {
+  if (!piece.name.includes("@")) return 0;
+  return piece.box.left + piece.box.right < 0 ? -1 : 1;
 }
 
 function joined(a: Box, b: Box): Box {
