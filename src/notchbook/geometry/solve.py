@@ -29,7 +29,10 @@ def solve_rising(
     for _ in range(_MOST_GROWTHS):
         if value_left == 0.0:
             return left
-        if value_left * value_right <= 0.0 and left < right:
+        if value_right == 0.0:
+            return right
+        # Signs are compared, not the product: that of two very small values is 0.
+        if (value_left < 0.0) != (value_right < 0.0):
             return float(brentq(function, left, right, xtol=_PLACE, rtol=_RELATIVE))
         if left <= low and right >= high:
             break

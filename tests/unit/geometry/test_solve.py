@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from scipy.optimize import root_scalar
 
@@ -11,6 +11,7 @@ from notchbook.errors import GeometryError
 from notchbook.geometry.solve import solve_rising
 
 
+@example(wanted=-5e-324, start=0.015625, step=0.015625)
 @given(st.floats(-50.0, 50.0), st.floats(-60.0, 60.0), st.floats(0.01, 20.0))
 def test_a_straight_rise_is_solved_from_anywhere(wanted: float, start: float, step: float) -> None:
     found = solve_rising(lambda x: 3.0 * (x - wanted), start, step, -60.0, 60.0)
