@@ -17,9 +17,10 @@ from notchbook.finish.cut_piece import (
     Quantity,
 )
 from notchbook.finish.cut_ready import finish
-from notchbook.finish.house_table import HouseTable, Supply, muslin_table, production_table
+from notchbook.finish.house_table import HouseTable, Supply
 from notchbook.finish.read_table import read_house_table
 from notchbook.finish.row import Row
+from notchbook.finish.shipped_tables import muslin_table, production_table
 
 __all__ = [
     "Cloth",

@@ -2,8 +2,6 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import cache
-from importlib.resources import files
 from typing import Literal, get_args
 
 from notchbook.errors import InputError
@@ -88,22 +86,3 @@ def _supply_word(value: HouseChange) -> Supply:
         if value == word:
             return "whole" if word == "whole" else "fold"
     raise InputError("house-supply-unknown", given=value, known=get_args(Supply))
-
-
-@cache
-def production_table() -> HouseTable:
-    """The table that comes with the book, for cutting in cloth."""
-    return _shipped("production", None)
-
-
-@cache
-def muslin_table() -> HouseTable:
-    """The table for a fitting muslin: wide allowances to let out, the rest as in production."""
-    return _shipped("muslin", production_table())
-
-
-def _shipped(name: str, base: HouseTable | None) -> HouseTable:
-    from notchbook.finish.read_table import table_from_text
-
-    text = (files("notchbook.finish") / f"{name}.toml").read_text(encoding="utf-8")
-    return table_from_text(text, f"{name}.toml", base)
