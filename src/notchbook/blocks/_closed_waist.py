@@ -28,7 +28,7 @@ HIP_PULL = 1.1
 LEG_ROUNDS = 12
 """Most rounds to bring the dart legs to their length; each gains about two digits."""
 
-LEG_EXACTNESS = 1e-6
+LEG_EXACTNESS = 1e-8
 """mm by which a leg may still miss its length; both legs of a dart are equal in any case."""
 
 
@@ -104,15 +104,6 @@ def side_curve(width: float, take_in: float, hip_depth: float) -> Cubic:
 
 
 @dataclass(frozen=True, slots=True)
-class _Frame:
-    """The darts of a panel at a given intake: their points, angles and closing motions."""
-
-    points: tuple[Point, ...]
-    angles: tuple[float, ...]
-    motions: tuple[Transform, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class _Drawing:
     """The closed waistline at a given intake: the line, the darts' motions, points and cuts.
 
@@ -128,46 +119,48 @@ class _Drawing:
     side: Point
 
 
-def sewn_waist(
-    plan: PanelPlan, intake: float, height: Callable[[Point, float], float], reach: float
-) -> float:
-    """The sewn length of the waist with a given sum of dart intakes, mm; see :func:`draw_panel`."""
-    return _settled(plan, intake, height, reach).line.length
-
-
-def draw_panel(
-    plan: PanelPlan, intake: float, height: Callable[[Point, float], float], reach: float
-) -> Panel:
-    """The panel with a given sum of dart intakes (mm).
+class PanelDrafter:
+    """Draws one panel at any sum of dart intakes (mm).
 
     ``height`` gives the waist's height at the center from the closed side point and the angle (deg)
     by which the closed waistline turns; ``reach`` is the sewn length on which the darts are placed.
+    Where the dart points lay last is where the next search for them begins: a solver asks for
+    intakes that lie near each other.
     """
-    drawing = _settled(plan, intake, height, reach)
-    closed = Path.of(drawing.line)
-    stops = [0.0, *(drawing.line.distance_at(cut) for cut in drawing.cuts), closed.length]
-    parts = tuple(
-        closed.between(stops[index], stops[index + 1]).transformed(motion.inverse())
-        for index, motion in enumerate(drawing.motions)
-    )
-    level = drawing.line.start.y
-    flat = drawing.side.x * tan(radians(drawing.turn / 2.0))
-    flatness = (drawing.side.y - level) / flat if flat else 1.0
-    return Panel(closed, parts, drawing.points, plan.side, level, flatness)
 
+    def __init__(self, plan: PanelPlan, height: Callable[[Point, float], float], reach: float) -> None:
+        self._plan = plan
+        self._height = height
+        self._reach = reach
+        self._depths = [plan.side.end.y - dart.length for dart in plan.darts]
 
-def _settled(
-    plan: PanelPlan, intake: float, height: Callable[[Point, float], float], reach: float
-) -> _Drawing:
-    """The drawing whose dart legs have their lengths: the points are moved up or down until they do."""
-    depths = [plan.side.end.y - dart.length for dart in plan.darts]
-    for _ in range(LEG_ROUNDS):
-        drawing = _draw(plan, intake, height, reach, depths)
-        errors = [leg - dart.length for leg, dart in zip(drawing.legs, plan.darts, strict=True)]
-        if max(map(abs, errors), default=0.0) < LEG_EXACTNESS:
-            break
-        depths = [depth + error for depth, error in zip(depths, errors, strict=True)]
-    return drawing
+    def sewn(self, intake: float) -> float:
+        """The sewn length of the waist, mm."""
+        return self._settled(intake).line.length
+
+    def panel(self, intake: float) -> Panel:
+        """The panel, its darts opened."""
+        drawing = self._settled(intake)
+        closed = Path.of(drawing.line)
+        stops = [0.0, *(drawing.line.distance_at(cut) for cut in drawing.cuts), closed.length]
+        parts = tuple(
+            closed.between(stops[index], stops[index + 1]).transformed(motion.inverse())
+            for index, motion in enumerate(drawing.motions)
+        )
+        level = drawing.line.start.y
+        flat = drawing.side.x * tan(radians(drawing.turn / 2.0))
+        flatness = (drawing.side.y - level) / flat if flat else 1.0
+        return Panel(closed, parts, drawing.points, self._plan.side, level, flatness)
+
+    def _settled(self, intake: float) -> _Drawing:
+        """The drawing whose dart legs have their lengths: the points are moved up or down until they do."""
+        for _ in range(LEG_ROUNDS):
+            drawing = _draw(self._plan, intake, self._height, self._reach, self._depths)
+            errors = [leg - dart.length for leg, dart in zip(drawing.legs, self._plan.darts, strict=True)]
+            if max(map(abs, errors), default=0.0) < LEG_EXACTNESS:
+                break
+            self._depths = [depth + error for depth, error in zip(self._depths, errors, strict=True)]
+        return drawing
 
 
 def _draw(

@@ -8,7 +8,7 @@ what makes the sewn waist come out, so it is solved, not guessed.
 from dataclasses import dataclass, replace
 from math import radians, tan
 
-from notchbook.blocks._closed_waist import DartPlan, Panel, PanelPlan, draw_panel, sewn_waist, side_curve
+from notchbook.blocks._closed_waist import DartPlan, Panel, PanelDrafter, PanelPlan, side_curve
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Point
 from notchbook.geometry.solve import solve_rising
@@ -189,27 +189,25 @@ def _plan(measures: HalfMeasures, width: float, take_in: float, lengths: tuple[f
 
 
 def _open(plan: PanelPlan, height: float | None) -> Panel:
-    return draw_panel(plan, 0.0, _Height(plan.side.end.y, height), plan.side.end.x)
+    return PanelDrafter(plan, _Height(plan.side.end.y, height), plan.side.end.x).panel(0.0)
 
 
 def _closed_to(plan: PanelPlan, waist: float, height: float | None) -> Panel | None:
     """The panel whose sewn waist is ``waist``; None when that would need a dart below zero, or has none."""
     if not plan.darts:
         return None
-    level = _Height(plan.side.end.y, height)
-    flat = sewn_waist(plan, 0.0, level, waist)
+    drafter = PanelDrafter(plan, _Height(plan.side.end.y, height), waist)
+    flat = drafter.sewn(0.0)
     if flat < waist:
         return None
     most = len(plan.darts) * 1.2 * min(dart.length for dart in plan.darts)
     try:
-        intake = solve_rising(
-            lambda k: sewn_waist(plan, k, level, waist) - waist, flat - waist, 3.0, 0.0, most
-        )
+        intake = solve_rising(lambda k: drafter.sewn(k) - waist, flat - waist, 3.0, 0.0, most)
     except GeometryError as error:
         raise DraftRefused(
             "skirt-darts-too-wide", wanted=waist, width=plan.side.start.x, most=most
         ) from error
-    return draw_panel(plan, intake, level, waist)
+    return drafter.panel(intake)
 
 
 @dataclass(frozen=True, slots=True)
