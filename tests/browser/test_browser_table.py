@@ -55,6 +55,54 @@ def test_a_step_is_added_by_typing_and_picking(table: Page) -> None:
     expect(step(table, "change_length-1").locator(".sentence")).to_have_text("5 cm at front, hem")
 
 
+def test_a_step_that_cannot_be_done_gets_no_tick_and_its_reason_stays_in_view(table: Page) -> None:
+    """The grain through a front dart's point meets the hem, never the side seam."""
+    expect(table.locator(".proven")).to_contain_text("✓")
+    table.get_by_label("What next?").fill("flare")
+    table.keyboard.press("Enter")
+    form = table.locator(".next form")
+    form.get_by_role("button", name="pick").first.click()
+    table.locator('[data-edge="skirt.front/waist_dart/side_leg"]').focus()
+    table.keyboard.press("Enter")
+    expect(form.get_by_label("intake")).to_have_value("skirt.front/waist_dart")
+    expect(form.get_by_text("still", exact=True)).to_have_attribute("title", re.compile("stays where it is"))
+    form.get_by_label("hem").select_option("skirt.front/side_seam")
+    form.get_by_label("still").select_option("skirt.front/center_front")
+    expect(form.get_by_role("alert")).to_be_visible()
+    form.get_by_role("button", name="Keep").click()
+    expect(table.get_by_text("it cannot be done")).to_be_visible()
+    expect(table.get_by_label("What next?")).to_be_focused()
+    expect(table.get_by_role("listbox")).to_have_count(0)
+    expect(table.locator(".proven")).to_contain_text(
+        "“Dart to flare” has stopped; up to there 25 checks true"
+    )
+    expect(table.locator(".proven")).not_to_contain_text("✓")
+
+
+def test_a_girth_that_the_style_has_changed_is_not_said_to_be_body_and_ease(table: Page) -> None:
+    strip = table.locator(".strip")
+    expect(strip).not_to_contain_text("drafted, now")
+    table.get_by_label("What next?").fill("flare")
+    table.keyboard.press("Enter")
+    form = table.locator(".next form")
+    form.get_by_label("intake").select_option("skirt.front/waist_dart")
+    form.get_by_label("hem").select_option("skirt.front/hem")
+    form.get_by_label("still").select_option("skirt.front/center_front")
+    expect(strip.locator(".card").nth(1)).to_contain_text("drafted, now")
+    expect(strip.locator(".card").nth(0)).not_to_contain_text("drafted, now")
+
+
+def test_the_sheet_comes_back_from_a_slip(table: Page) -> None:
+    scale = table.locator("svg[data-scale]")
+    before = str(scale.get_attribute("data-scale"))
+    step(table, "skirt-1").locator(".head").click()
+    length = step(table, "skirt-1").get_by_label("length", exact=True)
+    length.fill("620")
+    expect(scale).not_to_have_attribute("data-scale", before)
+    length.fill("62")
+    expect(scale).to_have_attribute("data-scale", before)
+
+
 def test_undo_and_redo_by_keys(table: Page) -> None:
     step(table, "vent-1").locator(".head").click()
     step(table, "vent-1").get_by_label("height").fill("12")
@@ -176,12 +224,16 @@ def test_two_tabs_a_conflict_keeps_what_was_typed(workroom: Workroom, table: Pag
 def test_the_strip_changes_ease_and_body(workroom: Workroom, table: Page) -> None:
     ease = table.get_by_label("hip, ease")
     ease.fill("6.5")
+    expect(table.locator(".strip")).to_contain_text(
+        "103.5"
+    )  # the look is there: Enter must store it all the same
     ease.press("Enter")
     expect(step(table, "skirt-1").locator(".sentence")).to_contain_text("hip ease 6.5 cm")
     body = table.get_by_label("hip, body")
     body.fill("98")
     body.press("Enter")
     expect(table.locator(".strip")).to_contain_text("104.5")
+    expect(table.locator(".before path")).to_have_count(0)  # kept, no look any more
     studio = workroom.kept()
     assert studio.open_body(studio.list_bodies()[0].id).measures.value("hip_girth") == 980.0
     studio.close()

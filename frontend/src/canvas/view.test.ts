@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { centered, fitted, panned, toScreen, toSheet, zoomed, LARGEST_SCALE } from "./view.ts";
+import { centered, fitted, panned, toScreen, toSheet, unfit, zoomed, LARGEST_SCALE } from "./view.ts";
 
 const view = { scale: 2, x: 100, y: 500 };
 const none = { left: 0, top: 0, right: 0, bottom: 0 };
@@ -35,6 +35,13 @@ test("a fitted box lies within the insets and touches one pair of them", () => {
   const high = toScreen(found, { x: box.right, y: box.top });
   assert.ok(low.x >= 29.999 && high.x <= 800.001 && high.y >= 19.999 && low.y <= 690.001);
   assert.ok(Math.abs(high.y - 20) < 1e-6 || Math.abs(low.x - 30) < 1e-6);
+});
+
+test("a view no longer suits what has outgrown it, nor what has become small in it", () => {
+  const box = (size: number) => ({ left: 0, bottom: -size, right: size, top: 0 });
+  const insets = { left: 50, top: 50, right: 50, bottom: 50 };
+  const seen = fitted(box(600), 1000, 700, insets);
+  assert.deepEqual([350, 600, 5500, 60].map((size) => unfit(seen, box(size), 1000, 700, insets)), [false, false, true, true]);
 });
 
 test("panning moves by screen pixels; centering puts a place in the middle", () => {

@@ -64,6 +64,14 @@ export function fitted(box: Box, width: number, height: number, insets: Insets):
   };
 }
 
+/** Whether a box has outgrown the view, or fills less than half of what it could. */
+export function unfit(view: View, box: Box, width: number, height: number, insets: Insets): boolean {
+  const low = toScreen(view, { x: box.left, y: box.bottom });
+  const high = toScreen(view, { x: box.right, y: box.top });
+  const outgrown = low.x < 20 || high.y < 20 || high.x > width || low.y > height;
+  return outgrown || fitted(box, width, height, insets).scale > 2 * view.scale;
+}
+
 /** The view of the same scale (or `least`, when that is closer) with a place in the middle of the free room. */
 export function centered(view: View, place: Point, width: number, height: number, insets: Insets, least = 0): View {
   const scale = Math.max(view.scale, least);

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { EdgeChoice, NameChoices } from "../server/types.ts";
-import { knownAs, namesFor, withEnds } from "./names.ts";
+import { intakeAt, knownAs, namesFor, withEnds } from "./names.ts";
 
 function edge(name: string, first: string, second: string): EdgeChoice {
   const ends: EdgeChoice["ends"] = [{ name: first, said: first }, { name: second, said: second }];
@@ -30,6 +30,20 @@ test("a new edge brings its own end; an end that fits stays", () => {
   const fits = { ...values, hem_end: "a.b/side" };
   assert.deepEqual(withEnds(fits, form, form, "edge", choices), fits);
   assert.deepEqual(withEnds(values, form, form, "height", choices), values);
+});
+
+test("a dart is picked by either of its legs, nothing else is", () => {
+  const darts = { ...choices, intakes: [{ name: "skirt.front/waist_dart", said: "front, waist dart" }] };
+  const found = ["skirt.front/waist_dart/side_leg", "skirt.front/waist_dart/center_leg@left", "skirt.front/waist_dart_side/side_leg", "skirt.front/hem"];
+  assert.deepEqual(found.map((name) => intakeAt(name, darts)), ["skirt.front/waist_dart", "skirt.front/waist_dart", null, null]);
+});
+
+test("edges of the same words are told apart by their length", () => {
+  const hem = { ...edge("skirt.back/hem", "a", "b"), said: "back, hem", length_text: "26.3 cm" };
+  const vent = { ...edge("skirt.back/vent_hem", "c", "a"), said: "back, hem", length_text: "4.0 cm" };
+  const side = { ...edge("skirt.back/side", "b", "d"), said: "back, side seam", length_text: "63.9 cm" };
+  const said = namesFor("edge", { ...choices, edges: [hem, vent, side] }, "").map((one) => one.said);
+  assert.deepEqual(said, ["back, hem, 26.3 cm", "back, hem, 4.0 cm", "back, side seam"]);
 });
 
 test("points offered are the ends of the edge beside", () => {

@@ -1,12 +1,12 @@
 /** Which names a field offers, and what an edge that was picked on the sheet is called there. */
 
 import { kindOf, plainForm, type Form, type Values } from "../server/form.ts";
-import type { NameChoices, Named } from "../server/types.ts";
+import type { EdgeChoice, NameChoices, Named } from "../server/types.ts";
 
 /** The names of a kind; for a point the two ends of the edge beside it. */
 export function namesFor(kind: string, choices: NameChoices | null, edge: string): readonly Named[] {
   if (!choices) return [];
-  if (kind === "edge") return choices.edges;
+  if (kind === "edge") return toldApart(choices.edges);
   if (kind === "intake") return choices.intakes;
   if (kind === "piece") return choices.pieces;
   if (kind === "notch") return choices.notches;
@@ -16,12 +16,25 @@ export function namesFor(kind: string, choices: NameChoices | null, edge: string
   return [...every.values()];
 }
 
+/** Edges of the same words are told apart by their length. */
+function toldApart(edges: readonly EdgeChoice[]): readonly Named[] {
+  const times = new Map<string, number>();
+  for (const { said } of edges) times.set(said, (times.get(said) ?? 0) + 1);
+  return edges.map((one) => ((times.get(one.said) ?? 0) > 1 ? { name: one.name, said: `${one.said}, ${one.length_text}` } : one));
+}
+
 /** The name under which a step knows an edge of the sheet: without its side, or what it was before it was cut. */
 export function knownAs(edge: string, choices: NameChoices | null): string | null {
   const plain = edge.replace(/@(left|right)$/, "");
   const names = (choices?.edges ?? []).map((one) => one.name);
   const found = names.filter((name) => name === edge || name === plain || plain.startsWith(`${name}/`));
   return found.sort((a, b) => b.length - a.length)[0] ?? null;
+}
+
+/** The dart one of whose legs is this edge of the sheet. */
+export function intakeAt(edge: string, choices: NameChoices | null): string | null {
+  const plain = edge.replace(/@(left|right)$/, "");
+  return choices?.intakes.find((one) => plain.startsWith(`${one.name}/`))?.name ?? null;
 }
 
 /** The values after a field was changed: the ends beside a new edge become ends of that edge. */

@@ -4,12 +4,13 @@ from collections.abc import Iterable
 from typing import Any
 
 from notchbook.app.drafting import block_named
+from notchbook.body import notation_names
 from notchbook.errors import InputError
-from notchbook.units import Unit, parse_number, quoted, suggestion
+from notchbook.units import Unit, parse_amount, quoted, suggestion
 
 
 def read_settings(block: str, texts: Iterable[str], unit: Unit) -> dict[str, Any]:
-    """The parameters of a block from texts of the form ``name=value``; a bare number is in ``unit``.
+    """The parameters of a block from texts of the form ``name=value``; each bare number is in ``unit``.
 
     Refused with InputError: ``setting-malformed``, ``setting-unknown``, ``block-unknown``. The value
     itself is judged when the block is drafted.
@@ -38,14 +39,9 @@ def _value(field: dict[str, Any], text: str, unit: Unit) -> Any:
     for choice in field.get("enum", ()):
         if str(choice) == text:
             return choice
-    if field.get("kind") == "amount" and _is_bare_number(text):
-        return f"{text} {unit}"
-    return text
-
-
-def _is_bare_number(text: str) -> bool:
+    if field.get("kind") != "amount":
+        return text
     try:
-        parse_number(text)
+        return parse_amount(text, unit, notation_names()).text
     except InputError:
-        return False
-    return True
+        return text  # judged, and refused with the name of its field, when the block is drafted

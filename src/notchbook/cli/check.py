@@ -32,7 +32,7 @@ def check(
     again = (
         f"notchbook why {first}"
         if looking and first
-        else f"notchbook print {show_pattern.typed(style)} --out pattern.pdf"
+        else show_pattern.command("print", style, "--out pattern.pdf", measures=measures, unit=unit)
     )
 
     def show(screen: Screen) -> None:

@@ -27,7 +27,9 @@ def cut(
     run = run_style(read_style(style), body)
     ready = cut_ready(job_of(run, "", read_house(house), despite_findings=despite_findings))
     panels = sum(piece.panels for piece in ready.pieces)
-    step = f"notchbook print {show_pattern.typed(style)} --out pattern.pdf --card card.pdf"
+    step = show_pattern.command(
+        "print", style, "--out pattern.pdf --card card.pdf", measures=measures, unit=unit
+    )
 
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {run.measures.name}")

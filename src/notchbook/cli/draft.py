@@ -1,5 +1,6 @@
 """`notchbook draft`: a block from measures."""
 
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Annotated
 
@@ -19,6 +20,7 @@ from notchbook.cli.options import (
     UnitChoice,
 )
 from notchbook.cli.screen import Screen
+from notchbook.units import Unit
 
 
 def draft(
@@ -62,7 +64,8 @@ def draft(
 
     stated = paper_date(date)
     body = read_measures(measures)
-    run = drafted(block, body, read_settings(block, settings or (), unit))
+    chosen = read_settings(block, settings or (), unit)
+    run = drafted(block, body, chosen)
     job = job_of(
         run,
         stated,
@@ -80,12 +83,13 @@ def draft(
         files[out.suffix.lstrip(".").lower()] = out
     doubts = check_consistent(body, LengthStyle(unit))
     girths = ease_table(run)
-    steps = _next_steps(block, measures, out)
+    steps = _next_steps(block, measures, chosen, out, unit)
 
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {body.name}")
         screen.line()
         show_pattern.show_girths(screen, girths, unit)
+        show_pattern.show_settings(screen, chosen)
         for doubt in doubts:
             screen.line(f"look {doubt.problem.text()}  [{doubt.code}]")
         show_pattern.show_report(screen, report)
@@ -105,16 +109,19 @@ def draft(
     answer(data, show, as_json=as_json, to_check=bool(doubts) or show_pattern.to_check(report))
 
 
-def _next_steps(block: str, measures: Path, out: Path | None) -> tuple[str, ...]:
-    from notchbook.cli.show_pattern import typed
+def _next_steps(
+    block: str, measures: Path, chosen: Mapping[str, object], out: Path | None, unit: Unit
+) -> tuple[str, ...]:
+    from notchbook.cli.show_pattern import command, typed
 
     if out is None:
-        return (
-            f"notchbook draft {block} --measures {typed(measures)} --out {block}.json   (keeps the style)",
-        )
+        words = [f"notchbook draft {block} --measures {typed(measures)}"]
+        words += [f'--set "{name}={value}"' for name, value in chosen.items()]
+        words += [] if unit == "cm" else [f"--unit {unit}"]
+        return (" ".join([*words, f"--out {block}.json   (keeps the style)"]),)
     if out.suffix.lower() == ".json":
         return (
-            f"notchbook cut {typed(out)}   (the pieces, cut-ready)",
-            f"notchbook print {typed(out)} --out pattern.pdf --card card.pdf",
+            command("cut", out, "  (the pieces, cut-ready)", unit=unit),
+            command("print", out, "--out pattern.pdf --card card.pdf", unit=unit),
         )
     return ("Measure the test square on the print before you cut; sew a muslin before cloth.",)

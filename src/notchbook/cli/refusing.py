@@ -54,7 +54,12 @@ def not_written(error: OSError) -> OutputError:
 def not_understood(detail: str, command: str) -> InputError:
     """The refusal for words of a command that it does not take."""
     words = f"{command.removeprefix('notchbook').strip()} ".lstrip()
-    return InputError("command-not-understood", detail=" ".join(detail.split()), command=words)
+    return InputError("command-not-understood", detail=_plain_detail(detail), command=words)
+
+
+def _plain_detail(detail: str) -> str:
+    """The detail in one line, without the name that a library gives to its error."""
+    return " ".join(detail.split()).replace("Value error, ", "")
 
 
 def leave(*streams: TextIO) -> None:

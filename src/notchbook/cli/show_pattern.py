@@ -122,6 +122,26 @@ def typed(path: Path) -> str:
     return f'"{text}"' if " " in text else text
 
 
+def command(
+    verb: str, style: Path, rest: str = "", *, measures: Path | None = None, unit: Unit = "cm"
+) -> str:
+    """The command that goes on with a style, on the same measures and in the same unit."""
+    words = [f"notchbook {verb} {typed(style)}"]
+    if measures is not None:
+        words.append(f"--measures {typed(measures)}")
+    if unit != "cm":
+        words.append(f"--unit {unit}")
+    return " ".join([*words, rest]).rstrip()
+
+
+def show_settings(screen: Screen, settings: Mapping[str, object]) -> None:
+    """What was set by hand, with its unit, so that a slip of the unit is seen."""
+    if settings:
+        words = ", ".join(f"{name.replace('_', ' ')} {value}" for name, value in settings.items())
+        screen.line(f"Set: {words}.")
+        screen.line()
+
+
 def file_data(files: Mapping[str, Path]) -> dict[str, str]:
     """What was written, as data."""
     return {what: str(path) for what, path in files.items()}

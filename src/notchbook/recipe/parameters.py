@@ -10,6 +10,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSche
 
 from notchbook.body import notation_names
 from notchbook.errors import InputError
+from notchbook.pattern import spoken
 from notchbook.pattern.names import is_name, is_slug
 from notchbook.pattern.place import Place
 from notchbook.units import Amount, parse_amount
@@ -93,7 +94,7 @@ class PlaceParameters(StepParameters):
     def place(self, distance_mm: float | None) -> Place:
         """The place, its distance evaluated to mm by the caller."""
         if (self.fraction is None) == (distance_mm is None):
-            raise InputError("place-needs-one-amount", edge=self.edge)
+            raise InputError("place-needs-one-amount", edge=spoken(self.edge))
         if distance_mm is not None:
             return Place(self.edge, self.from_point, distance_mm, "distance", self.notch)
         return Place(self.edge, self.from_point, self.fraction or 0.0, "fraction", self.notch)

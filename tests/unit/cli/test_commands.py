@@ -67,6 +67,47 @@ def test_a_bare_number_takes_the_unit(unit: str, folder: Path) -> None:
     assert told["parameters"]["length"] == f"{bare} {unit}"
 
 
+@pytest.mark.parametrize(
+    ("setting", "unit", "kept"),
+    [
+        ("waist_ease=-1", "cm", "-1 cm"),
+        ("length=hip_depth + 40", "cm", "hip_depth + 40 cm"),
+        ("length=hip_depth + 16", "in", "hip_depth + 16 in"),
+    ],
+)
+def test_each_bare_number_of_an_amount_takes_the_unit(
+    setting: str, unit: str, kept: str, folder: Path
+) -> None:
+    told = json.loads(typed("draft", "skirt", "-m", "form.json", "-s", setting, "-u", unit, "--json").out)
+    assert told["parameters"][setting.partition("=")[0]] == kept
+
+
+def test_what_was_set_is_said_with_its_unit_and_goes_on(folder: Path) -> None:
+    """60 typed where inches are read is a skirt of 152 cm: the unit must be seen."""
+    told = typed("draft", "skirt", "-m", "client.json", "--set", "length=60", "--unit", "in").out
+    assert "\nSet: length 60 in.\n" in told
+    assert '--measures client.json --set "length=60 in" --unit in --out skirt.json' in told
+    assert "Set:" not in typed("draft", "skirt", "-m", "client.json").out
+
+
+def test_the_next_step_stays_with_the_measures_and_the_unit(folder: Path) -> None:
+    """Else the next command prints the style's own body, or centimeters for one who works in inches."""
+    drafted = typed("draft", "skirt", "-m", "form.json", "--unit", "in", "--out", "skirt.json").out
+    assert "notchbook cut skirt.json --unit in" in drafted
+    assert "notchbook print skirt.json --unit in --out pattern.pdf" in drafted
+    for verb in ("check", "cut"):
+        said = typed(verb, "skirt.json", *OTHER, "--unit", "in").out
+        assert "notchbook print skirt.json --measures client.json --unit in --out pattern.pdf" in said
+        assert "notchbook print skirt.json --out pattern.pdf" in typed(verb, "skirt.json").out
+
+
+def test_a_word_that_is_not_taken_is_refused_without_words_of_a_library(folder: Path) -> None:
+    refused = typed("draft", "skirt", "-m", "form.json", "--unit", "inch")
+    assert refused.code == 2
+    assert "'inch' is not one of 'mm', 'cm', 'in'" in refused.err
+    assert "error" not in refused.err.lower()
+
+
 def test_settings_reach_the_draft(folder: Path) -> None:
     words = ("draft", "skirt", "-m", "form.json", "--json")
     told = json.loads(typed(*words, "-s", "hip_ease=70 mm", "-s", "back_darts=2").out)
