@@ -4,7 +4,7 @@ import json
 
 import pytest
 import shapely
-from hypothesis import assume, given, reject, settings
+from hypothesis import assume, example, given, reject, settings
 from hypothesis import strategies as st
 from svgpathtools import CubicBezier
 
@@ -130,6 +130,24 @@ def test_parallels_of_outlines(path: Path, distance: float) -> None:
     assert made.self_crossings() == ()
 
 
+COMES_TO_REST = Cubic(
+    Point(243.0, 3.0),
+    Point(182.24823299921397, 2.2499781851755123),
+    Point(5.717660533759316e-12, 1.704272636655355e-13),
+    Point(0.0, 0.0),
+)
+RESTS_AT_A_POINT = Cubic(
+    Point(485.0, 3.25),
+    Point(368.9184987014302, 2.471331518637057),
+    Point(0.5000000000023199, 5.6064102809820494e-14),
+    Point(0.5, 0.0),
+)
+"""Curves whose last handle has all but no length, as drafts make them where a direction is that of the chord."""
+
+
+@example(curve=COMES_TO_REST, distance=1.0)
+@example(curve=RESTS_AT_A_POINT, distance=1.0)
+@example(curve=COMES_TO_REST.reversed(), distance=-19.0)
 @given(drawn_curves(), st.floats(-20.0, 20.0))
 @settings(max_examples=60)
 def test_parallels_of_drawn_curves(curve: Cubic, distance: float) -> None:

@@ -20,6 +20,21 @@ MEASURED_FLATNESS = (0.55, 1.1)
 """The range in which measured heights at the centers and the side agree with a smooth waistline."""
 
 
+WAIST_HEIGHT = 0.63
+"""Height of the natural waist over the floor as a share of stature (surveyed women: data/survey/ansur)."""
+
+LONGEST_SKIRT = 1150.0
+"""mm; the floor of a tall body, for bodies without a height. Common practice, no source."""
+
+
+def length_notes(slug: str, length: float, floor: float) -> tuple[Finding, ...]:
+    """A skirt that would lie on the floor; ``floor`` is the way from the waist to it, mm."""
+    if length <= floor:
+        return ()
+    hem = part_name(piece_name(slug, "back"), "hem")
+    return (worded(_CHECK, "skirt-on-the-floor", Severity.LOOK, Measured(length, floor), where=hem),)
+
+
 def draft_notes(slug: str, half: Half, hip_raised_by: float) -> tuple[Finding, ...]:
     """Findings of the draft: levers at their limits, forced shapes, cures that were taken."""
     return tuple(_notes(slug, half, -hip_raised_by))

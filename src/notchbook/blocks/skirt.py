@@ -17,7 +17,7 @@ from notchbook.blocks._skirt_halves import (
     dart_lengths,
     draft_half,
 )
-from notchbook.blocks._skirt_notes import draft_notes
+from notchbook.blocks._skirt_notes import LONGEST_SKIRT, WAIST_HEIGHT, draft_notes, length_notes
 from notchbook.blocks._skirt_pieces import back_piece, cut_data, expectations, front_piece, seams
 from notchbook.body import Side
 from notchbook.errors import DraftRefused
@@ -140,8 +140,19 @@ def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> 
     return Change(
         pattern=replace(drafted, groups=groups),
         expectations=expectations(context.slug, girths),
-        notes=draft_notes(context.slug, half, context.mm(parameters.hip_ease) - girths["hip"][1]),
+        notes=(
+            *draft_notes(context.slug, half, context.mm(parameters.hip_ease) - girths["hip"][1]),
+            *length_notes(context.slug, length, _floor(context)),
+        ),
     )
+
+
+def _floor(context: StepContext) -> float:
+    """The way from the waist to the floor, mm: measured, else from the height, else that of a tall body."""
+    outside, height = context.find("outside_leg", "both"), context.find("height", "both")
+    if outside is not None:
+        return outside
+    return WAIST_HEIGHT * height - context.measures.waist_drop if height is not None else LONGEST_SKIRT
 
 
 def _require_depth(context: StepContext, half: Half) -> None:

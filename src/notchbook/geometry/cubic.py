@@ -76,7 +76,9 @@ class Cubic:
             return first.unit()
         second = self.second_derivative(t)
         if second.norm() > TOLERANCE.speed_mm:
-            return (-second if t == 1.0 else second).unit()
+            # Near an end at which the curve comes to rest, it is still on its way there.
+            comes_to_rest = t > 0.5 and self.derivative(1.0).norm() <= TOLERANCE.speed_mm
+            return (-second if comes_to_rest else second).unit()
         (_, _, x3), (_, _, y3) = self.powers
         if math.hypot(x3, y3) <= TOLERANCE.speed_mm:
             raise GeometryError("no-direction")
