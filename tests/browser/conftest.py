@@ -6,11 +6,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 import find_chromium
 from notchbook.workroom.page import STATIC
 from support.workroom_page import BROWSER_ARGUMENTS, Workroom, served
+
+PATIENCE = 20_000
+"""ms; a loaded machine may be slow, and what never comes is missed all the same."""
 
 
 @pytest.fixture(scope="session")
@@ -20,6 +23,7 @@ def chromium() -> Iterator[Browser]:
         pytest.skip(find_chromium.MISSING)
     if not (STATIC / "index.html").is_file():
         pytest.skip("the page is not built (npm run build in frontend/)")
+    expect.set_options(timeout=PATIENCE)
     with sync_playwright() as tool:
         browser = tool.chromium.launch(executable_path=place, args=BROWSER_ARGUMENTS)
         yield browser
