@@ -142,7 +142,7 @@ RESTS_AT_A_POINT = Cubic(
     Point(0.5000000000023199, 5.6064102809820494e-14),
     Point(0.5, 0.0),
 )
-"""Curves whose last handle has all but no length, as drafts make them where a direction is that of the chord."""
+"""Curves whose last handle has all but no length: drafts make them where a direction is that of the chord."""
 
 
 @example(curve=COMES_TO_REST, distance=1.0)
