@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import pairwise
 
 from notchbook.blocks._closed_waist import Panel
 from notchbook.blocks._skirt_halves import Half
@@ -237,8 +236,3 @@ def expectations(slug: str, girths: Mapping[str, tuple[float, float]]) -> tuple[
             usual_ease=USUAL_HIP_EASE,
         ),
     )
-
-
-def gaps_between_darts(panel: Panel) -> tuple[float, ...]:
-    """Distances between neighbouring dart points, mm."""
-    return tuple(first.distance_to(second) for first, second in pairwise(panel.points))
