@@ -17,7 +17,7 @@ from notchbook.body import (
     set_from_data,
     set_to_data,
 )
-from notchbook.body.write_measures import csv_text, json_text
+from notchbook.body.files.write_measures import csv_text, json_text
 from notchbook.errors import InputError
 
 TABLE = measure_table()

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from notchbook.body import MeasureSet, RawValue, Side, Status, measure_entry, read_value, sided_key
-from notchbook.body.raw_value import read_quantity
+from notchbook.body.files.raw_value import read_quantity
 from notchbook.errors import InputError
 from notchbook.pattern import Side as PatternSide
 from notchbook.recipe import (

@@ -67,7 +67,7 @@ def make_to_measure(
 
     The checks of pieces made cut-ready are left out: a block goes to no cutter, and they take longest.
     ``progress`` is called with the number of rows done. The file as a whole is refused as
-    :func:`notchbook.body.read_bodies` says; a row that cannot be read or drafted gets its code.
+    :func:`notchbook.body.files.read_bodies` says; a row that cannot be read or drafted gets its code.
     """
     if report.suffix.lower() != ".csv":
         raise InputError("suffix-unknown", suffix=report.suffix, known=(".csv",))

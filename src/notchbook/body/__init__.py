@@ -3,9 +3,14 @@
 Lengths are mm inside, angles degrees, weight kg. Left and right are the wearer's.
 """
 
-from notchbook.body.consistency import check_consistent, refuse_inconsistent
-from notchbook.body.doubt import Doubt, DoubtLevel
-from notchbook.body.likely_slip import LikelySlip, likely_slips
+from notchbook.body.doubts.consistency import check_consistent, refuse_inconsistent
+from notchbook.body.doubts.doubt import Doubt, DoubtLevel
+from notchbook.body.doubts.likely_slip import LikelySlip, likely_slips
+from notchbook.body.files.raw_value import RawValue, read_value
+from notchbook.body.files.read_bodies import BodyRow, read_bodies
+from notchbook.body.files.read_measures import read_measures
+from notchbook.body.files.set_data import set_from_data, set_to_data
+from notchbook.body.files.write_measures import write_measures
 from notchbook.body.measure import STATUSES, Measure, Status
 from notchbook.body.measure_set import KINDS, RISE_METHODS, WAIST_LEVELS, MeasureSet, RiseMethod, WaistLevel
 from notchbook.body.measure_table import (
@@ -15,12 +20,7 @@ from notchbook.body.measure_table import (
     measure_table,
     notation_names,
 )
-from notchbook.body.raw_value import RawValue, read_value
-from notchbook.body.read_bodies import BodyRow, read_bodies
-from notchbook.body.read_measures import read_measures
-from notchbook.body.set_data import set_from_data, set_to_data
 from notchbook.body.sides import SIDES, Side, sided_key, split_key
-from notchbook.body.write_measures import write_measures
 
 __all__ = [
     "KINDS",

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from notchbook.body.doubt import Doubt, DoubtLevel
+from notchbook.body.doubts.doubt import Doubt, DoubtLevel
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
 from notchbook.body.sides import Side, sided_key

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from typing import Final
 
-from notchbook.body.fields import choice
-from notchbook.body.limits import refuse_impossible
+from notchbook.body.doubts.limits import refuse_impossible
+from notchbook.body.files.fields import choice
 from notchbook.body.measure import STATUSES, Measure
 from notchbook.body.measure_table import MeasureEntry, measure_entry
 from notchbook.body.sides import sided_key, split_key

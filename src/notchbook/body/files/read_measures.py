@@ -3,10 +3,10 @@
 from pathlib import Path
 from typing import Final
 
-from notchbook.body.consistency import refuse_inconsistent
+from notchbook.body.doubts.consistency import refuse_inconsistent
+from notchbook.body.files.read_csv import read_csv
+from notchbook.body.files.read_json import read_json
 from notchbook.body.measure_set import MeasureSet
-from notchbook.body.read_csv import read_csv
-from notchbook.body.read_json import read_json
 from notchbook.errors import InputError
 from notchbook.units import located_errors, quoted
 

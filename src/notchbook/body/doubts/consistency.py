@@ -2,9 +2,9 @@
 
 from typing import Final
 
-from notchbook.body.agreement import agreement_doubts
-from notchbook.body.doubt import Doubt
-from notchbook.body.limits import limit_doubts
+from notchbook.body.doubts.agreement import agreement_doubts
+from notchbook.body.doubts.doubt import Doubt
+from notchbook.body.doubts.limits import limit_doubts
 from notchbook.body.measure_set import MeasureSet
 from notchbook.units import LengthStyle
 

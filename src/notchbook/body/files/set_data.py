@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 from typing import Any, Final
 
-from notchbook.body.fields import check_fields, choice, text_of
+from notchbook.body.files.fields import check_fields, choice, text_of
+from notchbook.body.files.raw_value import VALUE_FIELDS, RawValue, read_value
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import KINDS, RISE_METHODS, WAIST_LEVELS, MeasureSet
-from notchbook.body.raw_value import VALUE_FIELDS, RawValue, read_value
 from notchbook.errors import InputError
 from notchbook.units import Unit, located_errors, parse_length, quoted, unit_named
 

@@ -1,7 +1,7 @@
 """Whether one value is possible, and whether it is usual."""
 
-from notchbook.body.doubt import Doubt
-from notchbook.body.likely_slip import slip_words, within
+from notchbook.body.doubts.doubt import Doubt
+from notchbook.body.doubts.likely_slip import slip_words, within
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import MeasureEntry, measure_entry
 from notchbook.errors import InputError

@@ -3,13 +3,13 @@
 from pathlib import Path
 from typing import Final
 
-from notchbook.body.csv_lines import CsvSheet, read_sheet
-from notchbook.body.fields import check_fields
+from notchbook.body.files.csv_lines import CsvSheet, read_sheet
+from notchbook.body.files.fields import check_fields
+from notchbook.body.files.raw_value import VALUE_FIELDS, RawValue, read_value
+from notchbook.body.files.set_data import SET_FIELDS, set_about, unit_of
+from notchbook.body.files.text_file import MOST_BYTES_ONE_BODY, read_text_file
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
-from notchbook.body.raw_value import VALUE_FIELDS, RawValue, read_value
-from notchbook.body.set_data import SET_FIELDS, set_about, unit_of
-from notchbook.body.text_file import MOST_BYTES_ONE_BODY, read_text_file
 from notchbook.errors import InputError
 from notchbook.units import Unit, located_errors, quoted
 

@@ -5,15 +5,15 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from notchbook.body.consistency import refuse_inconsistent
-from notchbook.body.csv_lines import CsvSheet, read_sheet
+from notchbook.body.doubts.consistency import refuse_inconsistent
+from notchbook.body.files.csv_lines import CsvSheet, read_sheet
+from notchbook.body.files.raw_value import RawValue, read_value
+from notchbook.body.files.set_data import set_about, unit_of
+from notchbook.body.files.text_file import MOST_BYTES_BODIES, read_text_file
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_table
-from notchbook.body.raw_value import RawValue, read_value
-from notchbook.body.set_data import set_about, unit_of
 from notchbook.body.sides import split_key
-from notchbook.body.text_file import MOST_BYTES_BODIES, read_text_file
 from notchbook.errors import InputError
 from notchbook.units import LengthStyle, located, quoted
 

@@ -4,9 +4,9 @@ import json
 from pathlib import Path
 from typing import Any
 
+from notchbook.body.files.set_data import set_from_data
+from notchbook.body.files.text_file import MOST_BYTES_ONE_BODY, read_text_file
 from notchbook.body.measure_set import MeasureSet
-from notchbook.body.set_data import set_from_data
-from notchbook.body.text_file import MOST_BYTES_ONE_BODY, read_text_file
 from notchbook.errors import InputError
 from notchbook.units import located_errors, quoted
 

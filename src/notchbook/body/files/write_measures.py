@@ -8,9 +8,9 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Final
 
+from notchbook.body.files.raw_value import VALUE_FIELDS
+from notchbook.body.files.set_data import set_to_data
 from notchbook.body.measure_set import MeasureSet
-from notchbook.body.raw_value import VALUE_FIELDS
-from notchbook.body.set_data import set_to_data
 from notchbook.errors import InputError, OutputError
 from notchbook.units import decimal_text, quoted
 

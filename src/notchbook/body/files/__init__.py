@@ -1,0 +1,1 @@
+"""Files of measures: reading one body or many, writing them, and what a refused file is told."""
