@@ -37,7 +37,7 @@ class UsualHipDepth:
 
 def usual_hip_depth(context: StepContext) -> UsualHipDepth:
     """What is usual for this body; without a height, the middle of the usual range of all bodies."""
-    drop = context.measures.waist_drop
+    drop = context.measures.drop_below_natural
     height = context.find("height", "both")
     if height is None:
         low, high = measure_entry("hip_depth").usual_at(drop)

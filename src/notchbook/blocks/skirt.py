@@ -152,7 +152,9 @@ def _floor(context: StepContext) -> float:
     outside, height = context.find("outside_leg", "both"), context.find("height", "both")
     if outside is not None:
         return outside
-    return WAIST_HEIGHT * height - context.measures.waist_drop if height is not None else LONGEST_SKIRT
+    if height is None:
+        return LONGEST_SKIRT
+    return WAIST_HEIGHT * height - context.measures.drop_below_natural
 
 
 def _require_depth(context: StepContext, half: Half) -> None:

@@ -3,6 +3,7 @@
 Lengths are mm inside, angles degrees, weight kg. Left and right are the wearer's.
 """
 
+from notchbook.body.circumstances import Circumstances
 from notchbook.body.doubts.consistency import check_consistent, refuse_inconsistent
 from notchbook.body.doubts.doubt import Doubt, DoubtLevel
 from notchbook.body.doubts.likely_slip import LikelySlip, likely_slips
@@ -12,7 +13,17 @@ from notchbook.body.files.read_measures import read_measures
 from notchbook.body.files.set_data import set_from_data, set_to_data
 from notchbook.body.files.write_measures import write_measures
 from notchbook.body.measure import STATUSES, Measure, Status
-from notchbook.body.measure_set import KINDS, RISE_METHODS, WAIST_LEVELS, MeasureSet, RiseMethod, WaistLevel
+from notchbook.body.measure_set import (
+    KINDS,
+    POPULATIONS,
+    RISE_METHODS,
+    WAIST_LEVELS,
+    MeasureSet,
+    PopulationName,
+    RiseMethod,
+    SetKind,
+    WaistLevel,
+)
 from notchbook.body.measure_table import (
     MeasureEntry,
     MeasureKind,
@@ -24,11 +35,13 @@ from notchbook.body.sides import SIDES, Side, sided_key, split_key
 
 __all__ = [
     "KINDS",
+    "POPULATIONS",
     "RISE_METHODS",
     "SIDES",
     "STATUSES",
     "WAIST_LEVELS",
     "BodyRow",
+    "Circumstances",
     "Doubt",
     "DoubtLevel",
     "LikelySlip",
@@ -36,8 +49,10 @@ __all__ = [
     "MeasureEntry",
     "MeasureKind",
     "MeasureSet",
+    "PopulationName",
     "RawValue",
     "RiseMethod",
+    "SetKind",
     "Side",
     "Status",
     "WaistLevel",

@@ -1,10 +1,11 @@
 """The measures of one body, dress form or size of a chart."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from types import MappingProxyType
 from typing import Any, Final, Literal
 
+from notchbook.body.circumstances import Circumstances
 from notchbook.body.measure import Measure, Status
 from notchbook.body.measure_table import measure_entry, measure_table
 from notchbook.body.one_line import LONGEST_NAME, LONGEST_NOTE, one_line
@@ -12,17 +13,24 @@ from notchbook.body.sides import SIDES, Side, sided_key, split_key
 from notchbook.errors import InputError
 
 SetKind = Literal["body", "form", "chart"]
-WaistLevel = Literal["natural", "lower"]
+WaistLevel = Literal["natural", "lower", "navel"]
 RiseMethod = Literal["sitting", "standing", "outside_minus_inside"]
+PopulationName = Literal["women", "men"]
 
 KINDS: Final[tuple[SetKind, ...]] = ("body", "form", "chart")
-WAIST_LEVELS: Final[tuple[WaistLevel, ...]] = ("natural", "lower")
+WAIST_LEVELS: Final[tuple[WaistLevel, ...]] = ("natural", "lower", "navel")
 RISE_METHODS: Final[tuple[RiseMethod, ...]] = ("sitting", "standing", "outside_minus_inside")
+POPULATIONS: Final[tuple[PopulationName, ...]] = ("women", "men")
+
+USUAL_NAVEL_DROP: Final = 40.0
+"""mm from the natural waist down to the navel where nothing better is known: women 46 (SD 17), men 35
+(SD 19), computed from ANSUR II, between them."""
 
 _CHOICES: Final[dict[str, tuple[str | None, ...]]] = {
     "kind": KINDS,
     "waist_level": WAIST_LEVELS,
     "rise_method": (*RISE_METHODS, None),
+    "population": (*POPULATIONS, None),
 }
 
 
@@ -33,8 +41,11 @@ class MeasureSet:
     ``values`` maps a key, or a key with a side (``hip_depth@left``), to its measure. A side that has
     no value of its own takes the plain value. For a girth given per side, the value means the whole
     girth that the body would have if both sides were like this one.
-    ``waist_level`` goes with the values: ``natural``, or ``lower`` by ``waist_drop`` mm; so does
-    ``rise_method``, since eases depend on both. ``kind``: a body, a dress form or a size of a chart.
+    ``waist_level`` goes with the values: ``natural``, or ``lower`` by ``waist_drop`` mm, or the ``navel``,
+    by ``waist_drop`` where it was measured and else by what is usual; so does ``rise_method``, since eases
+    depend on both. ``kind``: a body, a dress form or a size of a chart.
+    ``population`` names whom the values are held against when they are looked over; without one nothing
+    is foretold. ``label_size`` is what is written on a dress form or stands over a size of a chart.
     Refused: unknown keys and sides, wrong choices (``measure-choice``), a drop that does not go with the
     level (``waist-level``), no name (``measures-name``). Impossible values are not refused here: see
     :func:`notchbook.body.check_consistent`.
@@ -47,6 +58,9 @@ class MeasureSet:
     waist_drop: float = 0.0
     rise_method: RiseMethod | None = None
     note: str = ""
+    population: PopulationName | None = None
+    label_size: str = ""
+    circumstances: Circumstances = field(default_factory=Circumstances)
 
     def __post_init__(self) -> None:
         name = one_line(self.name, "name", LONGEST_NAME)
@@ -54,6 +68,7 @@ class MeasureSet:
             raise InputError("measures-name", where="")
         object.__setattr__(self, "name", name)
         object.__setattr__(self, "note", one_line(self.note, "note", LONGEST_NOTE))
+        object.__setattr__(self, "label_size", one_line(self.label_size, "label_size", LONGEST_NAME))
         object.__setattr__(self, "values", MappingProxyType(_in_order(self.values)))
         for what, known in _CHOICES.items():
             if getattr(self, what) not in known:
@@ -63,13 +78,18 @@ class MeasureSet:
                 )
         drop = Measure(self.waist_drop).value
         object.__setattr__(self, "waist_drop", drop)
-        if (self.waist_level == "lower") != (drop > 0):
+        if self.waist_level != "navel" and (self.waist_level == "lower") != (drop > 0):
             raise InputError("waist-level", level=self.waist_level, drop=drop, where="")
 
     @classmethod
     def from_mm(cls, name: str, values: Mapping[str, float], status: Status = "measured") -> "MeasureSet":
         """A set of plain values (mm; degrees for angles, kg for weight), all of one status."""
         return cls(name, {key: Measure(value, status) for key, value in values.items()})
+
+    @property
+    def drop_below_natural(self) -> float:
+        """mm from the natural waist down to this waist; the usual one for a navel whose drop is not known."""
+        return self.waist_drop or (USUAL_NAVEL_DROP if self.waist_level == "navel" else 0.0)
 
     def find(self, key: str, side: Side = "both") -> Measure | None:
         """The measure on this side, or None when it was not taken.
@@ -134,8 +154,13 @@ class MeasureSet:
         return hash((self.name, tuple(self.values.items()), self.kind, self.waist_level, self.waist_drop))
 
     def __reduce__(self) -> tuple[Any, ...]:
-        parts = (self.kind, self.waist_level, self.waist_drop, self.rise_method, self.note)
-        return (MeasureSet, (self.name, dict(self.values), *parts))
+        # A mapping proxy cannot be carried to another process; a dict can.
+        values = {one.name: getattr(self, one.name) for one in fields(self)}
+        return (_set_of, (values | {"values": dict(self.values)},))
+
+
+def _set_of(values: dict[str, Any]) -> MeasureSet:
+    return MeasureSet(**values)
 
 
 def _in_order(values: Mapping[str, Measure]) -> dict[str, Measure]:

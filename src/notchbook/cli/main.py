@@ -14,6 +14,7 @@ from notchbook.cli.check import check
 from notchbook.cli.cut import cut
 from notchbook.cli.demo import demo
 from notchbook.cli.draft import draft
+from notchbook.cli.measures.group import measures_app
 from notchbook.cli.mtm import mtm
 from notchbook.cli.open_book import open_book
 from notchbook.cli.print_pattern import print_pattern
@@ -64,6 +65,8 @@ VERBS: dict[str, Callable[..., None]] = {
 
 for _verb, _function in VERBS.items():
     app.command(_verb)(_function)
+
+app.add_typer(measures_app, name="measures")
 
 
 def main() -> None:

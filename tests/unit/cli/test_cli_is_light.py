@@ -6,6 +6,7 @@ import sys
 import pytest
 
 from notchbook.cli.main import VERBS
+from notchbook.cli.measures.group import MEASURES_VERBS
 
 HEAVY = {
     "numpy", "scipy", "shapely", "pydantic", "sqlalchemy", "alembic", "fastapi", "uvicorn", "reportlab",
@@ -28,11 +29,14 @@ def loaded(*words: str) -> tuple[set[str], set[str]]:
     return set(packages), set(own)
 
 
-@pytest.mark.parametrize("words", [["--help"], ["--version"], *([verb, "--help"] for verb in VERBS)])
+ALL_VERBS = [*([verb] for verb in VERBS), *(["measures", verb] for verb in MEASURES_VERBS)]
+
+
+@pytest.mark.parametrize("words", [["--help"], ["--version"], *([*verb, "--help"] for verb in ALL_VERBS)])
 def test_help_loads_nothing_heavy(words: list[str]) -> None:
     packages, own = loaded(*words)
     # typer itself reads the words of a verb with pydantic.
-    allowed = {"pydantic"} if words[0] in VERBS else set()
+    allowed = {"pydantic"} if [*words[:-1]] in ALL_VERBS else set()
     assert not packages & (HEAVY - allowed)
     assert {name.split(".")[1] for name in own} == {"cli", "errors", "units"}
 

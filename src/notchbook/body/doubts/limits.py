@@ -32,7 +32,7 @@ def limit_doubts(measures: MeasureSet, style: LengthStyle) -> tuple[Doubt, ...]:
             problem = _problem("measure-impossible", text_key, entry, value, entry.possible, style)
             found.append(Doubt("stop", (text_key,), problem))
             continue
-        usual = entry.usual_at(measures.waist_drop)
+        usual = entry.usual_at(measures.drop_below_natural)
         if not within(value, usual):
             problem = _problem("measure-unusual", text_key, entry, value, usual, style)
             found.append(Doubt("check", (text_key,), problem))

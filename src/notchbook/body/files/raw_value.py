@@ -1,5 +1,6 @@
 """From the text of a file or form to a measure."""
 
+import statistics
 from dataclasses import dataclass
 from typing import Final
 
@@ -21,8 +22,11 @@ from notchbook.units import (
     written_unit,
 )
 
-VALUE_FIELDS: Final = ("value", "unit", "status", "error", "method", "by", "note")
+VALUE_FIELDS: Final = ("value", "unit", "status", "error", "method", "by", "note", "readings")
 """What a file may say about one measure."""
+
+READINGS_SIGN: Final = " & "
+"""Between readings of one measure in a line of text: ``94.0 & 94.6``. A slash would look like a fraction."""
 
 _OTHER_UNITS: Final = {"angle": ("deg", "degrees", "\u00b0"), "weight": ("kg",)}
 
@@ -38,6 +42,7 @@ class RawValue:
     method: str = ""
     by: str = ""
     note: str = ""
+    readings: str = ""
 
 
 def read_value(text_key: str, raw: RawValue, file_unit: Unit | None) -> tuple[str, Measure]:
@@ -55,10 +60,19 @@ def read_value(text_key: str, raw: RawValue, file_unit: Unit | None) -> tuple[st
 def _measure(name: str, raw: RawValue, file_unit: Unit | None) -> Measure:
     entry = measure_entry(name.partition("@")[0])
     status = choice(raw.status.strip() or "measured", "status", STATUSES)
-    value, unit = read_quantity(entry, raw.value, raw.unit, file_unit)
+    readings = tuple(
+        read_quantity(entry, text, raw.unit, file_unit)[0]
+        for text in raw.readings.split(READINGS_SIGN.strip())
+        if text.strip()
+    )
+    if readings and not raw.value.strip():
+        value, unit = statistics.median(readings), file_unit
+    else:
+        value, unit = read_quantity(entry, raw.value, raw.unit, file_unit)
     error = read_quantity(entry, raw.error, raw.unit, file_unit)[0] if raw.error.strip() else None
-    refuse_impossible(name, value, LengthStyle(unit or "cm"))
-    return Measure(value, status, error, raw.method, raw.by, raw.note)
+    for taken in (value, *readings):
+        refuse_impossible(name, taken, LengthStyle(unit or "cm"))
+    return Measure(value, status, error, raw.method, raw.by, raw.note, readings)
 
 
 def read_quantity(

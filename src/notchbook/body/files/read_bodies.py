@@ -26,6 +26,12 @@ ABOUT_COLUMNS: Final = (
     "waist_level",
     "waist_drop",
     "rise_method",
+    "population",
+    "label_size",
+    "taken_on",
+    "taken_by",
+    "undergarment",
+    "heel",
     "note",
 )
 
@@ -44,7 +50,7 @@ def read_bodies(path: str | Path) -> Iterator[BodyRow]:
     """Every body of the file, in order; a bad line gives a row with its error and the rest is read on.
 
     Columns are ``id``, ``unit``, keys of measures (``hip_depth@left`` too) and, where wanted, name, kind,
-    status, waist_level, waist_drop, rise_method, note. An empty cell is a measure that was not taken.
+    status and all that :data:`ABOUT_COLUMNS` names. An empty cell is a measure that was not taken.
     Refused at once, before any row: what :func:`read_text_file` and :func:`read_sheet` refuse, and a
     column that is no measure (``measure-unknown``) or a missing id (``measures-csv-columns``).
     """

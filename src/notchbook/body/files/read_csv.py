@@ -22,7 +22,7 @@ ABOUT_LINES: Final = tuple(name for name in SET_FIELDS if name != "measures")
 def read_csv(path: Path) -> MeasureSet:
     """The measure set in the file: columns ``measure,value`` and, where wanted, unit, status and more.
 
-    Lines ``name``, ``unit``, ``kind``, ``waist_level``, ``waist_drop``, ``rise_method`` and ``note``
+    Lines ``name``, ``unit``, ``kind``, ``waist_level`` and the others of :data:`ABOUT_LINES`
     speak of the whole body. Refused with InputError that names line and key: see :func:`read_text_file`,
     :func:`read_sheet`, :func:`read_value`; ``measures-csv-columns`` when measure or value is missing.
     """

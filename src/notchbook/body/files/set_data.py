@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 from typing import Any, Final
 
+from notchbook.body.circumstances import Circumstances
 from notchbook.body.files.fields import check_fields, choice, text_of
-from notchbook.body.files.raw_value import VALUE_FIELDS, RawValue, read_value
+from notchbook.body.files.raw_value import READINGS_SIGN, VALUE_FIELDS, RawValue, read_value
 from notchbook.body.measure import Measure
-from notchbook.body.measure_set import KINDS, RISE_METHODS, WAIST_LEVELS, MeasureSet
+from notchbook.body.measure_set import KINDS, POPULATIONS, RISE_METHODS, WAIST_LEVELS, MeasureSet
 from notchbook.errors import InputError
 from notchbook.units import Unit, located_errors, parse_length, quoted, unit_named
 
@@ -17,6 +18,12 @@ SET_FIELDS: Final = (
     "waist_level",
     "waist_drop",
     "rise_method",
+    "population",
+    "label_size",
+    "taken_on",
+    "taken_by",
+    "undergarment",
+    "heel",
     "note",
     "measures",
 )
@@ -29,10 +36,18 @@ def set_to_data(measures: MeasureSet) -> dict[str, Any]:
     about["waist_level"] = measures.waist_level
     if measures.waist_drop:
         about["waist_drop"] = measures.waist_drop
-    if measures.rise_method:
-        about["rise_method"] = measures.rise_method
-    if measures.note:
-        about["note"] = measures.note
+    said = measures.circumstances
+    more: tuple[tuple[str, object], ...] = (
+        ("rise_method", measures.rise_method),
+        ("population", measures.population),
+        ("label_size", measures.label_size),
+        ("taken_on", said.taken_on),
+        ("taken_by", said.taken_by),
+        ("undergarment", said.undergarment),
+        ("heel", _number(said.heel)),
+        ("note", measures.note),
+    )
+    about |= {name: value for name, value in more if value}
     return {**about, "measures": {key: _value_to_data(value) for key, value in measures.values.items()}}
 
 
@@ -65,19 +80,31 @@ def set_about(
     data: Mapping[str, object], values: Mapping[str, Measure], unit: Unit | None, default_name: str
 ) -> MeasureSet:
     """The set with these values; name, kind, waist level and the like come from ``data`` as text."""
-    drop = text_of(data, "waist_drop")
-    with located_errors("waist_drop"):
-        waist_drop = parse_length(drop, unit) if drop else 0.0
     method = text_of(data, "rise_method")
+    population = text_of(data, "population")
     return MeasureSet(
         name=text_of(data, "name") or default_name,
         values=values,
         kind=choice(text_of(data, "kind") or "body", "kind", KINDS),
         waist_level=choice(text_of(data, "waist_level") or "natural", "waist_level", WAIST_LEVELS),
-        waist_drop=waist_drop,
+        waist_drop=_length_of(data, "waist_drop", unit),
         rise_method=choice(method, "rise_method", RISE_METHODS) if method else None,
         note=text_of(data, "note"),
+        population=choice(population, "population", POPULATIONS) if population else None,
+        label_size=text_of(data, "label_size"),
+        circumstances=Circumstances(
+            text_of(data, "taken_on"),
+            text_of(data, "taken_by"),
+            text_of(data, "undergarment"),
+            _length_of(data, "heel", unit),
+        ),
     )
+
+
+def _length_of(data: Mapping[str, object], name: str, unit: Unit | None) -> float:
+    text = text_of(data, name)
+    with located_errors(name):
+        return parse_length(text, unit) if text else 0.0
 
 
 def unit_of(data: Mapping[str, object]) -> Unit | None:
@@ -92,7 +119,15 @@ def _raw(text_key: str, value: object) -> RawValue:
         return RawValue(text_of({text_key: value}, text_key))
     with located_errors(quoted(text_key)):
         check_fields(value, VALUE_FIELDS)
-        return RawValue(**{"value": "", **{name: text_of(value, name) for name in value}})
+        return RawValue(**{"value": "", **{name: _field_text(value, name) for name in value}})
+
+
+def _field_text(value: Mapping[str, object], name: str) -> str:
+    """The field as text; readings may stand as a list."""
+    given = value.get(name)
+    if name == "readings" and isinstance(given, list):
+        return READINGS_SIGN.join(text_of({name: one}, name) for one in given)
+    return text_of(value, name)
 
 
 def _value_to_data(measure: Measure) -> object:
@@ -105,6 +140,8 @@ def _value_to_data(measure: Measure) -> object:
     for name in ("method", "by", "note"):
         if getattr(measure, name):
             words[name] = getattr(measure, name)
+    if measure.readings:
+        words["readings"] = [_number(reading) for reading in measure.readings]
     return words
 
 

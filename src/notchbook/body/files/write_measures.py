@@ -8,7 +8,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Final
 
-from notchbook.body.files.raw_value import VALUE_FIELDS
+from notchbook.body.files.raw_value import READINGS_SIGN, VALUE_FIELDS
 from notchbook.body.files.set_data import set_to_data
 from notchbook.body.measure_set import MeasureSet
 from notchbook.errors import InputError, OutputError
@@ -50,6 +50,8 @@ def csv_text(measures: MeasureSet) -> str:
 
 
 def _cell(value: object) -> str:
+    if isinstance(value, tuple):
+        return READINGS_SIGN.join(_cell(one) for one in value)
     if isinstance(value, float):
         return decimal_text(Fraction(repr(value))) or ""
     return "" if value is None else str(value)

@@ -96,7 +96,7 @@ def measure_text(entry: MeasureEntry, value: float, reader: Reader) -> str:
 def _line(
     entry: MeasureEntry, measures: MeasureSet, doubts: tuple[Doubt, ...], reader: Reader
 ) -> MeasureLine:
-    low, high = entry.usual_at(measures.waist_drop)
+    low, high = entry.usual_at(measures.drop_below_natural)
     sides: tuple[tuple[Side, str], ...] = (("both", ""), ("left", "@left"), ("right", "@right"))
     own = [doubt for doubt in doubts if entry.key in {key.partition("@")[0] for key in doubt.keys}]
     return MeasureLine(

@@ -1,0 +1,1 @@
+"""`notchbook measures ...`: looking over, filling in and comparing measures."""
