@@ -5,6 +5,7 @@ from collections.abc import Callable
 import typer
 
 from notchbook.cli.measures.list_measures import list_measures
+from notchbook.cli.screen import out
 
 MEASURES_VERBS: dict[str, Callable[..., None]] = {
     "list": list_measures,
@@ -13,8 +14,15 @@ MEASURES_VERBS: dict[str, Callable[..., None]] = {
 measures_app = typer.Typer(
     help="Look over, fill in and compare measures of bodies, dress forms and size charts.",
     rich_markup_mode=None,
-    no_args_is_help=True,
 )
+
+
+@measures_app.callback(invoke_without_command=True)
+def _start(context: typer.Context) -> None:
+    """Only shows what there is when no verb was typed."""
+    if context.invoked_subcommand is None:
+        out().line(context.get_help())
+
 
 for _verb, _function in MEASURES_VERBS.items():
     measures_app.command(_verb)(_function)
