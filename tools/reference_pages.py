@@ -1,10 +1,11 @@
-"""Reference pages that follow from the registries: blocks, pattern steps, checks."""
+"""Reference pages that follow from tables and registries: measures, blocks, pattern steps, checks."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from measure_page import figure_pictures, measure_page
 from notchbook.body import measure_entry
 from notchbook.checks import Check, all_checks
 from notchbook.recipe import StepDefinition, all_definitions
@@ -25,6 +26,8 @@ def reference_pages(head: str) -> dict[str, str]:
             head, "Pattern steps", (step for step in steps if step.kind != "block")
         ),
         "reference/checks.md": checks_page(head, all_checks()),
+        "reference/measures.md": measure_page(head),
+        **figure_pictures(),
     }
 
 

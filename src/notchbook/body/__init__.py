@@ -12,6 +12,7 @@ from notchbook.body.files.read_bodies import BodyRow, read_bodies
 from notchbook.body.files.read_measures import read_measures
 from notchbook.body.files.set_data import set_from_data, set_to_data
 from notchbook.body.files.write_measures import write_measures
+from notchbook.body.landmark_table import Landmark, landmark_table, level_table
 from notchbook.body.measure import STATUSES, Measure, Status
 from notchbook.body.measure_set import (
     KINDS,
@@ -44,6 +45,7 @@ __all__ = [
     "Circumstances",
     "Doubt",
     "DoubtLevel",
+    "Landmark",
     "LikelySlip",
     "Measure",
     "MeasureEntry",
@@ -57,6 +59,8 @@ __all__ = [
     "Status",
     "WaistLevel",
     "check_consistent",
+    "landmark_table",
+    "level_table",
     "likely_slips",
     "measure_entry",
     "measure_table",

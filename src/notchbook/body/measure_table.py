@@ -14,6 +14,7 @@ from notchbook.units import quoted, suggestion
 MeasureKind = Literal["girth", "length", "angle", "weight"]
 
 _SHORT_NAMES: Final = {"bust_girth": "bust", "waist_girth": "waist", "hip_girth": "hip"}
+_RANGES: Final = ("usual", "possible")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,11 +25,21 @@ class MeasureEntry:
     both in mm, degrees or kg as ``kind`` says, both ends included. ``iso`` is a clause of
     ISO 8559-1:2017, second-hand; ``iso_doubtful`` marks numbers that nothing confirms.
     ``waist_shift`` is the change of the value for each mm that the waist is tied lower.
+
+    ``number`` is its place in the order in which a body is measured, from 1. ``level`` is the level of the
+    body on which the tape lies or the length starts, ``landmarks`` the places to find first (both explained
+    in :mod:`notchbook.body.landmark_table`), ``how`` how it is taken. Two readings may lie ``repeat`` apart
+    (mm, degrees or kg); ``twice`` marks measures to be read twice, for nothing else betrays a slip in them.
     """
 
     key: str
+    number: int
     label: str
     definition: str
+    level: str
+    landmarks: tuple[str, ...]
+    how: str
+    repeat: float
     kind: MeasureKind
     sided: bool
     usual: tuple[float, float]
@@ -38,6 +49,7 @@ class MeasureEntry:
     iso: str | None = None
     iso_doubtful: bool = False
     waist_shift: int = 0
+    twice: bool = False
 
     @property
     def is_length(self) -> bool:
@@ -50,6 +62,11 @@ class MeasureEntry:
         if self.is_length:
             return "mm"
         return "deg" if self.kind == "angle" else "kg"
+
+    @property
+    def short_how(self) -> str:
+        """The first sentence of ``how``: the way of the tape alone."""
+        return self.how.split(". ", 1)[0].removesuffix(".") + "."
 
     def usual_at(self, waist_drop: float) -> tuple[float, float]:
         """The usual range where the waist lies so many mm below the natural one."""
@@ -66,7 +83,8 @@ class MeasureEntry:
 def measure_table() -> Mapping[str, MeasureEntry]:
     """Every measure by key, in the order in which a body is measured."""
     text = files("notchbook.body").joinpath("measures.toml").read_text(encoding="utf-8")
-    return MappingProxyType({key: _entry(key, words) for key, words in tomllib.loads(text).items()})
+    entries = enumerate(tomllib.loads(text).items(), start=1)
+    return MappingProxyType({key: _entry(number, key, words) for number, (key, words) in entries})
 
 
 @cache
@@ -87,6 +105,8 @@ def measure_entry(key: str) -> MeasureEntry:
     return found
 
 
-def _entry(key: str, words: dict[str, Any]) -> MeasureEntry:
-    ranges = {name: (float(words[name][0]), float(words[name][1])) for name in ("usual", "possible")}
-    return MeasureEntry(key=key, **{**words, **ranges})
+def _entry(number: int, key: str, words: dict[str, Any]) -> MeasureEntry:
+    exact: dict[str, Any] = {name: (float(words[name][0]), float(words[name][1])) for name in _RANGES}
+    exact["landmarks"] = tuple(words["landmarks"])
+    exact["repeat"] = float(words["repeat"])
+    return MeasureEntry(key=key, number=number, **{**words, **exact})

@@ -5,10 +5,12 @@ from collections.abc import Callable
 import typer
 
 from notchbook.cli.measures.list_measures import list_measures
+from notchbook.cli.measures.sheet import sheet
 from notchbook.cli.screen import out
 
 MEASURES_VERBS: dict[str, Callable[..., None]] = {
     "list": list_measures,
+    "sheet": sheet,
 }
 
 measures_app = typer.Typer(

@@ -1,0 +1,56 @@
+"""`notchbook measures sheet`: a paper sheet to measure with."""
+
+from pathlib import Path
+from typing import Annotated, Literal
+
+import typer
+
+from notchbook.cli.answer import answer
+from notchbook.cli.options import AsJson, UnitChoice
+from notchbook.cli.screen import Screen
+
+
+def sheet(
+    file: Annotated[
+        Path | None,
+        typer.Argument(
+            metavar="[FILE]", help="Fill in what was taken of this body or form.", show_default=False
+        ),
+    ] = None,
+    out: Annotated[Path, typer.Option("--out", "-o", metavar="FILE.pdf", help="The sheet.")] = Path(
+        "measure-sheet.pdf"
+    ),
+    paper: Annotated[
+        Literal["a4", "letter"], typer.Option("--paper", "-p", help="Paper of the printer.")
+    ] = "a4",
+    population: Annotated[
+        Literal["women", "men"] | None,
+        typer.Option(
+            "--population",
+            help="Whose figure stands on it: that of the file, otherwise women's.",
+            show_default=False,
+        ),
+    ] = None,
+    unit: UnitChoice = "cm",
+    as_json: AsJson = False,
+) -> None:
+    """Print a measure sheet: a figure with numbered tapes, and for each measure a line to write on.
+
+    Example: notchbook measures sheet --out sheet.pdf --paper letter --unit in
+
+    Example: notchbook measures sheet client.json --out client.pdf
+    """
+    from notchbook.body import read_measures
+    from notchbook.output.measure_sheet import write_measure_sheet
+    from notchbook.units import LengthStyle
+
+    measures = None if file is None else read_measures(file)
+    shown = population or (measures and measures.population) or "women"
+    write_measure_sheet(out, measures, shown, paper, LengthStyle(unit))
+
+    def show(screen: Screen) -> None:
+        whose = f" of {measures.name}" if measures else ", blank"
+        screen.line(f"Measure sheet{whose}, figure of {shown}: {out}")
+
+    data = {"file": str(out), "paper": paper, "population": shown, "filled": measures is not None}
+    answer(data, show, as_json=as_json)
