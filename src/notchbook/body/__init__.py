@@ -5,8 +5,11 @@ Lengths are mm inside, angles degrees, weight kg. Left and right are the wearer'
 
 from notchbook.body.circumstances import Circumstances
 from notchbook.body.doubts.consistency import check_consistent, refuse_inconsistent
-from notchbook.body.doubts.doubt import Doubt, DoubtLevel
+from notchbook.body.doubts.doubt import Doubt, DoubtLevel, Repair, Suspect
 from notchbook.body.doubts.likely_slip import LikelySlip, likely_slips
+from notchbook.body.doubts.look_over import look_over
+from notchbook.body.doubts.looked_over import LookedOver, Unseen
+from notchbook.body.doubts.standing import Standing
 from notchbook.body.files.raw_value import RawValue, read_value
 from notchbook.body.files.read_bodies import BodyRow, read_bodies
 from notchbook.body.files.read_measures import read_measures
@@ -18,11 +21,13 @@ from notchbook.body.measure_set import (
     KINDS,
     POPULATIONS,
     RISE_METHODS,
+    TAKEN_AS,
     WAIST_LEVELS,
     MeasureSet,
     PopulationName,
     RiseMethod,
     SetKind,
+    TakenAs,
     WaistLevel,
 )
 from notchbook.body.measure_table import (
@@ -40,6 +45,7 @@ __all__ = [
     "RISE_METHODS",
     "SIDES",
     "STATUSES",
+    "TAKEN_AS",
     "WAIST_LEVELS",
     "BodyRow",
     "Circumstances",
@@ -47,21 +53,28 @@ __all__ = [
     "DoubtLevel",
     "Landmark",
     "LikelySlip",
+    "LookedOver",
     "Measure",
     "MeasureEntry",
     "MeasureKind",
     "MeasureSet",
     "PopulationName",
     "RawValue",
+    "Repair",
     "RiseMethod",
     "SetKind",
     "Side",
+    "Standing",
     "Status",
+    "Suspect",
+    "TakenAs",
+    "Unseen",
     "WaistLevel",
     "check_consistent",
     "landmark_table",
     "level_table",
     "likely_slips",
+    "look_over",
     "measure_entry",
     "measure_table",
     "notation_names",

@@ -16,11 +16,13 @@ SetKind = Literal["body", "form", "chart"]
 WaistLevel = Literal["natural", "lower", "navel"]
 RiseMethod = Literal["sitting", "standing", "outside_minus_inside"]
 PopulationName = Literal["women", "men"]
+TakenAs = Literal["book", "survey"]
 
 KINDS: Final[tuple[SetKind, ...]] = ("body", "form", "chart")
 WAIST_LEVELS: Final[tuple[WaistLevel, ...]] = ("natural", "lower", "navel")
 RISE_METHODS: Final[tuple[RiseMethod, ...]] = ("sitting", "standing", "outside_minus_inside")
 POPULATIONS: Final[tuple[PopulationName, ...]] = ("women", "men")
+TAKEN_AS: Final[tuple[TakenAs, ...]] = ("book", "survey")
 
 USUAL_NAVEL_DROP: Final = 40.0
 """mm from the natural waist down to the navel where nothing better is known: women 46 (SD 17), men 35
@@ -31,6 +33,7 @@ _CHOICES: Final[dict[str, tuple[str | None, ...]]] = {
     "waist_level": WAIST_LEVELS,
     "rise_method": (*RISE_METHODS, None),
     "population": (*POPULATIONS, None),
+    "taken_as": TAKEN_AS,
 }
 
 
@@ -46,6 +49,8 @@ class MeasureSet:
     depend on both. ``kind``: a body, a dress form or a size of a chart.
     ``population`` names whom the values are held against when they are looked over; without one nothing
     is foretold. ``label_size`` is what is written on a dress form or stands over a size of a chart.
+    ``taken_as`` says whose definitions the measures follow: those of this ``book``, or those of the
+    ``survey`` (records of ANSUR II, whose waist is at the navel whatever ``waist_level`` says).
     Refused: unknown keys and sides, wrong choices (``measure-choice``), a drop that does not go with the
     level (``waist-level``), no name (``measures-name``). Impossible values are not refused here: see
     :func:`notchbook.body.check_consistent`.
@@ -61,6 +66,7 @@ class MeasureSet:
     population: PopulationName | None = None
     label_size: str = ""
     circumstances: Circumstances = field(default_factory=Circumstances)
+    taken_as: TakenAs = "book"
 
     def __post_init__(self) -> None:
         name = one_line(self.name, "name", LONGEST_NAME)
@@ -133,6 +139,8 @@ class MeasureSet:
 
     def sides_differ(self, keys: Iterable[str] | None = None) -> bool:
         """Whether left and right have other values in any of these measures (by default, in any at all)."""
+        if not any("@" in name for name in self.values):
+            return False
         asked = self.measure_keys() if keys is None else keys
         return any(self._value_or_none(key, "left") != self._value_or_none(key, "right") for key in asked)
 

@@ -18,6 +18,7 @@ def one_line(text: str, what: str, longest: int) -> str:
     line = " ".join(text.split())
     if len(line) > longest:
         raise InputError("text-too-long", what=what, length=len(line), most=longest, where="")
-    if any(unicodedata.category(sign) in ("Cc", "Cs") for sign in line):
+    # What is printable has none of these signs; looking at each is for the rest, for whole files of bodies.
+    if not line.isprintable() and any(unicodedata.category(sign) in ("Cc", "Cs") for sign in line):
         raise InputError("text-not-plain", what=what, where="")
     return line

@@ -90,7 +90,7 @@ def test_a_hip_far_below_the_waist_stops() -> None:
 
 
 def test_a_waist_over_the_hip_is_asked_about_and_passes() -> None:
-    measures = body(waist_girth=1000, hip_girth=980, belly_girth=1050)
+    measures = body(waist_girth=1000, hip_girth=980, belly_girth=1050, front_waist_arc=520)
     assert codes(measures, "check") == {"waist-over-hip"}
     refuse_inconsistent(measures)
 
@@ -151,6 +151,6 @@ def test_a_slip_of_five_centimeters_in_the_bust_is_not_claimed_to_be_seen() -> N
 
 
 def test_the_words_of_a_doubt_use_the_readers_unit() -> None:
-    doubt = check_consistent(body(waist_girth=1000, hip_girth=980, belly_girth=1050))[0]
+    doubt = check_consistent(body(waist_girth=1000, hip_girth=980, belly_girth=1050, front_waist_arc=520))[0]
     assert "100.0 cm" in doubt.problem.text(LengthStyle("cm").text)
     assert '39 3/8"' in doubt.problem.text(LengthStyle("in").text)

@@ -17,7 +17,7 @@ def check_consistent(measures: MeasureSet, style: LengthStyle = _PLAIN_STYLE) ->
     ``style`` is the unit of the person who typed the values: it decides which slips are likely.
     A slip of a few centimeters in bust, waist or hip cannot be seen here: measure those twice.
     """
-    found = (*limit_doubts(measures, style), *agreement_doubts(measures))
+    found = (*limit_doubts(measures, style), *agreement_doubts(measures, style))
     return tuple(sorted(found, key=lambda doubt: doubt.level != "stop"))
 
 

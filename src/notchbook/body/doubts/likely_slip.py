@@ -11,6 +11,9 @@ _SLIPS: Final[dict[Unit, tuple[tuple[float, str], ...]]] = {
         (10, "were centimeters typed where millimeters are wanted?"),
         (25.4, "were inches typed where millimeters are wanted?"),
         (0.1, "is there a digit too many?"),
+        # Files of the house are in mm, whatever the values were typed in.
+        (2.54, "were inches taken for centimeters?"),
+        (1 / 2.54, "were centimeters taken for inches?"),
     ),
     "cm": (
         (10, "is a digit lost or the decimal sign misplaced?"),
@@ -36,11 +39,16 @@ class LikelySlip:
     question: str
 
 
+def unit_slips(unit: Unit) -> tuple[tuple[float, str], ...]:
+    """The factors that undo a slip of the unit or of the decimal sign in a field of this unit, with words."""
+    return _SLIPS[unit]
+
+
 def likely_slips(entry: MeasureEntry, value: float, unit: Unit) -> tuple[LikelySlip, ...]:
     """The usual values that an unusual one (mm, typed in ``unit``) may stand for; often none."""
     if not entry.is_length or within(value, entry.usual):
         return ()
-    found = ((value * factor, words) for factor, words in _SLIPS[unit])
+    found = ((value * factor, words) for factor, words in unit_slips(unit))
     return tuple(LikelySlip(meant, words) for meant, words in found if within(meant, entry.usual))
 
 

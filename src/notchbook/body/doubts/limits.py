@@ -4,15 +4,9 @@ from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.doubts.likely_slip import slip_words, within
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.quantity_words import quantity_text
 from notchbook.errors import InputError
-from notchbook.units import LengthStyle, format_degrees
-
-
-def quantity_text(entry: MeasureEntry, value: float, style: LengthStyle) -> str:
-    """The value with its unit: a length in the reader's style, degrees or kilograms."""
-    if entry.is_length:
-        return style.text(value)
-    return format_degrees(value) if entry.kind == "angle" else f"{value:.1f} kg"
+from notchbook.units import LengthStyle
 
 
 def refuse_impossible(text_key: str, value: float, style: LengthStyle) -> None:

@@ -2,6 +2,7 @@
 
 import statistics
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from notchbook.body.doubts.limits import refuse_impossible
@@ -45,19 +46,21 @@ class RawValue:
     readings: str = ""
 
 
-def read_value(text_key: str, raw: RawValue, file_unit: Unit | None) -> tuple[str, Measure]:
+def read_value(
+    text_key: str, raw: RawValue, file_unit: Unit | None, *, as_typed: bool = False
+) -> tuple[str, Measure]:
     """The key with its side, and the measure; impossible values are refused.
 
     ``file_unit`` is the unit of a bare number; the value's own unit goes before it. Every refusal
-    names the key.
+    names the key. ``as_typed``: impossible values are kept, for looking over and for nothing else.
     """
     with located_errors(quoted(text_key)):
         key, side = split_key(text_key.strip().lower())
         name = sided_key(key, side)
-        return name, _measure(name, raw, file_unit)
+        return name, _measure(name, raw, file_unit, as_typed)
 
 
-def _measure(name: str, raw: RawValue, file_unit: Unit | None) -> Measure:
+def _measure(name: str, raw: RawValue, file_unit: Unit | None, as_typed: bool) -> Measure:
     entry = measure_entry(name.partition("@")[0])
     status = choice(raw.status.strip() or "measured", "status", STATUSES)
     readings = tuple(
@@ -70,7 +73,7 @@ def _measure(name: str, raw: RawValue, file_unit: Unit | None) -> Measure:
     else:
         value, unit = read_quantity(entry, raw.value, raw.unit, file_unit)
     error = read_quantity(entry, raw.error, raw.unit, file_unit)[0] if raw.error.strip() else None
-    for taken in (value, *readings):
+    for taken in () if as_typed else (value, *readings):
         refuse_impossible(name, taken, LengthStyle(unit or "cm"))
     return Measure(value, status, error, raw.method, raw.by, raw.note, readings)
 
@@ -94,6 +97,7 @@ def read_quantity(
     return parse_number(text.strip().lower().removesuffix("kg")), None
 
 
+@lru_cache(maxsize=8192)
 def _length(text: str, unit_text: str, file_unit: Unit | None) -> tuple[float, Unit | None]:
     written = written_unit(text)
     column = unit_named(unit_text) if unit_text.strip() else None

@@ -19,19 +19,20 @@ COLUMNS: Final = ("measure", *VALUE_FIELDS)
 ABOUT_LINES: Final = tuple(name for name in SET_FIELDS if name != "measures")
 
 
-def read_csv(path: Path) -> MeasureSet:
+def read_csv(path: Path, *, as_typed: bool = False) -> MeasureSet:
     """The measure set in the file: columns ``measure,value`` and, where wanted, unit, status and more.
 
     Lines ``name``, ``unit``, ``kind``, ``waist_level`` and the others of :data:`ABOUT_LINES`
     speak of the whole body. Refused with InputError that names line and key: see :func:`read_text_file`,
     :func:`read_sheet`, :func:`read_value`; ``measures-csv-columns`` when measure or value is missing.
+    ``as_typed``: impossible values are kept, for looking over and for nothing else.
     """
     text = read_text_file(path, MOST_BYTES_ONE_BODY)
     with located_errors(quoted(path.name)):
-        return _set_from_sheet(read_sheet(text), default_name=path.stem)
+        return _set_from_sheet(read_sheet(text), path.stem, as_typed)
 
 
-def _set_from_sheet(sheet: CsvSheet, default_name: str) -> MeasureSet:
+def _set_from_sheet(sheet: CsvSheet, default_name: str, as_typed: bool) -> MeasureSet:
     missing = tuple(name for name in ("measure", "value") if name not in sheet.columns)
     if missing:
         raise InputError("measures-csv-columns", missing=missing, where="")
@@ -48,14 +49,14 @@ def _set_from_sheet(sheet: CsvSheet, default_name: str) -> MeasureSet:
                 about[key] = cells["value"]
             else:
                 raw.append((number, key, RawValue(**cells)))
-    return set_about(about, _values(raw, unit_of(about)), unit_of(about), default_name)
+    return set_about(about, _values(raw, unit_of(about), as_typed), unit_of(about), default_name)
 
 
-def _values(raw: list[tuple[int, str, RawValue]], unit: Unit | None) -> dict[str, Measure]:
+def _values(raw: list[tuple[int, str, RawValue]], unit: Unit | None, as_typed: bool) -> dict[str, Measure]:
     found: dict[str, Measure] = {}
     for number, text_key, value in raw:
         with located_errors(f"line {number}"):
-            key, measure = read_value(text_key, value, unit)
+            key, measure = read_value(text_key, value, unit, as_typed=as_typed)
             if key in found:
                 raise InputError("measure-duplicate", key=key, where="")
             found[key] = measure

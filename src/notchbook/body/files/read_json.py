@@ -11,18 +11,20 @@ from notchbook.errors import InputError
 from notchbook.units import located_errors, quoted
 
 
-def read_json(path: Path) -> MeasureSet:
+def read_json(path: Path, *, as_typed: bool = False) -> MeasureSet:
     """The measure set in the file; without a name in it, the file's name is taken.
 
     Refused with InputError: ``measures-file-*`` (see :func:`read_text_file`), ``measures-json-broken``
     (with line and column), ``measure-duplicate``, and what :func:`set_from_data` refuses.
+    ``as_typed``: impossible values are kept, for looking over and for nothing else.
     """
     text = read_text_file(path, MOST_BYTES_ONE_BODY)
     with located_errors(quoted(path.name)):
-        return set_from_data(_data(text), default_name=path.stem)
+        return set_from_data(json_data(text), default_name=path.stem, as_typed=as_typed)
 
 
-def _data(text: str) -> object:
+def json_data(text: str) -> object:
+    """The data in a JSON text; refused as :func:`read_json` says: broken, endless, a key twice, NaN."""
     try:
         return json.loads(text, object_pairs_hook=_no_duplicates, parse_constant=_not_finite)
     except json.JSONDecodeError as error:

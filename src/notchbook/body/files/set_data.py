@@ -7,7 +7,7 @@ from notchbook.body.circumstances import Circumstances
 from notchbook.body.files.fields import check_fields, choice, text_of
 from notchbook.body.files.raw_value import READINGS_SIGN, VALUE_FIELDS, RawValue, read_value
 from notchbook.body.measure import Measure
-from notchbook.body.measure_set import KINDS, POPULATIONS, RISE_METHODS, WAIST_LEVELS, MeasureSet
+from notchbook.body.measure_set import KINDS, POPULATIONS, RISE_METHODS, TAKEN_AS, WAIST_LEVELS, MeasureSet
 from notchbook.errors import InputError
 from notchbook.units import Unit, located_errors, parse_length, quoted, unit_named
 
@@ -19,6 +19,7 @@ SET_FIELDS: Final = (
     "waist_drop",
     "rise_method",
     "population",
+    "taken_as",
     "label_size",
     "taken_on",
     "taken_by",
@@ -40,6 +41,7 @@ def set_to_data(measures: MeasureSet) -> dict[str, Any]:
     more: tuple[tuple[str, object], ...] = (
         ("rise_method", measures.rise_method),
         ("population", measures.population),
+        ("taken_as", "" if measures.taken_as == "book" else measures.taken_as),
         ("label_size", measures.label_size),
         ("taken_on", said.taken_on),
         ("taken_by", said.taken_by),
@@ -51,12 +53,13 @@ def set_to_data(measures: MeasureSet) -> dict[str, Any]:
     return {**about, "measures": {key: _value_to_data(value) for key, value in measures.values.items()}}
 
 
-def set_from_data(data: object, default_name: str = "") -> MeasureSet:
+def set_from_data(data: object, default_name: str = "", *, as_typed: bool = False) -> MeasureSet:
     """The set that the data describes: ``{name, unit, measures: {key: value}}`` and more.
 
     A value is a number in ``unit``, a text such as ``37 1/2 in``, or a table with ``value``, ``unit``,
     ``status``, ``error``, ``method``, ``by`` and ``note``. Nothing is guessed: without ``unit`` every
     length must name its own. Refused with InputError that names the key.
+    ``as_typed``: impossible values are kept, for looking over and for nothing else.
     """
     if not isinstance(data, Mapping):
         raise InputError(
@@ -69,7 +72,7 @@ def set_from_data(data: object, default_name: str = "") -> MeasureSet:
         raise InputError("measures-shape", what="measures", wanted="a table of keys and values", where="")
     found: dict[str, Measure] = {}
     for text_key, value in values.items():
-        key, measure = read_value(str(text_key), _raw(str(text_key), value), unit)
+        key, measure = read_value(str(text_key), _raw(str(text_key), value), unit, as_typed=as_typed)
         if key in found:
             raise InputError("measure-duplicate", key=key, where="")
         found[key] = measure
@@ -91,6 +94,7 @@ def set_about(
         rise_method=choice(method, "rise_method", RISE_METHODS) if method else None,
         note=text_of(data, "note"),
         population=choice(population, "population", POPULATIONS) if population else None,
+        taken_as=choice(text_of(data, "taken_as") or "book", "taken_as", TAKEN_AS),
         label_size=text_of(data, "label_size"),
         circumstances=Circumstances(
             text_of(data, "taken_on"),

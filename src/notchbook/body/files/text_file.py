@@ -20,8 +20,12 @@ def read_text_file(path: Path, most_bytes: int) -> str:
     Refused with InputError: ``measures-file-missing``, ``-is-folder``, ``-unreadable``, ``-empty``,
     ``-too-large``, ``-utf16``, ``-spreadsheet``, ``-not-utf8``, ``-binary``.
     """
-    data = _bytes(path, most_bytes)
-    name = quoted(path.name)
+    return text_of_bytes(_bytes(path, most_bytes), path.name)
+
+
+def text_of_bytes(data: bytes, file_name: str) -> str:
+    """The text in the bytes of a UTF-8 file; refused as :func:`read_text_file` refuses what is no text."""
+    name = quoted(file_name)
     if data.startswith(_UTF16_MARKS) or _looks_utf16(data):
         raise InputError("measures-file-utf16", file=name)
     if data.startswith((_ZIP_MARK, _OLD_SPREADSHEET_MARK)):

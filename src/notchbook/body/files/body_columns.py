@@ -1,0 +1,43 @@
+"""The columns of a bodies file: what they say about the whole body, and about one measure."""
+
+from typing import Final
+
+from notchbook.body.files.fields import check_fields
+from notchbook.body.files.raw_value import VALUE_FIELDS
+from notchbook.body.sides import sided_key, split_key
+
+ABOUT_COLUMNS: Final = (
+    "id",
+    "unit",
+    "name",
+    "kind",
+    "status",
+    "waist_level",
+    "waist_drop",
+    "rise_method",
+    "population",
+    "taken_as",
+    "label_size",
+    "taken_on",
+    "taken_by",
+    "undergarment",
+    "heel",
+    "note",
+)
+
+MEASURE_FIELDS: Final = tuple(field for field in VALUE_FIELDS if field != "value")
+"""What a column may say about one measure, after its key and a period: ``hip_girth.error``."""
+
+
+def split_column(name: str) -> tuple[str, str]:
+    """The key with its side, and the field, of a column such as ``hip_depth@left.error``.
+
+    The key alone speaks of the ``value``. Refused: what is no measure (``measure-unknown`` and the others
+    of :func:`split_key`), and no field of one (``field-unknown``).
+    """
+    text_key, period, field = name.partition(".")
+    found = sided_key(*split_key(text_key))
+    if not period:
+        return found, "value"
+    check_fields((field,), MEASURE_FIELDS)
+    return found, field
