@@ -6,13 +6,14 @@ from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.finish import Cloth, HouseTable
 from notchbook.pattern import Expectation, Pattern, resolve, sewn_length
 from notchbook.pattern.resolve import Found
-from notchbook.recipe import Replay
+from notchbook.recipe import Replay, estimated_reads
 
 
 @dataclass(frozen=True, slots=True)
 class GirthRow:
     """One line of the ease table, mm: the body, the ease that was drafted, and what the sew line
-    measures now (None where the pattern no longer has this girth). ``usual`` is the usual ease."""
+    measures now (None where the pattern no longer has this girth). ``usual`` is the usual ease;
+    ``error`` is the ± of the body where that is an estimate, else None."""
 
     name: str
     measure: str
@@ -20,6 +21,7 @@ class GirthRow:
     ease: float
     pattern: float | None
     usual: tuple[float, float] | None
+    error: float | None = None
 
 
 def examine(replay: Replay, house: HouseTable | None = None, *, cut: bool = True) -> Report:
@@ -38,7 +40,15 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
     """
     measures = replay.measures
     body = {key: measures.value(key) for key in measures.measure_keys() if measures.find(key) is not None}
-    return Subject(replay.pattern, body, replay.expectations, house, cloth, is_block=not _was_styled(replay))
+    return Subject(
+        replay.pattern,
+        body,
+        replay.expectations,
+        house,
+        cloth,
+        is_block=not _was_styled(replay),
+        estimates=estimated_reads(replay),
+    )
 
 
 def examine_subject(subject: Subject, replay: Replay, *, cut: bool = True) -> Report:
@@ -62,9 +72,16 @@ def ease_table(replay: Replay) -> tuple[GirthRow, ...]:
             promise.ease,
             promised_length(pattern, promise),
             promise.usual_ease,
+            _error(replay, promise.measure),
         )
         for promise in replay.expectations
     )
+
+
+def _error(replay: Replay, key: str) -> float | None:
+    """The ± of a girth of the body, mm; None where it was taken."""
+    measure = replay.measures.find(key)
+    return None if measure is None else measure.error
 
 
 def promised_length(pattern: Pattern, promise: Expectation) -> float | None:

@@ -3,23 +3,23 @@
 import csv
 import io
 import os
-import signal
 import time
 from collections.abc import Callable, Iterator, Mapping
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from notchbook.app.drafting import draft
 from notchbook.app.examining import ease_table, examine
+from notchbook.app.side_processes import results_in_order
 from notchbook.app.staging import refuse_over_input
 from notchbook.body import BodyRow, read_bodies
 from notchbook.errors import HouseFault, InputError, NotchbookError
 from notchbook.output.files import write_file
 from notchbook.pattern import Severity
+from notchbook.recipe import estimated_reads
 
-COLUMNS = ("id", "ok", "code", "message", "worst_closure_mm", "flags", "seconds")
+COLUMNS = ("id", "ok", "code", "message", "worst_closure_mm", "flags", "estimated", "seconds")
 """The columns of the report, one row a body."""
 
 _CHUNK = 16
@@ -31,7 +31,8 @@ class MadeRow:
     """One body: whether it was drafted, else the code and words of the refusal.
 
     ``worst_closure_mm`` is the largest distance of a promised length from what it should be; ``flags``
-    are the codes of what must be looked at.
+    are the codes of what must be looked at, ``estimated`` the measures that the draft rests on and that
+    nobody took.
     """
 
     id: str
@@ -40,6 +41,7 @@ class MadeRow:
     message: str
     worst_closure_mm: float | None
     flags: tuple[str, ...]
+    estimated: tuple[str, ...]
     seconds: float
 
 
@@ -94,19 +96,7 @@ def made_rows(
 ) -> Iterator[MadeRow]:
     """The rows in order, drafted on ``cores`` processes (1: in this one)."""
     jobs = ((block, row, dict(parameters)) for row in bodies)
-    if cores == 1:
-        yield from map(_made, jobs)
-        return
-    pool = ProcessPoolExecutor(max_workers=cores, initializer=_leave_interrupts)
-    try:
-        yield from pool.map(_made, jobs, chunksize=_CHUNK)
-    finally:
-        pool.shutdown(cancel_futures=True)
-
-
-def _leave_interrupts() -> None:
-    """A Ctrl-C is for the process that hands out the work; it stops the others."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    yield from results_in_order(_made, jobs, cores, _CHUNK)
 
 
 def report_text(rows: list[MadeRow]) -> str:
@@ -117,8 +107,8 @@ def report_text(rows: list[MadeRow]) -> str:
     for row in rows:
         closure = "" if row.worst_closure_mm is None else f"{row.worst_closure_mm:.4f}"
         ok = "yes" if row.ok else "no"
-        flags = " ".join(row.flags)
-        writer.writerow((row.id, ok, row.code, row.message, closure, flags, f"{row.seconds:.4f}"))
+        words = (" ".join(row.flags), " ".join(row.estimated))
+        writer.writerow((row.id, ok, row.code, row.message, closure, *words, f"{row.seconds:.4f}"))
     return written.getvalue()
 
 
@@ -127,11 +117,13 @@ def _made(job: tuple[str, BodyRow, dict[str, Any]]) -> MadeRow:
     started = time.perf_counter()
     closure: float | None = None
     flags: tuple[str, ...] = ()
+    estimated: tuple[str, ...] = ()
     code = message = ""
     try:
         if row.error is not None or row.measures is None:
             raise row.error or HouseFault("body-row-empty", row=row.id)
         run = draft(block, row.measures, parameters)
+        estimated = tuple(estimated_reads(run))
         closure = max(
             (abs(girth.pattern - girth.body - girth.ease) for girth in ease_table(run) if girth.pattern),
             default=0.0,
@@ -141,4 +133,4 @@ def _made(job: tuple[str, BodyRow, dict[str, Any]]) -> MadeRow:
     except NotchbookError as error:
         code, message = error.code, error.text()
     seconds = time.perf_counter() - started
-    return MadeRow(row.id, not code, code, message, closure, flags, seconds)
+    return MadeRow(row.id, not code, code, message, closure, flags, estimated, seconds)

@@ -21,6 +21,7 @@ Reads = Literal[
     "cut",
     "expectations",
     "instructions",
+    "measures",
 ]
 """A part of the subject that a check looks at. ``cut`` are the cut pieces, which come from all the rest:
 while an edge is dragged they are left alone, on its release they are made anew."""
@@ -42,11 +43,15 @@ class Spot:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What was measured and what was wanted: mm, degrees where ``unit`` is "deg", a count where ""."""
+    """What was measured and what was wanted: mm, degrees where ``unit`` is "deg", a count where "".
+
+    ``error`` is the ± of an estimate, for which nothing else is wanted (``wanted`` None).
+    """
 
     measured: float
-    wanted: float
+    wanted: float | None
     unit: str = "mm"
+    error: float | None = None
 
 
 @dataclass(frozen=True)
@@ -94,6 +99,7 @@ class Check:
             unit="" if reading is None else reading.unit,
             suggestion=self.suggestion,
             names=spot.names,
+            error=None if reading is None else reading.error,
         )
 
 

@@ -98,8 +98,9 @@ class Report:
 
 
 def finding_data(finding: Finding) -> dict[str, Any]:
-    """One finding as data; numbers rounded to 1e-6."""
+    """One finding as data; numbers rounded to 1e-6. ``error`` stands only with an estimate."""
     position = finding.position
+    spread = {} if finding.error is None else {"error": _rounded(finding.error)}
     return {
         "check": finding.check,
         "code": finding.code,
@@ -110,6 +111,7 @@ def finding_data(finding: Finding) -> dict[str, Any]:
         "position": None if position is None else [round(position.x, 6), round(position.y, 6)],
         "measured": _rounded(finding.measured),
         "wanted": _rounded(finding.wanted),
+        **spread,
         "unit": finding.unit,
         "suggestion": finding.suggestion,
         "names": list(finding.names),

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from notchbook.body import Measure
 from notchbook.checks.limits import LIMITS, Limits
 from notchbook.pattern import Expectation, Pattern
 
@@ -16,7 +17,8 @@ if TYPE_CHECKING:
 class Subject:
     """A pattern to be checked, with what was promised of it.
 
-    ``body`` holds measures by key in mm, when the pattern is to be compared with a body.
+    ``body`` holds measures by key in mm, when the pattern is to be compared with a body; ``estimates``
+    are those measures on which the pattern rests and that nobody took.
     ``expectations`` are the closures that its draft promised; those that hold for the block alone are
     left out unless ``is_block``. ``house`` is the table by which it is
     made cut-ready (None: the one that comes with the book), ``cloth`` what it is cut from.
@@ -28,6 +30,7 @@ class Subject:
     house: "HouseTable | None" = None
     cloth: "Cloth | None" = None
     is_block: bool = True
+    estimates: Mapping[str, Measure] = field(default_factory=dict)
     limits: Limits = field(default=LIMITS)
 
     @property

@@ -20,13 +20,15 @@ def check(
     from notchbook.app.style_file import examine_style, read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
+    from notchbook.cli.show_estimates import estimate_data, show_estimates
     from notchbook.finish import production_table
+    from notchbook.recipe import estimated_reads
 
     body = None if measures is None else read_measures(measures)
     stored = read_style(style)
     run = run_style(stored, body)
     report = examine_style(stored, run, production_table())
-    girths = ease_table(run)
+    girths, estimates = ease_table(run), estimated_reads(run)
     looking = show_pattern.to_check(report)
     first = report.findings[0].code if report.findings else ""
     again = (
@@ -38,6 +40,7 @@ def check(
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {run.measures.name}")
         screen.line()
+        show_estimates(screen, estimates, unit)
         show_pattern.show_girths(screen, girths, unit)
         show_pattern.show_report(screen, report)
         screen.next_steps((again,))
@@ -46,6 +49,7 @@ def check(
         "style": run.recipe.name,
         "body": run.measures.name,
         "girths": show_pattern.girth_data(girths),
+        "estimates": estimate_data(estimates),
         "report": report.to_data(),
         "next_step": again,
     }

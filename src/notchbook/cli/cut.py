@@ -22,11 +22,14 @@ def cut(
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.house import read_house
+    from notchbook.cli.show_estimates import estimate_data, show_estimates
+    from notchbook.recipe import estimated_reads
 
     body = None if measures is None else read_measures(measures)
     run = run_style(read_style(style), body)
     ready = cut_ready(job_of(run, "", read_house(house), despite_findings=despite_findings))
     panels = sum(piece.panels for piece in ready.pieces)
+    estimates = estimated_reads(run)
     step = show_pattern.command(
         "print", style, "--out pattern.pdf --card card.pdf", measures=measures, unit=unit
     )
@@ -34,6 +37,7 @@ def cut(
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {run.measures.name}")
         screen.line()
+        show_estimates(screen, estimates, unit)
         show_pattern.show_cut_pieces(screen, ready.pieces, unit)
         screen.line(f"{len(ready.pieces)} pieces, {panels} panels.")
         show_pattern.show_report(screen, ready.report)
@@ -44,6 +48,7 @@ def cut(
         "body": run.measures.name,
         "pieces": show_pattern.piece_data(ready),
         "panels": panels,
+        "estimates": estimate_data(estimates),
         "report": ready.report.to_data(),
         "next_step": step,
     }

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -12,15 +12,22 @@ from notchbook.cli.options import (
     BlockName,
     DateText,
     DespiteFindings,
+    FillIn,
     HouseFile,
     MeasuresFile,
     PaperChoice,
+    PaperWord,
+    PopulationChoice,
     RevisionText,
     Settings,
     UnitChoice,
 )
 from notchbook.cli.screen import Screen
 from notchbook.units import Unit
+
+if TYPE_CHECKING:
+    from notchbook.app.papers import Job
+    from notchbook.checks import Report
 
 
 def draft(
@@ -43,6 +50,8 @@ def draft(
     revision: RevisionText = "",
     house: HouseFile = None,
     despite_findings: DespiteFindings = False,
+    estimate: FillIn = False,
+    population: PopulationChoice = None,
     as_json: AsJson = False,
 ) -> None:
     """Draft a block from measures; show its ease.
@@ -50,21 +59,32 @@ def draft(
     Example: notchbook draft skirt --measures form_a.json --out skirt.json
 
     Example: notchbook draft skirt -m marta.csv --unit in --set "length=23 1/2" --set back_darts=1
+
+    Example: notchbook draft skirt -m client.json --estimate --population women --out skirt.json
     """
     from notchbook.app.drafting import draft as drafted
-    from notchbook.app.examining import ease_table, examine
-    from notchbook.app.papers import job_of, write_draft
+    from notchbook.app.examining import ease_table
+    from notchbook.app.filling import fill_for_draft, held_against
+    from notchbook.app.papers import job_of
     from notchbook.app.settings import read_settings
-    from notchbook.app.staging import refuse_over_input
     from notchbook.body import check_consistent, read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date
     from notchbook.cli.house import read_house
+    from notchbook.cli.show_estimates import (
+        estimate_data,
+        not_filled_data,
+        show_estimates,
+        show_not_filled,
+    )
+    from notchbook.recipe import estimated_reads
     from notchbook.units import LengthStyle
 
     stated = paper_date(date)
-    body = read_measures(measures)
+    body = held_against(read_measures(measures), population)
     chosen = read_settings(block, settings or (), unit)
+    filled = fill_for_draft(body, block, chosen) if estimate else None
+    body = body if filled is None else filled.measures
     run = drafted(block, body, chosen)
     job = job_of(
         run,
@@ -74,20 +94,19 @@ def draft(
         lengths=LengthStyle(unit),
         despite_findings=despite_findings,
     )
-    files: dict[str, Path] = {}
-    if out is None:
-        report = examine(run, job.house)
-    else:
-        refuse_over_input(out, (measures,))
-        report = write_draft(job, out, paper)
-        files[out.suffix.lstrip(".").lower()] = out
+    report = _written(job, out, measures, paper)
+    files = {} if out is None else {out.suffix.lstrip(".").lower(): out}
     doubts = check_consistent(body, LengthStyle(unit))
-    girths = ease_table(run)
+    girths, estimates = ease_table(run), estimated_reads(run)
     steps = _next_steps(block, measures, chosen, out, unit)
+    if filled is not None and filled.keys:
+        steps = _with_estimates(steps, block, measures, population)
 
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {body.name}")
         screen.line()
+        show_estimates(screen, estimates, unit)
+        show_not_filled(screen, filled)
         show_pattern.show_girths(screen, girths, unit)
         show_pattern.show_settings(screen, chosen)
         for doubt in doubts:
@@ -102,11 +121,40 @@ def draft(
         "parameters": run.recipe.steps[0].parameters,
         "girths": show_pattern.girth_data(girths),
         "doubts": [{"code": doubt.code, "message": doubt.problem.text()} for doubt in doubts],
+        "estimates": estimate_data(estimates),
+        **not_filled_data(filled),
         "report": report.to_data(),
         "files": show_pattern.file_data(files),
         "next_step": steps[0],
     }
     answer(data, show, as_json=as_json, to_check=bool(doubts) or show_pattern.to_check(report))
+
+
+def _written(job: "Job", out: Path | None, measures: Path, paper: PaperWord) -> "Report":
+    """Write the draft where it is to go; the report of the checks in any case."""
+    from notchbook.app.examining import examine
+    from notchbook.app.papers import write_draft
+    from notchbook.app.staging import refuse_over_input
+
+    if out is None:
+        return examine(job.replay, job.house)
+    refuse_over_input(out, (measures,))
+    return write_draft(job, out, paper)
+
+
+def _with_estimates(
+    steps: tuple[str, ...], block: str, measures: Path, population: str | None
+) -> tuple[str, ...]:
+    """The step that drafts again fills in the same estimates; and how to learn what to measure next."""
+    from notchbook.cli.show_pattern import typed
+
+    named = f" --population {population}" if population else ""
+    again = tuple(
+        step.replace(" --out ", f" --estimate{named} --out ", 1) if " draft " in step else step
+        for step in steps
+    )
+    ask = f"notchbook measures estimate {typed(measures)} --for {block}{named}   (what to measure next)"
+    return (*again, ask)
 
 
 def _next_steps(

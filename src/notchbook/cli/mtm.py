@@ -1,9 +1,6 @@
 """`notchbook mtm`: made to measure, one block for every body of a file."""
 
 import os
-import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import Annotated
 
@@ -11,7 +8,8 @@ import typer
 
 from notchbook.cli.answer import answer
 from notchbook.cli.options import AsJson, BlockName, Settings, UnitChoice
-from notchbook.cli.screen import Screen, err
+from notchbook.cli.progress import progress_of_bodies
+from notchbook.cli.screen import Screen
 
 
 def mtm(
@@ -45,7 +43,7 @@ def mtm(
     if cores is not None and cores > most:
         raise InputError("cores-unusable", cores=cores, most=most)
     parameters = read_settings(block, settings or (), unit)
-    with _progress() as progress:
+    with progress_of_bodies() as progress:
         made = make_to_measure(block, bodies, report, parameters, cores=cores, progress=progress)
     refused = made.bodies - made.drafted
     rate = made.bodies / made.seconds if made.seconds else 0.0
@@ -70,17 +68,3 @@ def mtm(
         "next_step": step,
     }
     answer(data, show, as_json=as_json, to_check=bool(refused or made.flagged))
-
-
-@contextmanager
-def _progress() -> Iterator[Callable[[int], None] | None]:
-    """A line of progress on the error stream, where that is a terminal."""
-    if not sys.stderr.isatty():
-        yield None
-        return
-    from rich.progress import Progress, TextColumn, TimeElapsedColumn
-
-    columns = (TextColumn("{task.completed:.0f} bodies"), TimeElapsedColumn())
-    with Progress(*columns, console=err().console, transient=True) as shown:
-        task = shown.add_task("bodies", total=None)
-        yield lambda done: shown.update(task, completed=done)

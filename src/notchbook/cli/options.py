@@ -79,6 +79,21 @@ HouseFile = Annotated[
     ),
 ]
 
+PopulationWord = Literal["women", "men"]
+
+PopulationChoice = Annotated[
+    PopulationWord | None,
+    typer.Option(
+        "--population",
+        help="Whose bodies the measures are held against; asked for where the file names none.",
+        show_default=False,
+    ),
+]
+
+FillIn = Annotated[
+    bool, typer.Option("--estimate", help="Fill in what is missing by estimates; every paper says so.")
+]
+
 PaperChoice = Annotated[
     PaperWord, typer.Option("--paper", "-p", help="Paper of the printer; `both` prints true on either.")
 ]

@@ -50,6 +50,8 @@ def print_pattern(
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date
     from notchbook.cli.house import read_house
+    from notchbook.cli.show_estimates import estimate_data, show_estimates
+    from notchbook.recipe import estimated_reads
     from notchbook.units import LengthStyle
 
     stated = paper_date(date)
@@ -64,6 +66,7 @@ def print_pattern(
         despite_findings=despite_findings,
     )
     ready = write_pattern(job, out, card, paper)
+    estimates = estimated_reads(run)
     files = {"pattern": out} if card is None else {"pattern": out, "card": card}
     steps = (
         "Print it at 100 % (no fitting to the page), and measure the test square before you cut.",
@@ -72,6 +75,7 @@ def print_pattern(
 
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {run.measures.name}")
+        show_estimates(screen, estimates, unit)
         show_pattern.show_report(screen, ready.report)
         show_pattern.show_files(screen, files)
         screen.next_steps(steps)
@@ -79,6 +83,7 @@ def print_pattern(
     data = {
         "style": run.recipe.name,
         "body": run.measures.name,
+        "estimates": estimate_data(estimates),
         "report": ready.report.to_data(),
         "files": show_pattern.file_data(files),
         "next_step": steps[0],

@@ -6,6 +6,8 @@ from typing import Any
 
 from notchbook.app.examining import GirthRow
 from notchbook.app.papers import CutReady
+from notchbook.body import measure_entry
+from notchbook.body.quantity_words import quantity_with_error
 from notchbook.checks import Report
 from notchbook.cli.screen import Screen
 from notchbook.finish import CutPiece
@@ -21,7 +23,7 @@ def show_girths(screen: Screen, girths: Iterable[GirthRow], unit: Unit) -> None:
     rows = [
         (
             spoken(girth.name),
-            style.text(girth.body),
+            _body(girth, style),
             style.text(girth.ease),
             "gone" if girth.pattern is None else style.text(girth.pattern),
             "" if girth.usual is None else " to ".join(style.text(ease) for ease in girth.usual),
@@ -89,6 +91,7 @@ def girth_data(girths: Iterable[GirthRow]) -> list[dict[str, Any]]:
             "ease": round(girth.ease, 6),
             "pattern": None if girth.pattern is None else round(girth.pattern, 6),
             "usual_ease": None if girth.usual is None else list(girth.usual),
+            **({} if girth.error is None else {"body_error": round(girth.error, 6)}),
         }
         for girth in girths
     ]
@@ -152,7 +155,16 @@ def to_check(report: Report) -> bool:
     return report.stops or any(finding.severity is Severity.LOOK for finding in report.findings)
 
 
+def _body(girth: GirthRow, style: LengthStyle) -> str:
+    """The girth of the body, with its ± where it is an estimate."""
+    if girth.error is None:
+        return style.text(girth.body)
+    return quantity_with_error(measure_entry(girth.measure), girth.body, girth.error, style)
+
+
 def _amounts(finding: Finding) -> str:
+    if finding.measured is not None and finding.error is not None:
+        return f" ({finding.measured:.4g} ± {finding.error:.4g} {finding.unit})"
     if finding.measured is None or finding.wanted is None:
         return ""
     unit = f" {finding.unit}".rstrip()

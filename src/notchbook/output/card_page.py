@@ -64,7 +64,9 @@ def draw_head(pen: Pen, card: CutterCard, info: PaperInfo, plan: CardPlan) -> fl
     if revision:
         pen.write(Text("rev.", Point(width - revision_width - 2.0, top - 9.0), 11.0, align="right"))
         pen.write(Text(revision, Point(width, top - 9.0), 26.0, True, align="right"))
-    said = " · ".join(part for part in ("cutter’s must", info.size_words, info.maker) if part)
+    said = " · ".join(
+        part for part in ("cutter’s must", info.estimate_sign, info.size_words, info.maker) if part
+    )
     pen.write(Text(shortened(said, 11.0, width - 45.0), Point(0.0, top - 16.5), 11.0))
     pen.write(Text(info.date, Point(width, top - 16.5), 11.0, align="right"))
     pen.stroke(Path.line(Point(0.0, top - 21.0), Point(width, top - 21.0)), style.RULE)
@@ -129,7 +131,7 @@ def _column(
 
 
 def _tail_lines(info: PaperInfo, plan: CardPlan) -> list[tuple[str, tuple[str, ...]]]:
-    blocks = [("Trims", info.trims), ("Notes", info.notes), ("Take care", CAUTIONS)]
+    blocks = [("Trims", info.trims), ("Notes", info.all_notes), ("Take care", CAUTIONS)]
     widths = _tail_widths(info, plan)
     return [
         (name, tuple(line for words in said for line in wrapped(words, 9.0, max(width - 4.0, 30.0))))
@@ -138,7 +140,7 @@ def _tail_lines(info: PaperInfo, plan: CardPlan) -> list[tuple[str, tuple[str, .
 
 
 def _tail_widths(info: PaperInfo, plan: CardPlan) -> tuple[float, float, float]:
-    notes = plan.width * 0.3 if info.notes else 0.0
+    notes = plan.width * 0.3 if info.all_notes else 0.0
     trims = plan.width * 0.3 if info.trims else 0.0
     return trims, notes, plan.width - trims - notes
 

@@ -43,6 +43,8 @@ def draw_first_sheet(pen: Pen, pieces: Sequence[CutPiece], info: PaperInfo, tili
     right = width - _LEFT
     place = _paragraphs(pen, _instructions(tiling), Point(_LEFT, top + 2.0), right)
     place = _paragraphs(pen, _LINES, place - Point(0.0, 2.0), right)
+    if info.estimates:
+        place = _paragraphs(pen, _estimates(info), place - Point(0.0, 2.0), right)
     place = _paragraphs(pen, _contents(pieces, info), place - Point(0.0, 2.0), right)
     place = place - Point(0.0, 7.0)
     pen.write(Text("Page map", Point(_LEFT, place.y), 11.0, bold=True))
@@ -82,6 +84,10 @@ def _instructions(tiling: Tiling) -> tuple[tuple[str, bool], ...]:
         ),
         ("Then lay a ruler over 500 mm: 1.5 mm off is the most.", False),
     )
+
+
+def _estimates(info: PaperInfo) -> tuple[tuple[str, bool], ...]:
+    return (("Not measured", True), (info.estimate_note, False))
 
 
 def _contents(pieces: Sequence[CutPiece], info: PaperInfo) -> tuple[tuple[str, bool], ...]:

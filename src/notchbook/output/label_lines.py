@@ -19,7 +19,8 @@ class LabelLine:
 
 
 def label_lines(piece: CutPiece, info: PaperInfo) -> tuple[LabelLine, ...]:
-    """Style, piece and number, size, quantity in each material, allowances, revision and date.
+    """Style, piece and number, size, quantity in each material, allowances, revision and date; and the sign
+    of a pattern that rests on estimates, which is never left out.
 
     The order and content of a piece label as hung patterns carry it: style number, piece name, size,
     quantity, then number of pieces, material, odd seam widths, revision, date, maker (trade handbooks).
@@ -30,6 +31,7 @@ def label_lines(piece: CutPiece, info: PaperInfo) -> tuple[LabelLine, ...]:
         LabelLine(info.heading, 14.0, False, 0),
         LabelLine(f"{piece.title}  {count}", 26.0, True, 0),
         LabelLine(info.size_words, 16.0, True, 2),
+        LabelLine(info.estimate_sign, 16.0, True, 0),
         *(
             LabelLine(f"{info.material(quantity.material)}: {kept_together(quantity.text)}", 16.0, True, 0)
             for quantity in piece.quantities

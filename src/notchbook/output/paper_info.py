@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
+from notchbook.body.quantity_words import ESTIMATE_SIGN
 from notchbook.units import LengthStyle
 
 
@@ -13,7 +14,8 @@ class PaperInfo:
 
     ``size`` is a size of the chart or the name of the body or form. ``date`` is written as given, so that
     the same style gives the same bytes. ``materials`` names the cloth behind each material of the pattern
-    (``self``: ``wool crepe, 150 cm``). ``lengths`` says how lengths are written.
+    (``self``: ``wool crepe, 150 cm``). ``lengths`` says how lengths are written. ``estimates`` are the
+    measures that the pattern rests on and that nobody took: ``hip depth 20.3 ± 1.8 cm``.
     """
 
     style_number: str
@@ -26,6 +28,7 @@ class PaperInfo:
     trims: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     lengths: LengthStyle = field(default_factory=LengthStyle)
+    estimates: tuple[str, ...] = ()
 
     @property
     def heading(self) -> str:
@@ -40,9 +43,26 @@ class PaperInfo:
 
     @property
     def issue(self) -> str:
-        """Size, revision and date, as far as they are given."""
-        parts = [self.size_words, self.revision and f"rev. {self.revision}", self.date]
+        """That the pattern rests on estimates; size, revision and date, as far as they are given."""
+        parts = [self.estimate_sign, self.size_words, self.revision and f"rev. {self.revision}", self.date]
         return " · ".join(part for part in parts if part)
+
+    @property
+    def estimate_sign(self) -> str:
+        """The short word for paper that has no room for the list; empty when nothing is estimated."""
+        return ESTIMATE_SIGN if self.estimates else ""
+
+    @property
+    def estimate_note(self) -> str:
+        """The measures that nobody took, in one line; empty when there are none."""
+        if not self.estimates:
+            return ""
+        return f"{ESTIMATE_SIGN} = estimated, not measured: {'; '.join(self.estimates)}."
+
+    @property
+    def all_notes(self) -> tuple[str, ...]:
+        """The notes of the papers, what rests on estimates first."""
+        return (self.estimate_note, *self.notes) if self.estimates else self.notes
 
     def material(self, key: str) -> str:
         """The material's word with the cloth behind it: ``self, wool crepe``."""

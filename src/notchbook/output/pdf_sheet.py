@@ -92,6 +92,7 @@ def _draw_head(pen: Pen, info: PaperInfo, width: float, height: float) -> None:
         (info.issue, 13.0, False),
         ("; ".join(info.material(key) for key in info.materials), 11.0, False),
         ("Print at 100 %.", 13.0, True),
+        (info.estimate_note, 11.0, False),
     )
     place = Point(0.0, height)
     for words, size, bold in lines:

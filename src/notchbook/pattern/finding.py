@@ -33,7 +33,8 @@ class Finding:
     """What a check found, where, measured, wanted, why it matters and what to do.
 
     ``measured`` and ``wanted`` are mm (degrees where ``unit`` is "deg"; a count where it is "").
-    ``position`` lies in the frame of ``piece``.
+    ``position`` lies in the frame of ``piece``. ``error`` is the ± of what was measured, where it is an
+    estimate.
     """
 
     check: str
@@ -48,6 +49,7 @@ class Finding:
     unit: str = "mm"
     suggestion: str = ""
     names: tuple[str, ...] = field(default=())
+    error: float | None = None
 
 
 def worded(

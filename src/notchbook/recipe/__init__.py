@@ -10,6 +10,7 @@ from notchbook.recipe.editing import (
     remove_step,
     rename_step,
 )
+from notchbook.recipe.estimated_reads import estimated_reads, keys_read
 from notchbook.recipe.ledger import LedgerEntry
 from notchbook.recipe.parameters import (
     AmountText,
@@ -62,6 +63,8 @@ __all__ = [
     "canonical_json",
     "change_step",
     "definition",
+    "estimated_reads",
+    "keys_read",
     "move_step",
     "names_in",
     "operation_sources",

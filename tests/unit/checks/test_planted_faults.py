@@ -10,12 +10,12 @@ import pytest
 from notchbook.checks import Check, Subject, all_checks, check_sources, load_check, run_checks
 from notchbook.errors import HouseFault
 from notchbook.pattern import Severity
-from support import faults_cut, faults_darts, faults_outline, faults_seams
+from support import faults_cut, faults_darts, faults_estimates, faults_outline, faults_seams
 from support.faults import PLANTED, Planted
 from support.faults_seams import PROMISES
 from support.hand_skirt import hand_skirt
 
-FAULT_FILES = (faults_cut, faults_darts, faults_outline, faults_seams)
+FAULT_FILES = (faults_cut, faults_darts, faults_estimates, faults_outline, faults_seams)
 FAULTS = [planted for planted in PLANTED if planted.code is not None]
 HARMLESS = [planted for planted in PLANTED if planted.code is None]
 

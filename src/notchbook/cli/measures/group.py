@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import typer
 
+from notchbook.cli.measures.estimate import estimate
 from notchbook.cli.measures.list_measures import list_measures
 from notchbook.cli.measures.sheet import sheet
 from notchbook.cli.screen import out
@@ -11,6 +12,7 @@ from notchbook.cli.screen import out
 MEASURES_VERBS: dict[str, Callable[..., None]] = {
     "list": list_measures,
     "sheet": sheet,
+    "estimate": estimate,
 }
 
 measures_app = typer.Typer(

@@ -1,5 +1,7 @@
 """What the checks say, as pencil marks: where, how grave, in words, and what is proven."""
 
+from functools import partial
+
 from notchbook.checks import Report, check_sources, load_check
 from notchbook.pattern import Finding, Severity, spoken
 from notchbook.units import format_degrees
@@ -79,7 +81,10 @@ def _why(finding: Finding) -> str:
 
 
 def _numbers(finding: Finding, reader: Reader) -> str:
-    """``measured 24.7 cm, wanted 24.5 cm``; nothing when nothing was measured."""
+    """``measured 24.7 cm, wanted 24.5 cm``, ``20.3 cm ± 1.8 cm``; nothing when nothing was measured."""
+    if finding.measured is not None and finding.error is not None:
+        write = reader.text if finding.unit == "mm" else partial(_number, unit=finding.unit, reader=reader)
+        return f"{write(finding.measured)} ± {write(finding.error)}"
     words = [
         f"{word} {_number(value, finding.unit, reader)}"
         for word, value in (("measured", finding.measured), ("wanted", finding.wanted))

@@ -17,6 +17,7 @@ class EaseField(Answer):
 class Girth(Answer):
     """One girth, mm, and its texts; ``pattern`` is None where the pattern no longer has it.
 
+    ``body_error_text`` is the ± of a girth that is an estimate, empty for one that was taken.
     ``usual_low`` and ``usual_high`` are the usual ease; ``ease_field`` is None when no step states it.
     """
 
@@ -25,6 +26,7 @@ class Girth(Answer):
     measure: str
     body: float
     body_text: str
+    body_error_text: str
     ease: float
     ease_text: str
     pattern: float | None
@@ -44,6 +46,7 @@ def girth(row: GirthRow, replay: Replay, reader: Reader) -> Girth:
         measure=row.measure,
         body=row.body,
         body_text=reader.text(row.body),
+        body_error_text="" if row.error is None else f"± {reader.text(row.error)}",
         ease=row.ease,
         ease_text=reader.text(row.ease),
         pattern=row.pattern,

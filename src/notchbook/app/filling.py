@@ -1,0 +1,98 @@
+"""Filling in, by estimates, what a draft needs or can use and nobody took."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any, Final
+
+from notchbook.app.drafting import block_named, draft_recipe
+from notchbook.app.drift import LEAST_DRIFT
+from notchbook.app.uncertainty import sensitivity
+from notchbook.body import MeasureSet, PopulationName
+from notchbook.body.estimating.estimate import Estimates
+from notchbook.body.estimating.estimating import estimate
+from notchbook.recipe import MeasureNeeds, Recipe, Replay, definition, replay
+
+NEVER_BESIDE: Final = {
+    "outside_leg": ("front_waist_to_floor", "back_waist_to_floor"),
+    "front_waist_to_floor": ("outside_leg", "back_waist_to_floor"),
+    "back_waist_to_floor": ("outside_leg", "front_waist_to_floor"),
+}
+"""Measures that are not estimated beside these when they were taken: a draft uses the small difference of
+the two, which the ± of an estimate would drown. Own reasoning."""
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """A set with estimates filled in; ``keys`` are those that are new, ``estimates`` all that was said."""
+
+    measures: MeasureSet
+    keys: tuple[str, ...]
+    estimates: Estimates | None
+
+
+def held_against(measures: MeasureSet, population: PopulationName | None) -> MeasureSet:
+    """The set, held against this population where one is named, else as it is."""
+    return measures if population is None else replace(measures, population=population)
+
+
+def fill_for_draft(measures: MeasureSet, block: str, parameters: Mapping[str, Any] | None = None) -> Filled:
+    """As :func:`fill`, for what a block needs and what helps it; InputError ``block-unknown``.
+
+    A helpful estimate to which this draft does not answer is left out: the pattern does not rest on it.
+    """
+    needs = needs_of_block(block)
+    filled = fill(measures, needs)
+    helpful = [key for key in filled.keys if key not in needs.needed]
+    if not helpful:
+        return filled
+    run = replay(draft_recipe(block, filled.measures, parameters), filled.measures)
+    idle = [key for key in helpful if not _answers(run, key)]
+    kept = filled.measures
+    for key in idle:
+        kept = kept.without(key)
+    return replace(filled, measures=kept, keys=tuple(key for key in filled.keys if key not in idle))
+
+
+def _answers(run: Replay, key: str) -> bool:
+    """Whether the pattern of a run moves, or is refused, when a measure is off by its ±."""
+    found = sensitivity(run, key, run.measures.get(key))
+    return found.outline.amount > LEAST_DRIFT or bool(found.refused)
+
+
+def needs_of_block(block: str) -> MeasureNeeds:
+    """What a block needs and what helps it; InputError ``block-unknown``."""
+    return block_named(block).needs
+
+
+def needs_of_recipe(recipe: Recipe) -> MeasureNeeds:
+    """What the steps of a recipe need and what helps them, each key once."""
+    needs = [definition(record.operation).needs for record in recipe.steps]
+    needed = tuple(dict.fromkeys(key for need in needs for key in need.needed))
+    helpful = dict.fromkeys(key for need in needs for key in need.helpful)
+    return MeasureNeeds(needed, tuple(key for key in helpful if key not in needed))
+
+
+def fill(measures: MeasureSet, needs: MeasureNeeds) -> Filled:
+    """The set with what is needed or helpful and missing estimated.
+
+    A needed measure of which nothing is known is refused with its reason, a helpful one is left out.
+    Refused with InputError as :func:`notchbook.body.estimating.estimating.estimate`.
+    """
+    wanted = tuple(_missing(measures, (*needs.needed, *needs.helpful)))
+    if not wanted:
+        return Filled(measures, (), None)
+    estimates = estimate(measures, wanted)
+    for left in estimates.left_out:
+        if left.key in needs.needed:
+            raise left.problem
+    filled = measures
+    for key, one in estimates.found.items():
+        filled = filled.with_value(key, one.measure())
+    return Filled(filled, tuple(estimates.found), estimates)
+
+
+def _missing(measures: MeasureSet, keys: Iterable[str]) -> Iterator[str]:
+    for key in keys:
+        beside = NEVER_BESIDE.get(key, ())
+        if not measures.has(key) and not any(measures.find(other) is not None for other in beside):
+            yield key

@@ -1,0 +1,36 @@
+"""Estimates that no longer follow from the measures as they are now."""
+
+from dataclasses import dataclass
+
+from notchbook.body.estimate_method import is_own_estimate
+from notchbook.body.estimating.estimate import Estimate
+from notchbook.body.estimating.estimating import estimate
+from notchbook.body.measure import Measure
+from notchbook.body.measure_set import MeasureSet
+
+
+@dataclass(frozen=True, slots=True)
+class StaleEstimate:
+    """A stored estimate of the book, and what would be estimated now (None: nothing any more)."""
+
+    key: str
+    stored: Measure
+    now: Estimate | None
+
+
+def stale_estimates(measures: MeasureSet) -> tuple[StaleEstimate, ...]:
+    """The estimates of the book whose value or ± would come out otherwise now, since she measured more,
+    corrected something, or holds the set against another population. Estimates of her own judgment are
+    hers and are not among them."""
+    own = tuple(name for name, measure in measures.values.items() if is_own_estimate(measure))
+    taken = any(measure.status != "estimated" for measure in measures.values.values())
+    if not own or not taken or measures.population is None:
+        return tuple(StaleEstimate(name, measures.values[name], None) for name in own)
+    now = estimate(measures, {name.partition("@")[0] for name in own}).found
+    found = (StaleEstimate(name, measures.values[name], now.get(name.partition("@")[0])) for name in own)
+    return tuple(one for one in found if one.now is None or _differs(one.stored, one.now))
+
+
+def _differs(stored: Measure, now: Estimate) -> bool:
+    """Whether value or ± is another; less than half a step comes from a file in inches."""
+    return abs(stored.value - now.value) >= 0.5 or abs((stored.error or 0.0) - now.error) >= 0.5

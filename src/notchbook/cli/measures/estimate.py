@@ -1,0 +1,171 @@
+"""`notchbook measures estimate`: what missing measures may be, and which to take next."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from notchbook.cli.answer import answer
+from notchbook.cli.options import AsJson, PopulationChoice, UnitChoice
+from notchbook.cli.screen import Screen
+from notchbook.errors import InputError
+from notchbook.units import LengthStyle, Unit
+
+if TYPE_CHECKING:
+    from notchbook.app.next_measures import NextMeasure
+    from notchbook.body.estimating.estimate import Estimates
+    from notchbook.body.estimating.stale import StaleEstimate
+
+
+def estimate(
+    file: Annotated[
+        Path, typer.Argument(metavar="FILE", help="Measures of one body (.json, .csv), or a file of bodies.")
+    ],
+    garment: Annotated[
+        str,
+        typer.Option(
+            "--for",
+            metavar="BLOCK|STYLE.json",
+            help="Only what this block or style needs and can use.",
+            show_default=False,
+        ),
+    ] = "",
+    out: Annotated[
+        Path | None,
+        typer.Option(
+            "--out", "-o", metavar="FILE", help="Write the measures, filled in.", show_default=False
+        ),
+    ] = None,
+    report: Annotated[
+        Path | None,
+        typer.Option(
+            "--report",
+            "-r",
+            metavar="FILE.csv",
+            help="For a file of bodies: each estimate and its ±.",
+            show_default=False,
+        ),
+    ] = None,
+    population: PopulationChoice = None,
+    unit: UnitChoice = "cm",
+    as_json: AsJson = False,
+) -> None:
+    """Estimate what was not measured; say what to take next.
+
+    Example: notchbook measures estimate client.json --population women --for skirt
+
+    Example: notchbook measures estimate bodies.csv --report estimates.csv
+    """
+    from notchbook.body.files.file_form import holds_many_bodies
+
+    if holds_many_bodies(file):
+        from notchbook.cli.measures.estimate_bodies import estimate_bodies
+
+        estimate_bodies(file, garment, (out, report), population, unit, as_json=as_json)
+        return
+    if report is not None:
+        raise InputError("estimate-report-of-one", file=file.name)
+    _estimate_one(file, garment, out, population, unit, as_json=as_json)
+
+
+def _estimate_one(
+    file: Path, garment: str, out: Path | None, population: PopulationChoice, unit: Unit, *, as_json: bool
+) -> None:
+    from notchbook.app.filling import held_against
+    from notchbook.app.garment import garment_named, next_for_garment
+    from notchbook.app.staging import refuse_over_input
+    from notchbook.body import read_measures, write_measures
+    from notchbook.body.estimating.estimating import estimate as estimated
+    from notchbook.body.estimating.estimating import with_estimates
+    from notchbook.body.estimating.stale import stale_estimates
+
+    measures = held_against(read_measures(file), population)
+    made_for = garment_named(garment) if garment else None
+    keys = None if made_for is None else made_for.missing(measures)
+    found = estimated(measures, keys)
+    stale = stale_estimates(measures)
+    next_up = next_for_garment(made_for, measures)
+    if out is not None:
+        refuse_over_input(out, (file,))
+        write_measures(with_estimates(measures, tuple(found.found)), out)
+
+    def show(screen: Screen) -> None:
+        screen.line(f"{measures.name}, held against {found.people}")
+        screen.line()
+        _show_estimates(screen, found, unit)
+        _show_stale(screen, stale, unit)
+        if out is not None:
+            screen.line(f"written: {out}")
+        screen.next_steps([one.words(LengthStyle(unit)) for one in next_up])
+
+    data = {
+        "name": measures.name,
+        "population": measures.population,
+        "people": found.people,
+        "cautions": [caution.text() for caution in found.cautions],
+        "estimates": _estimate_data(found),
+        "not_estimated": [{"measure": one.key, "message": one.problem.text()} for one in found.left_out],
+        "stale": [one.key for one in stale],
+        "next_measures": [_next_data(one, unit) for one in next_up],
+        "files": {} if out is None else {"measures": str(out)},
+    }
+    answer(data, show, as_json=as_json, to_check=bool(stale))
+
+
+def _show_estimates(screen: Screen, found: "Estimates", unit: Unit) -> None:
+    from notchbook.body import measure_entry
+    from notchbook.body.quantity_words import quantity_text, quantity_with_error, said_key
+
+    style = LengthStyle(unit)
+    rows = []
+    for key, one in found.found.items():
+        entry = measure_entry(key)
+        within = f"{quantity_text(entry, one.low, style)} to {quantity_text(entry, one.high, style)}"
+        given = ", ".join(said_key(name) for name in one.given[:4])
+        rows.append((key, quantity_with_error(entry, one.value, one.error, style), within, given))
+    if rows:
+        screen.table(("measure", "estimate", "nine of ten lie within", "from"), rows, numbers=("estimate",))
+        screen.line()
+    for caution in found.cautions:
+        screen.line(caution.text())
+    if found.left_out:
+        screen.line(f"Not estimated: {', '.join(said_key(one.key) for one in found.left_out)}.")
+        for text in dict.fromkeys(one.problem.code for one in found.left_out):
+            screen.line(f"     notchbook why {text}")
+
+
+def _show_stale(screen: Screen, stale: "tuple[StaleEstimate, ...]", unit: Unit) -> None:
+    from notchbook.body.quantity_words import estimate_text
+
+    style = LengthStyle(unit)
+    for one in stale:
+        now = "nothing is known now" if one.now is None else estimate_text(one.key, one.now.measure(), style)
+        screen.line(f"look no longer follows: {estimate_text(one.key, one.stored, style)}; now {now}")
+
+
+def _estimate_data(found: "Estimates") -> list[dict[str, Any]]:
+    """The estimates as data: mm, degrees or kg."""
+    return [
+        {
+            "measure": key,
+            "value": one.value,
+            "error": one.error,
+            "low": round(one.low, 6),
+            "high": round(one.high, 6),
+            "given": list(one.given),
+            "method": one.method,
+        }
+        for key, one in found.found.items()
+    ]
+
+
+def _next_data(one: "NextMeasure", unit: Unit) -> dict[str, Any]:
+    return {
+        "measure": one.key,
+        "reason": one.reason,
+        "words": one.words(LengthStyle(unit)),
+        "moves": None if one.moves is None else one.moves.name,
+        "moves_mm": None if one.moves is None else round(one.moves.amount, 3),
+        "before_mm": None if one.before is None else round(one.before, 3),
+        "after_mm": None if one.after is None else round(one.after, 3),
+    }
