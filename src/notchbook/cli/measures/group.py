@@ -4,15 +4,21 @@ from collections.abc import Callable
 
 import typer
 
+from notchbook.cli.measures.check import check
+from notchbook.cli.measures.compare import compare
 from notchbook.cli.measures.estimate import estimate
 from notchbook.cli.measures.list_measures import list_measures
+from notchbook.cli.measures.pad import pad
 from notchbook.cli.measures.sheet import sheet
 from notchbook.cli.screen import out
 
 MEASURES_VERBS: dict[str, Callable[..., None]] = {
     "list": list_measures,
     "sheet": sheet,
+    "check": check,
     "estimate": estimate,
+    "compare": compare,
+    "pad": pad,
 }
 
 measures_app = typer.Typer(

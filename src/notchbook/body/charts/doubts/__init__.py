@@ -1,0 +1,1 @@
+"""What is to be asked about a size chart before it is used: one rule, one file."""

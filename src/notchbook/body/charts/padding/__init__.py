@@ -1,0 +1,1 @@
+"""Padding a dress form to the measures of a client."""

@@ -1,0 +1,199 @@
+"""The padding of a dress form for a client."""
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from notchbook.body import Measure, MeasureSet
+from notchbook.body.charts import (
+    LevelPlan,
+    choose_form,
+    largest_size_within,
+    padding_levels,
+    padding_plan,
+)
+from notchbook.body.charts.padding.level_plan import whole_layers
+from notchbook.errors import InputError
+from support.charts import even_chart
+
+FORM = MeasureSet.from_mm(
+    "Form",
+    {
+        "bust_girth": 860.0,
+        "waist_girth": 660.0,
+        "hip_girth": 920.0,
+        "back_waist_length": 400.0,
+        "shoulder_length": 125.0,
+        "bust_point_width": 176.0,
+    },
+)
+
+
+def client(**values: float) -> MeasureSet:
+    """A client like the form but for these measures."""
+    known = {key: measure.value for key, measure in FORM.values.items()}
+    return MeasureSet.from_mm("Client", {**known, **values})
+
+
+def level(key: str, **values: float) -> LevelPlan:
+    """The plan of one level for a client with these measures."""
+    return next(one for one in padding_plan(FORM, client(**values)).levels if one.key == key)
+
+
+def test_the_same_measures_need_nothing() -> None:
+    plan = padding_plan(FORM, FORM)
+    assert {one.fit for one in plan.levels} == {"fits"}
+    assert (plan.order, plan.lengths, plan.added, plan.can_be_padded) == ((), (), 0.0, True)
+
+
+def test_an_even_layer_adds_two_pi_times_its_thickness() -> None:
+    """Steiner: 10 mm all round add 62.8 mm to any convex section, so it must be laid on for that girth."""
+    assert level("waist_girth", waist_girth=660.0 + 20.0 * math.pi).even_thickness == pytest.approx(10.0)
+
+
+def test_the_share_in_front_is_the_usual_one_of_the_level() -> None:
+    one = level("bust_girth", bust_girth=960.0)
+    share = padding_levels()["bust_girth"].front_share
+    assert one.front == pytest.approx(share * 100.0 / math.pi)
+    assert one.front + one.back == pytest.approx(100.0 / math.pi)
+    assert not one.by_arcs
+    assert "common practice" in one.grade
+    assert level("hip_girth", hip_girth=1000.0).front < level("hip_girth", hip_girth=1000.0).back
+
+
+def test_a_share_that_is_given_counts() -> None:
+    plan = padding_plan(FORM, client(bust_girth=960.0), front_shares={"bust_girth": 1.0})
+    bust = next(one for one in plan.levels if one.key == "bust_girth")
+    assert (bust.back, bust.back_layers) == (0.0, 0)
+
+
+def test_the_arcs_decide_where_both_are_known() -> None:
+    form = FORM.with_value("front_bust_arc", 450.0)
+    hers = client(bust_girth=900.0).with_value("front_bust_arc", 480.0)
+    bust = next(one for one in padding_plan(form, hers).levels if one.key == "bust_girth")
+    assert bust.by_arcs
+    assert (bust.front, bust.back) == pytest.approx((30.0 / math.pi, 10.0 / math.pi))
+
+
+@pytest.mark.parametrize(("arc", "half", "by"), [(430.0, "front", 20.0), (510.0, "back", 20.0)])
+def test_a_half_that_is_too_large_is_told(arc: float, half: str, by: float) -> None:
+    """The girth is 40 mm short, but one half of the form is 20 mm too large: the other takes all."""
+    form = FORM.with_value("front_bust_arc", 450.0)
+    hers = client(bust_girth=900.0).with_value("front_bust_arc", arc)
+    plan = padding_plan(form, hers)
+    bust = next(one for one in plan.levels if one.key == "bust_girth")
+    assert bust.half_too_large == by
+    assert max(bust.front, bust.back) == pytest.approx(40.0 / math.pi)
+    assert [remark.code for remark in plan.remarks] == ["padding-half-too-large"]
+    assert f"the {half} half" in plan.remarks[0].problem.text()
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "layers"),
+    [
+        (10.0, 10.0, (2, 2)),
+        (12.0, 12.0, (3, 2)),
+        (2.4, 2.4, (1, 0)),
+        (0.0, 16.0, (0, 3)),
+        (2.0, 0.4, (0, 0)),
+        (14.9, 5.2, (3, 1)),
+    ],
+)
+def test_whole_layers_come_as_near_as_they_can(front: float, back: float, layers: tuple[int, int]) -> None:
+    """Layers of 5 mm, worked by hand: the sum is rounded, and most goes where most is lacking."""
+    assert whole_layers(front, back, 5.0) == layers
+
+
+def test_the_girth_reached_is_off_by_half_a_layer_at_most() -> None:
+    for wanted in range(680, 1000, 7):
+        one = level("waist_girth", waist_girth=float(wanted))
+        assert abs(one.left_over) <= math.pi * 5.0 / 2 + 1e-9
+        assert one.reached == pytest.approx(660.0 + 5.0 * math.pi * (one.front_layers + one.back_layers))
+
+
+def test_within_the_tape_it_fits_and_beyond_it_is_padded_or_too_large() -> None:
+    """10 mm of a girth are what two readings differ by (common practice)."""
+    assert [level("hip_girth", hip_girth=920.0 + off).fit for off in (-10.5, -10.0, 10.0, 10.5)] == [
+        "too_large",
+        "fits",
+        "fits",
+        "pad",
+    ]
+
+
+def test_a_form_that_is_larger_cannot_be_padded() -> None:
+    plan = padding_plan(FORM, client(waist_girth=640.0, bust_girth=900.0, hip_girth=900.0))
+    assert not plan.can_be_padded
+    assert [one.key for one in plan.too_large] == ["waist_girth", "hip_girth"]
+    assert plan.too_large[0].difference == -20.0
+    assert plan.too_large[0].even_thickness == 0.0
+    assert plan.order == ("bust_girth",)
+
+
+def test_the_order_is_from_the_fullest() -> None:
+    plan = padding_plan(FORM, client(bust_girth=900.0, waist_girth=720.0, hip_girth=970.0))
+    assert plan.order == ("waist_girth", "hip_girth", "bust_girth")
+    assert plan.added == 150.0
+
+
+def test_lengths_are_marked_and_never_cut() -> None:
+    plan = padding_plan(FORM, client(back_waist_length=390.0, bust_point_width=190.0, shoulder_length=128.0))
+    lengths = {change.key: change for change in plan.lengths}
+    assert set(lengths) == {"back_waist_length", "bust_point_width"}
+    assert "cannot be shortened" in lengths["back_waist_length"].advice
+    assert "set each bust point out by half" in lengths["bust_point_width"].advice
+
+
+def test_a_waist_at_another_level_is_no_level_to_pad() -> None:
+    low = replace(client(hip_girth=970.0), waist_level="lower", waist_drop=20.0)
+    plan = padding_plan(FORM, low)
+    assert "waist_girth" not in {one.key for one in plan.levels}
+    assert "waist_girth" in plan.absent
+    assert [remark.code for remark in plan.remarks] == ["compare-waist-levels"]
+    assert {change.key: change.difference for change in plan.lengths} == {"back_waist_length": -20.0}
+
+
+def test_estimates_are_told_and_absent_levels_too() -> None:
+    hers = (
+        client().with_value("hip_girth", Measure(1000.0, "estimated", 60.0)).with_value("thigh_girth", 560.0)
+    )
+    plan = padding_plan(FORM, hers)
+    hip = next(one for one in plan.levels if one.key == "hip_girth")
+    assert hip.error == 60.0
+    assert plan.absent == ("thigh_girth",)
+    assert [remark.code for remark in plan.remarks] == ["compare-estimated"]
+
+
+def test_the_form_that_needs_least_comes_first() -> None:
+    hers = client(bust_girth=960.0, waist_girth=760.0, hip_girth=1000.0)
+    near = replace(client(bust_girth=940.0, waist_girth=740.0, hip_girth=990.0), name="Near")
+    large = replace(client(bust_girth=980.0, waist_girth=740.0, hip_girth=990.0), name="Large")
+    larger = replace(client(bust_girth=990.0, waist_girth=740.0, hip_girth=990.0), name="Larger")
+    order = [plan.form for plan in choose_form((larger, FORM, large, near), hers)]
+    assert order == ["Near", "Form", "Large", "Larger"]
+
+
+def test_the_size_of_which_a_form_could_be_padded() -> None:
+    chart = even_chart()
+    hers = client(bust_girth=890.0, waist_girth=760.0, hip_girth=1000.0)
+    assert largest_size_within(chart, hers) == "38"
+    assert largest_size_within(chart, client(bust_girth=700.0)) is None
+    assert largest_size_within(chart, MeasureSet.from_mm("Arm", {"wrist_girth": 160.0})) is None
+
+
+@pytest.mark.parametrize("thickness", [0.0, 20.0, -5.0, math.nan])
+def test_a_layer_that_is_no_wadding_is_refused(thickness: float) -> None:
+    with pytest.raises(InputError, match="padding-thickness"):
+        padding_plan(FORM, client(), thickness)
+
+
+@pytest.mark.parametrize("share", [-0.1, 1.5, math.nan])
+def test_a_share_beyond_the_whole_is_refused(share: float) -> None:
+    with pytest.raises(InputError, match="padding-share"):
+        padding_plan(FORM, client(), front_shares={"bust_girth": share})
+
+
+def test_no_girth_in_common_is_refused() -> None:
+    with pytest.raises(InputError, match="padding-nothing"):
+        padding_plan(FORM, MeasureSet.from_mm("Arm", {"wrist_girth": 160.0}))
