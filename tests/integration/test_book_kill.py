@@ -20,7 +20,7 @@ import pytest
 
 from house import ROOT
 from notchbook.book import Book
-from support.books import add_style, files_in, lost, plant_schema, settings, use_rollback_journal
+from support.books import NEXT, add_style, files_in, lost, plant_schema, settings, use_rollback_journal
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="needs fork and SIGKILL")
 
@@ -173,7 +173,7 @@ def test_killed_while_a_book_is_upgraded(
         with Book.open(path, settings()) as book:
             assert book.verify() == ()
             assert book.history(style.id) == history
-    copies = [name for name in files_in(path.parent) if "before-schema-2" in name and name[0] != "."]
+    copies = [name for name in files_in(path.parent) if f"before-schema-{NEXT}" in name and name[0] != "."]
     assert copies
 
 

@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.book import Book, EntryStatus
+from notchbook.book import Book, EntryStatus, Erasure
 from notchbook.errors import BookError
-from support.books import files_in, plant_schema, settings, use_rollback_journal
+from support.books import NEXT, files_in, plant_schema, settings, use_rollback_journal
 
 GOLDEN = Path(__file__).parents[1] / "golden"
 RELEASES = sorted(GOLDEN.glob("book-*.sqlite"))
@@ -46,10 +46,10 @@ def facts(book: Book) -> dict[str, object]:
 
 @pytest.fixture
 def golden(tmp_path: Path) -> Path:
-    """A copy of the book of the first schema."""
+    """A copy of the newest golden book, which is of the schema of now."""
     folder = tmp_path / "books"
     folder.mkdir()
-    return Path(shutil.copy(GOLDEN / "book-0.1.sqlite", folder / "studio.notchbook"))
+    return Path(shutil.copy(RELEASES[-1], folder / "studio.notchbook"))
 
 
 def test_there_are_golden_books() -> None:
@@ -67,6 +67,35 @@ def test_a_book_of_every_release_opens_with_all_that_was_in_it(release: Path, tm
         assert document.status == EntryStatus.APPROVED
 
 
+def test_the_book_of_the_first_schema_is_copied_before_it_is_upgraded(tmp_path: Path) -> None:
+    """And it takes what it could not hold before: a size chart, and ids that are never given again."""
+    old = (GOLDEN / "book-0.1.sqlite").read_bytes()
+    path = tmp_path / "studio.notchbook"
+    path.write_bytes(old)
+    with Book.open(path, settings()) as book:
+        copy = book.before_upgrade
+        chart = book.add("chart", "C-101", "House chart", "{}")
+        assert book.erased() == ()
+        book.erase(Erasure({chart.id: 1}, book.last_line()))
+        assert book.add("chart", "C-102", "House chart", "{}").id == chart.id + 1
+        assert book.verify() == ()
+    assert copy == tmp_path / "studio-before-schema-2.notchbook"
+    with closing(sqlite3.connect(copy)) as plain:
+        assert plain.execute("PRAGMA user_version").fetchone() == (1,)
+        with pytest.raises(sqlite3.IntegrityError, match="kind"):
+            plain.execute("INSERT INTO entries VALUES (99, 'chart', 'C', 101, 'x', 'working', 'x', 'x')")
+
+
+def test_the_book_of_the_second_schema_has_a_chart_a_code_and_an_erasure(golden: Path) -> None:
+    with Book.open(golden, settings()) as book:
+        assert [line.name for line in book.list("chart")] == ["House chart (invented)"]
+        assert [line.name for line in book.list("measures")] == ["Form 40 (invented)", "K-102"]
+        assert [line.number for line in book.erased()] == ["M-103"]
+        assert book.next_number("M") == "M-104"
+    assert b"Ada T." not in golden.read_bytes()
+    assert b"Rosa Q." not in golden.read_bytes()
+
+
 def test_an_upgrade_keeps_everything_and_a_copy(
     golden: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -82,9 +111,9 @@ def test_an_upgrade_keeps_everything_and_a_copy(
             copy = book.before_upgrade
         with Book.open(golden, settings()) as again:
             assert again.before_upgrade is None
-    assert copy == golden.with_name("studio-before-schema-2.notchbook")
+    assert copy == golden.with_name(f"studio-before-schema-{NEXT}.notchbook")
     with closing(sqlite3.connect(golden)) as plain:
-        assert plain.execute("PRAGMA user_version").fetchone() == (2,)
+        assert plain.execute("PRAGMA user_version").fetchone() == (NEXT,)
         assert "planted" in str(
             plain.execute("SELECT sql FROM sqlite_master WHERE name='revisions'").fetchone()
         )
@@ -99,10 +128,10 @@ def test_a_second_copy_does_not_replace_the_first(
     golden: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     plant_schema(monkeypatch.setattr, tmp_path)
-    golden.with_name("studio-before-schema-2.notchbook").write_text("hers")
+    golden.with_name(f"studio-before-schema-{NEXT}.notchbook").write_text("hers")
     with Book.open(golden, settings()) as book:
-        assert book.before_upgrade == golden.with_name("studio-before-schema-2-2.notchbook")
-    assert golden.with_name("studio-before-schema-2.notchbook").read_text() == "hers"
+        assert book.before_upgrade == golden.with_name(f"studio-before-schema-{NEXT}-2.notchbook")
+    assert golden.with_name(f"studio-before-schema-{NEXT}.notchbook").read_text() == "hers"
 
 
 @pytest.mark.parametrize("rollback", [False, True], ids=["write-ahead log", "rollback journal"])

@@ -9,7 +9,7 @@ from hypothesis import settings as run_settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
-from notchbook.book import Book
+from notchbook.book import Book, Erasure
 from notchbook.errors import BookError
 from support.books import frozen, settings
 
@@ -98,6 +98,13 @@ class BookMachine(RuleBasedStateMachine):
         self.book.approve(made.id, len(self.versions))
         self.changed()
         self.approved.add(self.now)
+
+    @rule(content=CONTENTS)
+    def erase_a_neighbor(self, content: str) -> None:
+        """One that has the same texts as the document: what both have must stay."""
+        client = self.book.add("measures", self.book.next_number("M"), "Client", content)
+        self.book.save(client.id, f"{content} hers", 1, "set-measure")
+        self.book.erase(Erasure({client.id: 2}, self.book.last_line()))
 
     @rule()
     def close_and_open(self) -> None:

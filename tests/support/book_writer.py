@@ -9,6 +9,7 @@ import os
 import random
 import resource
 import signal
+import sqlite3
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -16,7 +17,8 @@ from typing import Any
 
 from sqlalchemy import Engine, event
 
-from notchbook.book import Book, Document
+from notchbook.book import Book, Document, Erasure, Settings, sweeping
+from notchbook.book.connecting import connect
 from notchbook.errors import NotchbookError
 from support.books import plant_schema, settings, use_rollback_journal
 
@@ -31,6 +33,11 @@ class Boundaries:
         self._passed = 0
         for name in ("before_cursor_execute", "after_cursor_execute", "commit", "rollback"):
             event.listen(Engine, name, self.passed)
+
+    @property
+    def count(self) -> int:
+        """How many were passed."""
+        return self._passed
 
     def passed(self, *_ignored: object) -> None:
         self._passed += 1
@@ -81,6 +88,24 @@ def upgrade(order: Order, _boundaries: Boundaries) -> None:
     Book.open(order["path"]).close()
 
 
+def erase(order: Order, boundaries: Boundaries) -> None:
+    """Erase an entry and the copies beside the book; the cleaning of the file has its boundaries too."""
+
+    def traced(path: Path, settings: Settings, mode: str = "mode=rw") -> sqlite3.Connection:
+        connection = connect(path, settings, mode)
+        connection.set_trace_callback(boundaries.passed)
+        return connection
+
+    plant = setattr
+    plant(sweeping, "connect", traced)
+    with Book.open(order["path"], settings()) as book:
+        document = order["document"]
+        copies = tuple(copy.path for copy in book.copies_with(document))
+        version = book.read(document).version
+        book.erase(Erasure({document: version}, book.last_line(), copies=copies))
+    say("boundaries", boundaries.count)
+
+
 def without_rights(order: Order, _boundaries: Boundaries) -> None:
     """Open as a user who may only read."""
     if os.getuid() == 0:
@@ -98,7 +123,7 @@ def small_files(order: Order, _boundaries: Boundaries) -> None:
 
 
 JOBS: dict[str, Callable[[Order, Boundaries], None]] = {
-    job.__name__: job for job in (write, create, upgrade, without_rights, small_files)
+    job.__name__: job for job in (write, create, upgrade, erase, without_rights, small_files)
 }
 
 

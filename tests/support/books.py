@@ -9,6 +9,7 @@ import notchbook.book
 from notchbook.book import Book, Clock, Document, Frozen, Settings, looking, migrating
 from notchbook.book import book as door
 from notchbook.book.connecting import Journal
+from notchbook.book.models import SCHEMA
 from notchbook.errors import BookError
 
 SetAttribute = Callable[[object, str, object], None]
@@ -16,14 +17,17 @@ SetAttribute = Callable[[object, str, object], None]
 
 MIGRATIONS = Path(notchbook.book.__file__).parent / "migrations"
 
+NEXT = SCHEMA + 1
+"""The schema that only tests know."""
+
 NEXT_SCHEMA = '''
 """A schema that only tests know: a new column, and the revisions table copied."""
 
 import sqlalchemy as sa
 from alembic import op
 
-revision = "0002"
-down_revision = "0001"
+revision = "{next}"
+down_revision = "{now}"
 
 
 def upgrade() -> None:
@@ -65,9 +69,10 @@ def plant_schema(set_attribute: SetAttribute, folder: Path, and_then: str = "pas
     if not scripts.exists():
         shutil.copytree(MIGRATIONS, scripts, ignore=shutil.ignore_patterns("__pycache__"))
         text = NEXT_SCHEMA.replace("{and_then}", and_then)
-        (scripts / "versions" / "schema_0002_planted.py").write_text(text, encoding="utf-8")
+        text = text.replace("{next}", f"{NEXT:04d}").replace("{now}", f"{SCHEMA:04d}")
+        (scripts / "versions" / f"schema_{NEXT:04d}_planted.py").write_text(text, encoding="utf-8")
     for module in (door, looking, migrating):
-        set_attribute(module, "SCHEMA", 2)
+        set_attribute(module, "SCHEMA", NEXT)
     set_attribute(migrating, "SCRIPTS", str(scripts))
 
 

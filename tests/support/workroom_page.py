@@ -42,16 +42,16 @@ class Workroom:
     _contexts: list[BrowserContext] = field(default_factory=list)
 
     def open(
-        self, room: str = "table", size: ViewportSize = WIDE, ready: str = "[data-edge]", **context: Any
+        self, room: str = "table", size: ViewportSize = WIDE, ready: str | None = None, **context: Any
     ) -> Page:
-        """A page in a window of its own, its drawing (or what ``ready`` names) there."""
+        """A page in a window of its own, its drawing or its lines (or what ``ready`` names) there."""
         window = self.browser.new_context(viewport=size, reduced_motion="reduce", **context)
         self._contexts.append(window)
         page = window.new_page()
         page.on("pageerror", lambda error: self.faults.append(str(error)))
         page.route("**/*", self._let_own_pass)
         page.goto(f"{self.address}#{room}")
-        page.wait_for_selector(ready)
+        page.wait_for_selector(ready or ("[data-measure]" if room == "measures" else "[data-edge]"))
         return page
 
     def kept(self) -> Studio:

@@ -304,6 +304,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/bodies/{body}/looked-over": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Look Over Body
+         * @description What is to be looked at again, and what that look cannot see.
+         */
+        get: operations["look_over_body"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/bodies/{body}/edits": {
         parameters: {
             query?: never;
@@ -364,10 +384,539 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/bodies/{body}/estimates": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Estimates
+         * @description Estimates for all that was not measured; nothing is stored.
+         */
+        get: operations["read_estimates"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/next": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Next
+         * @description What to measure next: for a style, for a block as it comes, or without either for the whole body.
+         */
+        get: operations["read_next"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/figures/{population}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Figure
+         * @description A woman's or a man's figure from the front, the back and the side.
+         */
+        get: operations["read_figure"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/vocabulary": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Vocabulary
+         * @description What every measure is and how it is taken, in measuring order; what each block asks for.
+         */
+        get: operations["read_vocabulary"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/nearest": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Nearest
+         * @description Which size of the chart it is, and how far each measure lies off.
+         */
+        get: operations["read_nearest"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/against-body/{other}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Against Body
+         * @description The other one's measures minus this one's.
+         */
+        get: operations["read_against_body"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/against-style/{style}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Against Style
+         * @description The style as drafted, on this client.
+         */
+        get: operations["read_against_style"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/padding": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Padding
+         * @description A plan for every form of the book; ``layer`` is the thickness of one layer of wadding as typed.
+         */
+        get: operations["read_padding"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/personal-data": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Personal Data
+         * @description All that holds her data; nothing is changed.
+         */
+        get: operations["read_personal_data"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/code": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Put Under Code
+         * @description Put a code in the stead of her name. 409 when another edit came first.
+         */
+        post: operations["put_under_code"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/export": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Export
+         * @description Her data as one archive of plain files; its name has the number of her entry, never her name.
+         */
+        get: operations["read_export"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bodies/{body}/erase": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Erase Client
+         * @description Erase her, as asked. 409 when another edit came first.
+         */
+        post: operations["erase_client"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/computed-charts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Computed Charts
+         * @description The charts that come with the program.
+         */
+        get: operations["read_computed_charts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/computed-charts/{word}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Computed Chart
+         * @description One of them, to be read.
+         */
+        get: operations["read_computed_chart"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/charts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * New Chart
+         * @description A chart of her own under the next free number.
+         */
+        post: operations["new_chart"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/charts/{chart}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Chart
+         * @description A chart as it stands, with what is to be asked about it.
+         */
+        get: operations["read_chart"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/charts/{chart}/edits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Change Chart
+         * @description Change a chart; it is on disk when the answer comes. 409 when another edit came first.
+         */
+        post: operations["change_chart"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/charts/{chart}/undo": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Undo Chart
+         * @description Restore the chart before the last edit.
+         */
+        post: operations["undo_chart"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/charts/{chart}/redo": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Redo Chart
+         * @description Restore what was undone last.
+         */
+        post: operations["redo_chart"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Preview Import
+         * @description What an import would store; nothing is.
+         */
+        post: operations["preview_import"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Start Import
+         * @description Store it; the answer comes at once, and the page asks how far it is.
+         */
+        post: operations["start_import"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/chart": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Import Chart
+         * @description Store it as one size chart.
+         */
+        post: operations["import_chart"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/{number}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Import
+         * @description How far an import is.
+         */
+        get: operations["read_import"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/{number}/stop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Stop Import
+         * @description Ask an import to stop; the book is then as it was. One that has ended already stays.
+         */
+        post: operations["stop_import"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        /**
+         * AddChartRow
+         * @description A measure with empty cells.
+         */
+        AddChartRow: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "add-row";
+            /** Key */
+            key: string;
+        };
+        /**
+         * AddChartSize
+         * @description A new empty size at the end, or before another.
+         */
+        AddChartSize: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "add-size";
+            /** Size */
+            size: string;
+            /** Before */
+            before?: string | null;
+        };
+        /**
+         * AddReading
+         * @description The tape laid once more, as typed; the value becomes the median.
+         */
+        AddReading: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "add-reading";
+            /** Key */
+            key: string;
+            /** Text */
+            text: string;
+            /**
+             * Side
+             * @default both
+             * @enum {string}
+             */
+            side: "both" | "left" | "right";
+        };
         /**
          * AddStep
          * @description A new step at the end, or before another.
@@ -394,6 +943,30 @@ export interface components {
             before?: string | null;
         };
         /**
+         * AskedTable
+         * @description The text of a table, the name of its list, and her answers; ``kind`` null: as the table says.
+         */
+        AskedTable: {
+            /** Text */
+            text: string;
+            /**
+             * Source
+             * @default
+             */
+            source: string;
+            /** Unit */
+            unit?: ("mm" | "cm" | "in") | null;
+            /**
+             * Lines
+             * @default []
+             */
+            lines: components["schemas"]["LineSaid"][];
+            /** Kind */
+            kind?: ("body" | "form" | "chart") | null;
+            /** Population */
+            population?: ("women" | "men") | null;
+        };
+        /**
          * At
          * @description A place in the frame of a piece, mm, y up.
          */
@@ -404,8 +977,24 @@ export interface components {
             y: number;
         };
         /**
+         * BlockSheet
+         * @description What a block asks for: without the needed measures it is refused, the helpful ones make it better.
+         */
+        BlockSheet: {
+            /** Block */
+            block: string;
+            /** Said */
+            said: string;
+            /** Needed */
+            needed: string[];
+            /** Helpful */
+            helpful: string[];
+        };
+        /**
          * BodyAnswer
          * @description A body's measures in measuring order, all that could be taken.
+         *
+         *     ``waist_drop_text`` is empty where no drop was given, so for the natural waist too.
          */
         BodyAnswer: {
             /** Id */
@@ -419,8 +1008,22 @@ export interface components {
              * @enum {string}
              */
             kind: "body" | "form" | "chart";
+            /** Label Size */
+            label_size: string;
             /** Note */
             note: string;
+            circumstances: components["schemas"]["Circumstances"];
+            /** Population */
+            population: ("women" | "men") | null;
+            /**
+             * Waist Level
+             * @enum {string}
+             */
+            waist_level: "natural" | "lower" | "navel";
+            /** Waist Drop Text */
+            waist_drop_text: string;
+            /** Rise Method */
+            rise_method: ("sitting" | "standing" | "outside_minus_inside") | null;
             /** Version */
             version: number;
             /** Can Undo */
@@ -440,7 +1043,31 @@ export interface components {
             /** Expected Version */
             expected_version: number;
             /** Edit */
-            edit: components["schemas"]["SetMeasure"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"];
+            edit: components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["SetSetNote"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
+        };
+        /**
+         * BookCopy
+         * @description A file beside the book that holds her, or that could not be looked into (``readable`` false).
+         */
+        BookCopy: {
+            /** Name */
+            name: string;
+            /** Readable */
+            readable: boolean;
+        };
+        /**
+         * CellAnswer
+         * @description A cell as the table has it and as it would be stored; ``refused`` says why it cannot be.
+         */
+        CellAnswer: {
+            /** Number */
+            number: number;
+            /** Text */
+            text: string;
+            /** Stored Text */
+            stored_text: string;
+            /** Refused */
+            refused: string;
         };
         /**
          * ChangeStep
@@ -458,6 +1085,153 @@ export interface components {
             changes: {
                 [key: string]: unknown;
             };
+        };
+        /**
+         * ChartAnswer
+         * @description A chart. ``id`` is null for a computed one that comes with the program and is only read.
+         *
+         *     ``words`` say where the figures come from; ``addable`` are measures that it does not have yet.
+         */
+        ChartAnswer: {
+            /** Id */
+            id: number | null;
+            /** Number */
+            number: string;
+            /** Name */
+            name: string;
+            /** Version */
+            version: number;
+            /** Can Undo */
+            can_undo: boolean;
+            /** Can Redo */
+            can_redo: boolean;
+            /** Population */
+            population: ("women" | "men") | null;
+            /**
+             * Status
+             * @enum {string}
+             */
+            status: "computed" | "typed" | "imported";
+            /** Words */
+            words: string;
+            /** Source */
+            source: string;
+            /** Note */
+            note: string;
+            /** Main Measure */
+            main_measure: string;
+            /** Labels */
+            labels: string[];
+            /** Rows */
+            rows: components["schemas"]["ChartRow"][];
+            /** Doubts */
+            doubts: components["schemas"]["ChartDoubtAnswer"][];
+            /** Addable */
+            addable: components["schemas"]["Named"][];
+        };
+        /**
+         * ChartCell
+         * @description One value, empty where there is none. ``margin_text`` is the ± of a computed one, ``step_text`` the
+         *     step from the size before. ``doubts`` are places in the chart's list of doubts.
+         */
+        ChartCell: {
+            /** Text */
+            text: string;
+            /** Margin Text */
+            margin_text: string;
+            /** Step Text */
+            step_text: string;
+            /** Doubts */
+            doubts: number[];
+        };
+        /**
+         * ChartChange
+         * @description An edit of a chart and the version that she has seen.
+         */
+        ChartChange: {
+            /** Expected Version */
+            expected_version: number;
+            /** Edit */
+            edit: components["schemas"]["SetChartCell"] | components["schemas"]["AddChartSize"] | components["schemas"]["InterpolateChartSize"] | components["schemas"]["RemoveChartSize"] | components["schemas"]["RenameChartSize"] | components["schemas"]["AddChartRow"] | components["schemas"]["RemoveChartRow"] | components["schemas"]["RenameChart"] | components["schemas"]["DescribeChart"] | components["schemas"]["SetChartPopulation"] | components["schemas"]["SetMainMeasure"];
+        };
+        /**
+         * ChartDoubtAnswer
+         * @description Something to ask about the chart; no ``keys`` means all rows, no ``sizes`` all sizes.
+         *
+         *     ``expected_text`` is what a single cell would be if it followed its row; offered, never put in.
+         */
+        ChartDoubtAnswer: {
+            /**
+             * Level
+             * @enum {string}
+             */
+            level: "stop" | "check";
+            /** Code */
+            code: string;
+            /** Message */
+            message: string;
+            /** Next Step */
+            next_step: string;
+            /** Keys */
+            keys: string[];
+            /** Sizes */
+            sizes: string[];
+            /** Expected Text */
+            expected_text: string;
+        };
+        /**
+         * ChartImportAsked
+         * @description The same, to be stored as one size chart under this name.
+         */
+        ChartImportAsked: {
+            /** Text */
+            text: string;
+            /**
+             * Source
+             * @default
+             */
+            source: string;
+            /** Unit */
+            unit?: ("mm" | "cm" | "in") | null;
+            /**
+             * Lines
+             * @default []
+             */
+            lines: components["schemas"]["LineSaid"][];
+            /** Kind */
+            kind?: ("body" | "form" | "chart") | null;
+            /** Population */
+            population?: ("women" | "men") | null;
+            /** Name */
+            name: string;
+        };
+        /**
+         * ChartRow
+         * @description One measure over all sizes.
+         */
+        ChartRow: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Is Length */
+            is_length: boolean;
+            /** Cells */
+            cells: components["schemas"]["ChartCell"][];
+        };
+        /**
+         * Circumstances
+         * @description When, by whom and over what she was measured; empty where nothing was said.
+         */
+        Circumstances: {
+            /** Taken On */
+            taken_on: string;
+            /** Taken By */
+            taken_by: string;
+            /** Undergarment */
+            undergarment: string;
+            /** Heel Text */
+            heel_text: string;
         };
         /**
          * ClearMeasure
@@ -479,6 +1253,62 @@ export interface components {
             side: "both" | "left" | "right";
         };
         /**
+         * ClearReading
+         * @description One reading taken out, counted from 0; with the last one the measure is gone.
+         */
+        ClearReading: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "clear-reading";
+            /** Key */
+            key: string;
+            /** Reading */
+            reading: number;
+            /**
+             * Side
+             * @default both
+             * @enum {string}
+             */
+            side: "both" | "left" | "right";
+        };
+        /**
+         * ComparisonAnswer
+         * @description What two sets have in common, what differs, and what only one of them has.
+         */
+        ComparisonAnswer: {
+            /** First */
+            first: string;
+            /** Second */
+            second: string;
+            /** Sentence */
+            sentence: string;
+            /** Lines */
+            lines: components["schemas"]["DifferenceLine"][];
+            /** Only First */
+            only_first: string[];
+            /** Only Second */
+            only_second: string[];
+            /** Remarks */
+            remarks: components["schemas"]["Refusal"][];
+        };
+        /**
+         * ComputedChart
+         * @description A chart that comes with the program, by the word under which it is asked for.
+         */
+        ComputedChart: {
+            /**
+             * Word
+             * @enum {string}
+             */
+            word: "women" | "men";
+            /** Name */
+            name: string;
+            /** Words */
+            words: string;
+        };
+        /**
          * CutAnswer
          * @description The cut lines of a style.
          */
@@ -497,6 +1327,72 @@ export interface components {
             path: string;
             /** Notches */
             notches: string;
+        };
+        /**
+         * DescribeChart
+         * @description Where the figures come from, how sure they are, and a note; what is not sent stays.
+         */
+        DescribeChart: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "describe-chart";
+            /** Source */
+            source?: string | null;
+            /** Grade */
+            grade?: string | null;
+            /** Note */
+            note?: string | null;
+        };
+        /**
+         * DifferenceLine
+         * @description One measure of both; the difference is second minus first. ``beyond``: more than a tape's readings.
+         *
+         *     ``moved``: the second value was brought to the waist level of the first.
+         */
+        DifferenceLine: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** First Text */
+            first_text: string;
+            /** Second Text */
+            second_text: string;
+            /** Difference Text */
+            difference_text: string;
+            /** Beyond */
+            beyond: boolean;
+            /** Moved */
+            moved: boolean;
+        };
+        /**
+         * DoubtAnswer
+         * @description Something to look at again. ``at`` is the measure at whose line it is told, empty: over all lines.
+         */
+        DoubtAnswer: {
+            /**
+             * Level
+             * @enum {string}
+             */
+            level: "stop" | "check";
+            /** Code */
+            code: string;
+            /** Message */
+            message: string;
+            /** Next Step */
+            next_step: string;
+            /** At */
+            at: string;
+            /** At Label */
+            at_label: string;
+            /** Keys */
+            keys: string[];
+            /** Suspects */
+            suspects: components["schemas"]["SuspectAnswer"][];
+            /** Repairs */
+            repairs: components["schemas"]["RepairAnswer"][];
         };
         /**
          * EaseField
@@ -542,6 +1438,112 @@ export interface components {
             version: number;
             /** Status */
             status: string;
+            /**
+             * Kind
+             * @enum {string}
+             */
+            kind: "style" | "body" | "form" | "size" | "chart";
+        };
+        /**
+         * EraseClient
+         * @description Erase her; styles for her go too, or go on for ``other_body``.
+         */
+        EraseClient: {
+            /** Expected Version */
+            expected_version: number;
+            /**
+             * Also Styles
+             * @default false
+             */
+            also_styles: boolean;
+            /** Other Body */
+            other_body?: number | null;
+            /**
+             * Keep Frozen
+             * @default false
+             */
+            keep_frozen: boolean;
+            /**
+             * In Other Texts
+             * @default false
+             */
+            in_other_texts: boolean;
+            /**
+             * Further
+             * @default []
+             */
+            further: string[];
+            /**
+             * Delete Copies
+             * @default false
+             */
+            delete_copies: boolean;
+        };
+        /**
+         * ErasedClient
+         * @description The numbers that are gone, and what of her is left; ``whole`` when nothing is that could be reached.
+         */
+        ErasedClient: {
+            /** Erased */
+            erased: string[];
+            /** Kept */
+            kept: components["schemas"]["FrozenRevision"][];
+            /** Mentions */
+            mentions: components["schemas"]["Mention"][];
+            /** Copies */
+            copies: components["schemas"]["BookCopy"][];
+            /** Clean */
+            clean: boolean;
+            /** Whole */
+            whole: boolean;
+        };
+        /**
+         * EstimateLine
+         * @description What a missing measure may be, in the reader's unit: ``20.3 ± 1.8 cm``, and from what.
+         *
+         *     ``value`` and ``error`` are mm (degrees, kg); nine bodies of ten lie from ``low_text`` to ``high_text``.
+         */
+        EstimateLine: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Text */
+            text: string;
+            /** Low Text */
+            low_text: string;
+            /** High Text */
+            high_text: string;
+            /** Value */
+            value: number;
+            /** Error */
+            error: number;
+            /** Method */
+            method: string;
+            /** Given */
+            given: string[];
+        };
+        /**
+         * EstimatesAnswer
+         * @description All that can be estimated for a body.
+         *
+         *     ``refused`` says why nothing can; ``people`` are those it is held against, ``caution`` says why the ± may
+         *     not hold, if so. ``held`` are the stored estimates of the book.
+         */
+        EstimatesAnswer: {
+            refused: components["schemas"]["Refusal"] | null;
+            /** People */
+            people: string;
+            /** Caution */
+            caution: string;
+            /** Lines */
+            lines: components["schemas"]["EstimateLine"][];
+            /** Not Estimated */
+            not_estimated: components["schemas"]["NotEstimated"][];
+            /** Stale */
+            stale: components["schemas"]["StaleLine"][];
+            /** Held */
+            held: string[];
         };
         /**
          * Expected
@@ -550,6 +1552,89 @@ export interface components {
         Expected: {
             /** Expected Version */
             expected_version: number;
+        };
+        /**
+         * ExpectedAnswer
+         * @description What the other measures of this body let expect; nine of ten lie within the range.
+         */
+        ExpectedAnswer: {
+            /** Key */
+            key: string;
+            /** Expected Text */
+            expected_text: string;
+            /** Range Text */
+            range_text: string;
+        };
+        /**
+         * FigureAnswer
+         * @description A woman's or a man's figure; its proportions are those of a survey, not of the body in the room.
+         */
+        FigureAnswer: {
+            /**
+             * Population
+             * @enum {string}
+             */
+            population: "women" | "men";
+            /** Views */
+            views: components["schemas"]["FigureView"][];
+        };
+        /**
+         * FigureTape
+         * @description The way of one tape: path data in mm of the drawing, y down; the hidden half may be empty.
+         *
+         *     The middle of its number stands at ``x``, ``y``.
+         */
+        FigureTape: {
+            /** Key */
+            key: string;
+            /** Number */
+            number: number;
+            /** Title */
+            title: string;
+            /** Path */
+            path: string;
+            /** Hidden Path */
+            hidden_path: string;
+            /** X */
+            x: number;
+            /** Y */
+            y: number;
+        };
+        /**
+         * FigureView
+         * @description The figure from one side, origin at the upper left.
+         */
+        FigureView: {
+            /** Name */
+            name: string;
+            /** Width */
+            width: number;
+            /** Height */
+            height: number;
+            /** Outline */
+            outline: string[];
+            /** Details */
+            details: string[];
+            /** Levels */
+            levels: string[];
+            /** Tapes */
+            tapes: components["schemas"]["FigureTape"][];
+        };
+        /**
+         * FillEstimates
+         * @description Estimates for these measures, or for all that nobody took.
+         */
+        FillEstimates: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "fill-estimates";
+            /**
+             * Keys
+             * @default []
+             */
+            keys: string[];
         };
         /**
          * FindingNote
@@ -587,9 +1672,41 @@ export interface components {
             papers: boolean;
         };
         /**
+         * FormLine
+         * @description A form of the book: ``plan`` is null, and ``words`` say why, where it cannot be held to the client.
+         */
+        FormLine: {
+            /** Id */
+            id: number;
+            /** Number */
+            number: string;
+            /** Name */
+            name: string;
+            /** Label Size */
+            label_size: string;
+            /** Words */
+            words: string;
+            plan: components["schemas"]["PlanAnswer"] | null;
+        };
+        /**
+         * FrozenRevision
+         * @description A revision that was frozen on her measures.
+         */
+        FrozenRevision: {
+            /** Number */
+            number: string;
+            /** Revision */
+            revision: number;
+            /** Reason */
+            reason: string;
+            /** Approved */
+            approved: boolean;
+        };
+        /**
          * Girth
          * @description One girth, mm, and its texts; ``pattern`` is None where the pattern no longer has it.
          *
+         *     ``body_error_text`` is the ± of a girth that is an estimate, empty for one that was taken.
          *     ``usual_low`` and ``usual_high`` are the usual ease; ``ease_field`` is None when no step states it.
          */
         Girth: {
@@ -603,6 +1720,8 @@ export interface components {
             body: number;
             /** Body Text */
             body_text: string;
+            /** Body Error Text */
+            body_error_text: string;
             /** Ease */
             ease: number;
             /** Ease Text */
@@ -618,6 +1737,217 @@ export interface components {
             /** Usual Text */
             usual_text: string;
             ease_field: components["schemas"]["EaseField"] | null;
+        };
+        /**
+         * ImportAsked
+         * @description The same, to be stored; ``only_good`` leaves refused rows out.
+         */
+        ImportAsked: {
+            /** Text */
+            text: string;
+            /**
+             * Source
+             * @default
+             */
+            source: string;
+            /** Unit */
+            unit?: ("mm" | "cm" | "in") | null;
+            /**
+             * Lines
+             * @default []
+             */
+            lines: components["schemas"]["LineSaid"][];
+            /** Kind */
+            kind?: ("body" | "form" | "chart") | null;
+            /** Population */
+            population?: ("women" | "men") | null;
+            /**
+             * Only Good
+             * @default false
+             */
+            only_good: boolean;
+        };
+        /**
+         * InterpolateChartSize
+         * @description A new size half way between two neighbors.
+         */
+        InterpolateChartSize: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "interpolate-size";
+            /** Size */
+            size: string;
+            /** Lower */
+            lower: string;
+            /** Upper */
+            upper: string;
+        };
+        /**
+         * JobAnswer
+         * @description An import that runs or has ended; ``refused`` is why nothing was stored.
+         */
+        JobAnswer: {
+            /** Id */
+            id: number;
+            /**
+             * State
+             * @enum {string}
+             */
+            state: "running" | "done" | "stopped" | "refused";
+            /** Done */
+            done: number;
+            /** Total */
+            total: number;
+            /** Left */
+            left: number;
+            /** First Body */
+            first_body: number | null;
+            refused: components["schemas"]["Refusal"] | null;
+        };
+        /**
+         * LengthLine
+         * @description A length that differs: it is marked, not padded.
+         */
+        LengthLine: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Form Text */
+            form_text: string;
+            /** Client Text */
+            client_text: string;
+            /** Difference Text */
+            difference_text: string;
+            /** Advice */
+            advice: string;
+        };
+        /**
+         * LevelLine
+         * @description One level, from the neck down.
+         *
+         *     ``fit``: pad, fits, or too_large; ``words`` say what is to be done there. Thicknesses stand in the
+         *     reader's unit; ``form``, ``client``, ``front`` and ``back`` (mm)
+         *     draw them. ``layers_front`` and ``layers_back`` are whole.
+         */
+        LevelLine: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Form */
+            form: number;
+            /** Client */
+            client: number;
+            /** Form Text */
+            form_text: string;
+            /** Client Text */
+            client_text: string;
+            /** Difference Text */
+            difference_text: string;
+            /**
+             * Fit
+             * @enum {string}
+             */
+            fit: "pad" | "fits" | "too_large";
+            /** Words */
+            words: string;
+            /** Front */
+            front: number;
+            /** Back */
+            back: number;
+            /** Front Text */
+            front_text: string;
+            /** Back Text */
+            back_text: string;
+            /** Layers Front */
+            layers_front: number;
+            /** Layers Back */
+            layers_back: number;
+            /** Reached Text */
+            reached_text: string;
+            /** Grade */
+            grade: string;
+        };
+        /**
+         * LineSaid
+         * @description What she said of one column or row: its meaning and its unit; what is empty stays as proposed.
+         */
+        LineSaid: {
+            /** Number */
+            number: number;
+            /**
+             * Target
+             * @default
+             */
+            target: string;
+            /**
+             * Unit
+             * @default
+             */
+            unit: string;
+            /**
+             * Left Out
+             * @default false
+             */
+            left_out: boolean;
+        };
+        /**
+         * LookedOverAnswer
+         * @description All that is to be said of a body's measures.
+         *
+         *     ``against`` names whom it was held against, or why nobody. ``twice`` should be taken once more.
+         */
+        LookedOverAnswer: {
+            /** Id */
+            id: number;
+            /** Version */
+            version: number;
+            /** Summary */
+            summary: string;
+            /** Against */
+            against: string;
+            /** Doubts */
+            doubts: components["schemas"]["DoubtAnswer"][];
+            /** Expected */
+            expected: components["schemas"]["ExpectedAnswer"][];
+            /** Unseen */
+            unseen: components["schemas"]["MeasureText"][];
+            /** Twice */
+            twice: components["schemas"]["MeasureText"][];
+        };
+        /**
+         * MappedAnswer
+         * @description One column (or row) of the table: what it would mean, in which unit, and how that was found.
+         *
+         *     ``target`` is empty where it is left out; ``question`` is what is still open about it.
+         */
+        MappedAnswer: {
+            /** Number */
+            number: number;
+            /** Name */
+            name: string;
+            /** Target */
+            target: string;
+            /** Target Label */
+            target_label: string;
+            /** Target Sure */
+            target_sure: boolean;
+            /** Unit */
+            unit: string;
+            /** Unit Sure */
+            unit_sure: boolean;
+            /** Has Unit */
+            has_unit: boolean;
+            /** Why */
+            why: string;
+            /** Candidates */
+            candidates: string[];
+            /** Samples */
+            samples: string[];
+            question: components["schemas"]["QuestionAnswer"] | null;
         };
         /**
          * MeasureLine
@@ -645,8 +1975,20 @@ export interface components {
             remarks: components["schemas"]["Remark"][];
         };
         /**
+         * MeasureText
+         * @description A measure and what is said of it.
+         */
+        MeasureText: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Text */
+            text: string;
+        };
+        /**
          * MeasureValue
-         * @description One value in the reader's unit, and how far it can be trusted.
+         * @description One value in the reader's unit, and how far it can be trusted; ``readings`` where there are several.
          */
         MeasureValue: {
             /**
@@ -667,6 +2009,47 @@ export interface components {
             error_text: string;
             /** Note */
             note: string;
+            /** Readings */
+            readings: string[];
+        };
+        /**
+         * MeasureWords
+         * @description The words of one measure. ``number`` is its place in measuring order, from 1.
+         *
+         *     ``iso`` is the clause of ISO 8559-1:2017, second-hand; empty where none is known. ``twice`` says that the
+         *     tape is laid twice; readings further apart than ``repeat_text`` call for a third.
+         */
+        MeasureWords: {
+            /** Key */
+            key: string;
+            /** Number */
+            number: number;
+            /** How */
+            how: string;
+            /** Level */
+            level: string;
+            /** Landmarks */
+            landmarks: string[];
+            /** Iso */
+            iso: string;
+            /** Iso Doubtful */
+            iso_doubtful: boolean;
+            /** Twice */
+            twice: boolean;
+            /** Repeat Text */
+            repeat_text: string;
+        };
+        /**
+         * Mention
+         * @description Her name in a text of another entry; ``where`` in words.
+         */
+        Mention: {
+            /** Number */
+            number: string;
+            /** Where */
+            where: string;
+            /** Text */
+            text: string;
         };
         /**
          * MoveStep
@@ -708,12 +2091,80 @@ export interface components {
             said: string;
         };
         /**
+         * NearestAnswer
+         * @description The nearest size overall: ``sentence`` says it; ``labels`` are the sizes, smallest first.
+         *
+         *     ``absent`` would decide too but are not known on both sides; ``remarks`` make the answer weaker.
+         */
+        NearestAnswer: {
+            /** Chart Name */
+            chart_name: string;
+            /** Chart Words */
+            chart_words: string;
+            /** Garment */
+            garment: string;
+            /** Labels */
+            labels: string[];
+            /** Size */
+            size: string;
+            /** Sentence */
+            sentence: string;
+            /** Off Words */
+            off_words: string;
+            /** Lines */
+            lines: components["schemas"]["NearestLine"][];
+            /** Absent */
+            absent: string[];
+            /** Remarks */
+            remarks: components["schemas"]["Refusal"][];
+        };
+        /**
+         * NearestLine
+         * @description One measure against the nearest size.
+         *
+         *     ``place`` counts steps from the first size (0), null where the row does not tell sizes apart;
+         *     ``place_words`` say the same. ``decides``: the size of the garment hangs on it. ``beyond``: off by more
+         *     than two readings of a tape may differ. ``margin_text`` is the ± of a computed size.
+         */
+        NearestLine: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Value Text */
+            value_text: string;
+            /** Size Text */
+            size_text: string;
+            /** Difference Text */
+            difference_text: string;
+            /** Margin Text */
+            margin_text: string;
+            /** Beyond */
+            beyond: boolean;
+            /** Decides */
+            decides: boolean;
+            /** Place */
+            place: number | null;
+            /** Place Words */
+            place_words: string;
+        };
+        /**
          * NewBody
          * @description A body that is to be measured.
          */
         NewBody: {
             /** Name */
             name: string;
+        };
+        /**
+         * NewChart
+         * @description A chart of her own: a copy of a computed one (``women``, ``men``) or an empty one.
+         */
+        NewChart: {
+            /** Name */
+            name: string;
+            /** Like */
+            like?: ("women" | "men") | null;
         };
         /**
          * NewStyle
@@ -726,6 +2177,47 @@ export interface components {
             block: string;
             /** Body */
             body: number;
+        };
+        /**
+         * NextAnswer
+         * @description What to measure next, the best first; ``refused`` says why it cannot be told.
+         */
+        NextAnswer: {
+            refused: components["schemas"]["Refusal"] | null;
+            /** Lines */
+            lines: components["schemas"]["NextLine"][];
+        };
+        /**
+         * NextLine
+         * @description A measure to take next and why, in words; ``moves`` names what would move most, by ``moves_text``.
+         */
+        NextLine: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /**
+             * Reason
+             * @enum {string}
+             */
+            reason: "needed" | "moves" | "tells" | "helps" | "knows";
+            /** Words */
+            words: string;
+            /** Moves */
+            moves: string;
+            /** Moves Text */
+            moves_text: string;
+        };
+        /**
+         * NotEstimated
+         * @description A measure of which nothing is known, with the reason.
+         */
+        NotEstimated: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            refusal: components["schemas"]["Refusal"];
         };
         /**
          * NoteMeasure
@@ -761,6 +2253,111 @@ export interface components {
             question: string;
         };
         /**
+         * PaddingAnswer
+         * @description Every form of the book for one client, the one that needs least first.
+         */
+        PaddingAnswer: {
+            /** Client */
+            client: string;
+            /** Layer Text */
+            layer_text: string;
+            /** Sentence */
+            sentence: string;
+            /** Forms */
+            forms: components["schemas"]["FormLine"][];
+        };
+        /**
+         * PersonalData
+         * @description All that holds her data. ``free_code`` is offered; ``not_reached`` says what no erasure reaches.
+         */
+        PersonalData: {
+            /** Id */
+            id: number;
+            /** Number */
+            number: string;
+            /** Name */
+            name: string;
+            /** Version */
+            version: number;
+            /** Free Code */
+            free_code: string;
+            /** Journal Lines */
+            journal_lines: number;
+            /** Styles */
+            styles: components["schemas"]["StyleForHer"][];
+            /** Revisions */
+            revisions: components["schemas"]["FrozenRevision"][];
+            /** Mentions */
+            mentions: components["schemas"]["Mention"][];
+            /** Copies */
+            copies: components["schemas"]["BookCopy"][];
+            /** Not Reached */
+            not_reached: string[];
+        };
+        /**
+         * PlanAnswer
+         * @description The padding of one form for the client; ``order`` names the levels from the fullest on.
+         */
+        PlanAnswer: {
+            /** Can Be Padded */
+            can_be_padded: boolean;
+            /** Levels */
+            levels: components["schemas"]["LevelLine"][];
+            /** Order */
+            order: string[];
+            /** Lengths */
+            lengths: components["schemas"]["LengthLine"][];
+            /** Absent */
+            absent: string[];
+            /** Remarks */
+            remarks: components["schemas"]["Refusal"][];
+        };
+        /**
+         * PreviewAnswer
+         * @description The whole import before anything is stored.
+         *
+         *     ``place`` says whether a measure stands in a column or a row, ``body_place`` what a body's number counts.
+         *     ``targets`` is all that a line may mean. ``rows`` are at most 60 of ``count``, the loud ones first.
+         */
+        PreviewAnswer: {
+            /**
+             * Place
+             * @enum {string}
+             */
+            place: "column" | "row";
+            /** Body Place */
+            body_place: string;
+            /**
+             * Kind
+             * @enum {string}
+             */
+            kind: "body" | "form" | "chart";
+            /** Kind Why */
+            kind_why: string;
+            /** Ready */
+            ready: boolean;
+            /** Open Questions */
+            open_questions: number;
+            /** Count */
+            count: number;
+            /** Good */
+            good: number;
+            /** Refused */
+            refused: number;
+            /** To Check */
+            to_check: number;
+            /** Held */
+            held: boolean;
+            /** Lines */
+            lines: components["schemas"]["MappedAnswer"][];
+            /** Targets */
+            targets: components["schemas"]["Named"][];
+            /** Rows */
+            rows: components["schemas"]["RowAnswer"][];
+            /** Set Aside */
+            set_aside: components["schemas"]["SetAsideLine"][];
+        };
+        /**
          * Proven
          * @description How many checks had nothing to say, how many seams were walked and the worst of them.
          */
@@ -775,6 +2372,48 @@ export interface components {
             skipped: number;
             /** Broken */
             broken: string[];
+        };
+        /**
+         * PutUnderCode
+         * @description The code in the stead of her name; ``further`` are spellings that are looked for as well.
+         */
+        PutUnderCode: {
+            /** Expected Version */
+            expected_version: number;
+            /** Code */
+            code: string;
+            /**
+             * In Other Texts
+             * @default false
+             */
+            in_other_texts: boolean;
+            /**
+             * Further
+             * @default []
+             */
+            further: string[];
+            /**
+             * Delete Copies
+             * @default false
+             */
+            delete_copies: boolean;
+        };
+        /**
+         * QuestionAnswer
+         * @description What must be answered before anything is stored; ``options`` are the likely answers.
+         */
+        QuestionAnswer: {
+            /**
+             * About
+             * @enum {string}
+             */
+            about: "measure" | "unit" | "twice";
+            /** Words */
+            words: string;
+            /** Options */
+            options: string[];
+            /** Rows */
+            rows: number[];
         };
         /**
          * Rebind
@@ -792,6 +2431,22 @@ export interface components {
             old: string;
             /** New */
             new: string;
+        };
+        /**
+         * RefreshEstimates
+         * @description These estimates worked out anew, or all that no longer follow.
+         */
+        RefreshEstimates: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "refresh-estimates";
+            /**
+             * Keys
+             * @default []
+             */
+            keys: string[];
         };
         /**
          * Refusal
@@ -827,6 +2482,32 @@ export interface components {
             refusal: components["schemas"]["Refusal"];
             /** Offers */
             offers: components["schemas"]["Offer"][];
+        };
+        /**
+         * RemoveChartRow
+         * @description A measure taken out of all sizes.
+         */
+        RemoveChartRow: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "remove-row";
+            /** Key */
+            key: string;
+        };
+        /**
+         * RemoveChartSize
+         * @description A size taken out.
+         */
+        RemoveChartSize: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "remove-size";
+            /** Size */
+            size: string;
         };
         /**
          * RemoveStep
@@ -868,6 +2549,34 @@ export interface components {
             name: string;
         };
         /**
+         * RenameChart
+         * @description Another name for the chart.
+         */
+        RenameChart: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "rename-chart";
+            /** Name */
+            name: string;
+        };
+        /**
+         * RenameChartSize
+         * @description Another label for a size.
+         */
+        RenameChartSize: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "rename-size";
+            /** Size */
+            size: string;
+            /** Label */
+            label: string;
+        };
+        /**
          * RenameStep
          * @description Another title for a step.
          */
@@ -883,6 +2592,78 @@ export interface components {
             title: string;
         };
         /**
+         * RepairAnswer
+         * @description What was probably meant: the question, the words of the button, and the values that it stores.
+         */
+        RepairAnswer: {
+            /** Question */
+            question: string;
+            /** Said */
+            said: string;
+            /** Values */
+            values: {
+                [key: string]: number;
+            };
+        };
+        /**
+         * RepairMeasures
+         * @description The values that were offered, by key, in mm, degrees or kg, just as they came.
+         */
+        RepairMeasures: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "repair-measures";
+            /** Values */
+            values: {
+                [key: string]: number;
+            };
+        };
+        /**
+         * RowAnswer
+         * @description One body of the table; ``refusals`` are those of the whole row.
+         */
+        RowAnswer: {
+            /** Number */
+            number: number;
+            /** Name */
+            name: string;
+            /** Good */
+            good: boolean;
+            /** Cells */
+            cells: components["schemas"]["CellAnswer"][];
+            /** Refusals */
+            refusals: string[];
+            /** Doubts */
+            doubts: components["schemas"]["RowDoubtAnswer"][];
+        };
+        /**
+         * RowDoubtAnswer
+         * @description Something to look at again in a row.
+         */
+        RowDoubtAnswer: {
+            /**
+             * Level
+             * @enum {string}
+             */
+            level: "stop" | "check";
+            /** Message */
+            message: string;
+        };
+        /**
+         * SetAsideLine
+         * @description A line of the text that is no body.
+         */
+        SetAsideLine: {
+            /** Number */
+            number: number;
+            /** Text */
+            text: string;
+            /** Why */
+            why: string;
+        };
+        /**
          * SetBody
          * @description The style is drafted for another body.
          */
@@ -894,6 +2675,86 @@ export interface components {
             do: "set-body";
             /** Body */
             body: number;
+        };
+        /**
+         * SetChartCell
+         * @description A value as typed; a bare number is in the reader's unit, an empty text empties the cell.
+         */
+        SetChartCell: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-cell";
+            /** Size */
+            size: string;
+            /** Key */
+            key: string;
+            /** Text */
+            text: string;
+        };
+        /**
+         * SetChartPopulation
+         * @description Whom the chart is for; null: nobody in particular.
+         */
+        SetChartPopulation: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-chart-population";
+            /** Population */
+            population: ("women" | "men") | null;
+        };
+        /**
+         * SetCircumstances
+         * @description When, by whom and over what she was measured; what is not sent stays. ``heel`` is typed.
+         */
+        SetCircumstances: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-circumstances";
+            /** Taken On */
+            taken_on?: string | null;
+            /** Taken By */
+            taken_by?: string | null;
+            /** Undergarment */
+            undergarment?: string | null;
+            /** Heel */
+            heel?: string | null;
+        };
+        /**
+         * SetKind
+         * @description A body, a dress form or a size of a chart, and the size written on it; null leaves that as it is.
+         */
+        SetKind: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-kind";
+            /**
+             * Kind
+             * @enum {string}
+             */
+            kind: "body" | "form" | "chart";
+            /** Label Size */
+            label_size?: string | null;
+        };
+        /**
+         * SetMainMeasure
+         * @description The measure that the sizes step by.
+         */
+        SetMainMeasure: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-main-measure";
+            /** Key */
+            key: string;
         };
         /**
          * SetMeasure
@@ -915,6 +2776,89 @@ export interface components {
              * @enum {string}
              */
             side: "both" | "left" | "right";
+        };
+        /**
+         * SetPopulation
+         * @description Whom the values are held against; null: nobody.
+         */
+        SetPopulation: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-population";
+            /** Population */
+            population: ("women" | "men") | null;
+        };
+        /**
+         * SetReading
+         * @description One reading typed anew, counted from 0; the one after the last is a new one.
+         */
+        SetReading: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-reading";
+            /** Key */
+            key: string;
+            /** Reading */
+            reading: number;
+            /** Text */
+            text: string;
+            /**
+             * Side
+             * @default both
+             * @enum {string}
+             */
+            side: "both" | "left" | "right";
+        };
+        /**
+         * SetRiseMethod
+         * @description How the rise was taken; null: not said.
+         */
+        SetRiseMethod: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-rise-method";
+            /** Method */
+            method: ("sitting" | "standing" | "outside_minus_inside") | null;
+        };
+        /**
+         * SetSetNote
+         * @description What is noted about the whole set.
+         */
+        SetSetNote: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-set-note";
+            /** Note */
+            note: string;
+        };
+        /**
+         * SetWaistLevel
+         * @description To which waist the values go; ``drop`` as typed, empty where it is not known or there is none.
+         */
+        SetWaistLevel: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "set-waist-level";
+            /**
+             * Level
+             * @enum {string}
+             */
+            level: "natural" | "lower" | "navel";
+            /**
+             * Drop
+             * @default
+             */
+            drop: string;
         };
         /**
          * Severity
@@ -1064,15 +3008,32 @@ export interface components {
         };
         /**
          * Shelf
-         * @description All styles and bodies; ``notice`` is what she should know about where the book lies.
+         * @description All styles, all that has measures (bodies, forms, sizes: see their ``kind``), and size charts.
+         *
+         *     ``notice`` is what she should know about where the book lies.
          */
         Shelf: {
             /** Styles */
             styles: components["schemas"]["Entry"][];
             /** Bodies */
             bodies: components["schemas"]["Entry"][];
+            /** Charts */
+            charts: components["schemas"]["Entry"][];
             /** Notice */
             notice: string | null;
+        };
+        /**
+         * StaleLine
+         * @description A stored estimate (key with its side) that no longer follows; ``now`` is None where nothing does.
+         */
+        StaleLine: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Stored Text */
+            stored_text: string;
+            now: components["schemas"]["EstimateLine"] | null;
         };
         /**
          * StepLine
@@ -1202,6 +3163,93 @@ export interface components {
             expected_version: number;
             /** Edit */
             edit: components["schemas"]["AddStep"] | components["schemas"]["ChangeStep"] | components["schemas"]["RemoveStep"] | components["schemas"]["MoveStep"] | components["schemas"]["RenameStep"] | components["schemas"]["Rebind"] | components["schemas"]["SetBody"] | components["schemas"]["Rename"];
+        };
+        /**
+         * StyleComparisonAnswer
+         * @description A style as drafted against a client; the pattern is not changed by it.
+         */
+        StyleComparisonAnswer: {
+            /** Style */
+            style: string;
+            /** Sentence */
+            sentence: string;
+            /** Girths */
+            girths: components["schemas"]["StyleGirthLine"][];
+            measures: components["schemas"]["ComparisonAnswer"];
+        };
+        /**
+         * StyleForHer
+         * @description A style that is drafted for her now.
+         */
+        StyleForHer: {
+            /** Id */
+            id: number;
+            /** Number */
+            number: string;
+            /** Name */
+            name: string;
+        };
+        /**
+         * StyleGirthLine
+         * @description One girth of a style: the body drafted for, the client, the finished girth, the ease on each.
+         *
+         *     ``short_text`` says by how much the client lacks the least usual ease, empty where she does not.
+         */
+        StyleGirthLine: {
+            /** Name */
+            name: string;
+            /** Label */
+            label: string;
+            /** Body Text */
+            body_text: string;
+            /** Client Text */
+            client_text: string;
+            /** Finished Text */
+            finished_text: string;
+            /** Body Ease Text */
+            body_ease_text: string;
+            /** Client Ease Text */
+            client_ease_text: string;
+            /** Usual Text */
+            usual_text: string;
+            /** Short Text */
+            short_text: string;
+        };
+        /**
+         * SuspectAnswer
+         * @description A value that would explain a doubt; ``range_text``: what would agree, empty where the words say it.
+         */
+        SuspectAnswer: {
+            /** Key */
+            key: string;
+            /** Label */
+            label: string;
+            /** Range Text */
+            range_text: string;
+        };
+        /**
+         * UnderCode
+         * @description Her code, and where the old name still stands. ``clean`` false: cleaned at the next opening.
+         */
+        UnderCode: {
+            /** Code */
+            code: string;
+            /** Mentions */
+            mentions: components["schemas"]["Mention"][];
+            /** Copies */
+            copies: components["schemas"]["BookCopy"][];
+            /** Clean */
+            clean: boolean;
+        };
+        /**
+         * Vocabulary
+         * @description Every measure in measuring order, and the short sheet of every block.
+         */
+        Vocabulary: {
+            /** Measures */
+            measures: components["schemas"]["MeasureWords"][];
+            /** Blocks */
+            blocks: components["schemas"]["BlockSheet"][];
         };
     };
     responses: never;
@@ -1481,7 +3529,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"];
+                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["SetSetNote"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
             };
         };
         responses: {
@@ -1707,7 +3755,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"];
+                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["SetSetNote"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
             };
         };
         responses: {
@@ -1866,6 +3914,48 @@ export interface operations {
             };
         };
     };
+    look_over_body: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LookedOverAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
     change_body: {
         parameters: {
             query?: {
@@ -1982,6 +4072,1033 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["BodyAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_estimates: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["EstimatesAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_next: {
+        parameters: {
+            query?: {
+                style?: number | null;
+                block?: string | null;
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NextAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_figure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                population: "women" | "men";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FigureAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_vocabulary: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Vocabulary"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_nearest: {
+        parameters: {
+            query: {
+                chart: string;
+                garment?: "top" | "dress" | "skirt" | "trousers";
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NearestAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_against_body: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+                other: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ComparisonAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_against_style: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+                style: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StyleComparisonAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_padding: {
+        parameters: {
+            query?: {
+                layer?: string;
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaddingAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_personal_data: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PersonalData"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    put_under_code: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PutUnderCode"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["UnderCode"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_export: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/zip": unknown;
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    erase_client: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["EraseClient"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasedClient"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_computed_charts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ComputedChart"][];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_computed_chart: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                word: "women" | "men";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChartAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    new_chart: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewChart"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChartAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_chart: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                chart: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChartAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    change_chart: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                chart: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChartChange"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChartAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    undo_chart: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                chart: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Expected"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChartAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    redo_chart: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                chart: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Expected"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChartAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    preview_import: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AskedTable"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PreviewAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    start_import: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ImportAsked"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    import_chart: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChartImportAsked"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChartAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_import: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                number: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    stop_import: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                number: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobAnswer"];
                 };
             };
             /** @description Conflict */

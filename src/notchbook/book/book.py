@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from types import TracebackType
 
 from sqlalchemy.orm import Session
 
-from notchbook.book import editing, journal, reading, revising
+from notchbook.book import adding, editing, erasing, journal, reading, revising
 from notchbook.book.backing_up import back_up
 from notchbook.book.connecting import WRITES, Journal, make_engine
+from notchbook.book.copies import copies_with
 from notchbook.book.faults import told_in_words
 from notchbook.book.folder import folder_of
 from notchbook.book.kinds import EntryKind, entry_kind
@@ -21,14 +22,23 @@ from notchbook.book.models import SCHEMA
 from notchbook.book.placing import made_beside
 from notchbook.book.records import (
     BackupReport,
+    Copy,
     Document,
+    Erased,
+    Erasure,
     Event,
     Frozen,
     Listed,
+    NewEntry,
     Revision,
     RevisionContents,
+    StoredText,
+    Swept,
+    UnderCode,
 )
 from notchbook.book.settings import Settings, time_text
+from notchbook.book.stored_texts import stored_texts
+from notchbook.book.sweeping import sweep
 from notchbook.book.verifying import problems
 from notchbook.errors import BookError
 
@@ -82,7 +92,10 @@ class Book:
             from notchbook.book.migrating import migrate  # loads much, and is seldom needed
 
             copy = migrate(place, chosen, condition.journal)
-        return cls(place, chosen, condition, copy)
+        opened = cls(place, chosen, condition, copy)
+        if not read_only:
+            opened._sweep()
+        return opened
 
     @classmethod
     def open_or_create(cls, path: str | Path, settings: Settings | None = None) -> Book:
@@ -144,6 +157,21 @@ class Book:
         with self._reading() as session:
             return reading.lines(session, wanted, text)
 
+    def contents_of(self, kind: EntryKind | str) -> dict[int, str]:
+        """The contents of now of all documents of a kind, by the document's id."""
+        with self._reading() as session:
+            return reading.contents_of(session, entry_kind(kind))
+
+    def undo_leads_to(self, document_id: int) -> int | None:
+        """The version whose content undo would restore; None when there is nothing to undo."""
+        with self._reading() as session:
+            return reading.undo_leads_to(session, document_id)
+
+    def redo_leads_to(self, document_id: int) -> int | None:
+        """The version whose content redo would restore; None when there is nothing to redo."""
+        with self._reading() as session:
+            return reading.redo_leads_to(session, document_id)
+
     def history(self, document_id: int) -> tuple[Event, ...]:
         """The journal of a document, oldest first."""
         with self._reading() as session:
@@ -171,6 +199,23 @@ class Book:
         with self._writing() as session:
             made = editing.add(session, wanted, number, name, content, self._sign(actor, note))
             return reading.read(session, made)
+
+    def add_many(
+        self,
+        kind: EntryKind | str,
+        series: str,
+        entries: Sequence[NewEntry],
+        note: str = "",
+        told: Callable[[int], None] | None = None,
+    ) -> tuple[Listed, ...]:
+        """New entries under the next free numbers of a series, all of them or none.
+
+        ``told`` hears now and then how many are in; what it raises leaves the book as it was.
+        """
+        wanted = entry_kind(kind)
+        with self._writing() as session:
+            sign = self._sign(None, note)
+            return adding.add_many(session, wanted, series, entries, sign, told or (lambda _done: None))
 
     def save(
         self,
@@ -256,6 +301,11 @@ class Book:
             journal.document_row(session, document_id)
             return revising.revisions_of(session, document_id)
 
+    def all_revisions(self) -> tuple[Revision, ...]:
+        """The revisions of all documents, document by document, oldest first."""
+        with self._reading() as session:
+            return revising.all_revisions(session)
+
     def revision_contents(self, revision_id: int) -> RevisionContents:
         """The frozen texts of a revision, each checked against its hash."""
         with self._reading() as session:
@@ -265,6 +315,51 @@ class Book:
         """The revisions that were made from a block revision."""
         with self._reading() as session:
             return revising.revisions_with(session, block_revision_hash)
+
+    # -- personal data
+
+    def texts(self) -> tuple[StoredText, ...]:
+        """Every text of hers in the whole book, with its place: names, contents, notes, reasons."""
+        with self._reading() as session:
+            return tuple(stored_texts(session))
+
+    def last_line(self) -> int:
+        """The id of the last line of the whole journal; an erasure is refused when it has moved on."""
+        with self._reading() as session:
+            return erasing.last_line(session)
+
+    def erase(self, erasure: Erasure, actor: str | None = None) -> Swept:
+        """Erase entries with all that belongs to them: one act, after which the file is cleaned of it.
+
+        ``book-moved-on`` or ``book-conflict`` when something was written since it was chosen.
+        """
+        with self._writing() as session:
+            erasing.erase(session, erasure, self._sign(actor, ""))
+        return self._sweep()
+
+    def put_under_code(self, renaming: UnderCode, actor: str | None = None) -> Swept:
+        """Change texts wherever they stand, in old versions and revisions too; then the file is cleaned.
+
+        Refused as :meth:`erase`.
+        """
+        with self._writing() as session:
+            erasing.put_under_code(session, renaming, self._sign(actor, ""))
+        return self._sweep()
+
+    def erased(self) -> tuple[Erased, ...]:
+        """The lines that say that an entry was erased, oldest first."""
+        with self._reading() as session:
+            return erasing.erased(session)
+
+    def copies_with(self, *document_ids: int) -> tuple[Copy, ...]:
+        """Copies in the folder of the book that hold one of these entries, or could not be looked into."""
+        with self._reading() as session:
+            marks = [erasing.mark(session, document) for document in document_ids]
+        return copies_with(self.path, marks, self._settings)
+
+    def _sweep(self) -> Swept:
+        with told_in_words(self.path):
+            return sweep(self.path, self._settings, self._condition.journal)
 
     # -- keeping
 

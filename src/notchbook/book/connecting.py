@@ -58,10 +58,12 @@ def settle(connection: sqlite3.Connection, journal: Journal, page_limit: int | N
 
     With the write-ahead log, FULL has an edit on disk before the transaction is told done; with the
     rollback journal that needs EXTRA, which also writes the folder (sqlite.org/pragma.html, synchronous).
+    What is deleted is overwritten in its page at once (secure_delete, same source).
     """
     connection.execute("PRAGMA foreign_keys = ON")
     connection.execute("PRAGMA recursive_triggers = ON")
     connection.execute("PRAGMA trusted_schema = OFF")
+    connection.execute("PRAGMA secure_delete = ON")
     connection.execute("PRAGMA fullfsync = ON")
     connection.execute("PRAGMA checkpoint_fullfsync = ON")
     connection.execute(f"PRAGMA synchronous = {_FULL if journal is Journal.WRITE_AHEAD else _EXTRA}")

@@ -15,9 +15,9 @@ from notchbook.book.journal import (
     state_before,
 )
 from notchbook.book.kinds import BookEvent, EntryKind, EntryStatus, check_edit_kind
-from notchbook.book.models import DocumentRow, EntryRow, RevisionRow
+from notchbook.book.models import DocumentRow, EntryRow, ErasureRow, RevisionRow
 from notchbook.book.numbers import EntryNumber, parse_number
-from notchbook.book.texts import check_name, search_form
+from notchbook.book.texts import check_name, search_text
 from notchbook.errors import BookError
 
 
@@ -28,13 +28,16 @@ def add(session: Session, kind: EntryKind, number: str, name: str, content: str,
     other = session.scalar(taken)
     if other is not None:
         raise BookError("book-number-taken", number=parsed.text, name=other)
+    gone = select(ErasureRow.id).where(ErasureRow.series == parsed.series, ErasureRow.serial == parsed.serial)
+    if session.scalar(gone) is not None:
+        raise BookError("book-number-erased", number=parsed.text)
     entry = EntryRow(
         kind=kind,
         series=parsed.series,
         serial=parsed.serial,
         name=title,
         status=EntryStatus.WORKING,
-        search_text=_search_text(parsed, title),
+        search_text=search_text(parsed.text, title),
         created_at=signature.at,
     )
     session.add(entry)
@@ -90,7 +93,7 @@ def rename(
     record(
         session, document, Change(BookEvent.RENAME, document.content_hash, document.state, what), signature
     )
-    entry.name, entry.search_text = title, _search_text(EntryNumber(entry.series, entry.serial), title)
+    entry.name, entry.search_text = title, search_text(_number(entry), title)
     session.flush()
 
 
@@ -138,7 +141,3 @@ def follow_content(session: Session, document: DocumentRow, entry: EntryRow) -> 
 
 def _number(entry: EntryRow) -> str:
     return EntryNumber(entry.series, entry.serial).text
-
-
-def _search_text(number: EntryNumber, name: str) -> str:
-    return search_form(f"{number.text} {name}")

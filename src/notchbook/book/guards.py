@@ -1,8 +1,9 @@
 """Triggers that keep what may never change, whoever writes to the file.
 
 They are no part of a migration: a migration that copies a table loses its triggers, so all of them are
-taken off before migrations run and put back after. ``INSERT OR REPLACE`` removes rows without telling a
-trigger on removal, so inserts over an existing row are guarded too.
+taken off before migrations run and put back after. An erasure, and giving a name up for a code, take them
+off too, within their transaction (docs/decisions/0009-erasure.md). ``INSERT OR REPLACE`` removes rows
+without telling a trigger on removal, so inserts over an existing row are guarded too.
 """
 
 from typing import Final
@@ -108,12 +109,15 @@ GUARDS: Final[dict[str, str]] = {
         _exists("entries", "old.id = NEW.id", "(old.series = NEW.series AND old.serial = NEW.serial)"),
         "an entry is never replaced",
     ),
+    **_never(
+        "erasures", "an erasure", "old.id = NEW.id", "(old.series = NEW.series AND old.serial = NEW.serial)"
+    ),
 }
 """Name of each trigger and the statement that makes it. A change here needs a new ``SCHEMA``."""
 
 
 def take_off_guards(connection: Connection) -> None:
-    """Remove the triggers, before migrations run in the same transaction."""
+    """Remove the triggers, before a migration or an erasure runs in the same transaction."""
     rows = connection.exec_driver_sql("SELECT name FROM sqlite_master WHERE type = 'trigger'")
     for name in [str(row[0]) for row in rows if str(row[0]).startswith("guard_")]:
         connection.exec_driver_sql(f"DROP TRIGGER {name}")

@@ -13,6 +13,7 @@ class EntryKind(StrEnum):
     STYLE = "style"
     BLOCK = "block"
     MEASURES = "measures"
+    CHART = "chart"
 
 
 class EntryStatus(StrEnum):
@@ -34,6 +35,10 @@ class BookEvent(StrEnum):
     BRING_BACK = "bring-back"
     FREEZE = "freeze"
     APPROVE = "approve"
+    ERASE = "erase"
+    """Something that was made on an erased entry was taken out of this document."""
+    UNDER_CODE = "keep-under-code"
+    """A name in this document, now and before, gave way to a code."""
 
 
 _EDIT_KIND: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")

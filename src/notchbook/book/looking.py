@@ -17,6 +17,7 @@ from notchbook.errors import BookError
 _MAGIC: Final = b"SQLite format 3\x00"
 _HEADER_BYTES: Final = 100
 _APPLICATION_ID_AT: Final = slice(68, 72)
+_OWN_MARK: Final = APPLICATION_ID.to_bytes(4, "big")
 _READ_VERSION_AT: Final = 19
 _WRITE_AHEAD_FORMAT: Final = 2
 
@@ -60,10 +61,20 @@ def _header(path: Path) -> bytes:
         raise BookError("book-cannot-open", path=str(path), detail=error.strerror) from error
     if not header:
         raise BookError("book-empty", path=str(path))
-    marked = header[_APPLICATION_ID_AT] == APPLICATION_ID.to_bytes(4, "big")
+    marked = header[_APPLICATION_ID_AT] == _OWN_MARK
     if len(header) < _HEADER_BYTES or not header.startswith(_MAGIC) or not marked:
         raise BookError("book-not-a-book", path=str(path), detail="its first bytes are not those of a book")
     return header
+
+
+def is_marked(path: Path) -> bool:
+    """Whether a file says of itself that it is a book; False too when it cannot be read."""
+    try:
+        with path.open("rb") as file:
+            header = file.read(_HEADER_BYTES)
+    except OSError:
+        return False
+    return header.startswith(_MAGIC) and header[_APPLICATION_ID_AT] == _OWN_MARK
 
 
 def check_writable(path: Path) -> None:

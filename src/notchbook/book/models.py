@@ -8,7 +8,7 @@ from typing import Final
 from sqlalchemy import CheckConstraint, ForeignKey, Index, Integer, MetaData, String, Text, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
-SCHEMA: Final = 1
+SCHEMA: Final = 2
 """The schema that this version of Notchbook writes; stands in the file as ``user_version``."""
 
 APPLICATION_ID: Final = 0x4E544348
@@ -33,10 +33,12 @@ class Base(DeclarativeBase):
 
 
 class ContentRow(Base):
-    """A text, stored once under its hash; never changed, never removed."""
+    """A text, stored once under its hash; never changed, and removed by an erasure alone."""
 
     __tablename__ = "contents"
-    __table_args__ = ({"comment": "Texts, each stored once under its hash. Never changed, never removed."},)
+    __table_args__ = (
+        {"comment": "Texts, each stored once under its hash. Never changed; removed by erasures alone."},
+    )
 
     hash: Mapped[str] = mapped_column(_HASH, primary_key=True, comment="sha256 of the text in UTF-8, in hex")
     text: Mapped[str] = mapped_column(Text, comment="canonical JSON, as it was given")
@@ -48,13 +50,13 @@ class EntryRow(Base):
     __tablename__ = "entries"
     __table_args__ = (
         UniqueConstraint("series", "serial"),
-        CheckConstraint("kind IN ('style', 'block', 'measures')", name="kind"),
+        CheckConstraint("kind IN ('style', 'block', 'measures', 'chart')", name="kind"),
         CheckConstraint("status IN ('working', 'approved', 'retired')", name="status"),
-        {"comment": "The lines of the pattern library."},
+        {"comment": "The lines of the pattern library.", "sqlite_autoincrement": True},
     )
 
     id: Mapped[int] = mapped_column(Integer, primary_key=True)
-    kind: Mapped[str] = mapped_column(String(8), comment="style, block or measures")
+    kind: Mapped[str] = mapped_column(String(8), comment="style, block, measures or chart")
     series: Mapped[str] = mapped_column(String(6), comment="letters of the number: S of S-104")
     serial: Mapped[int] = mapped_column(Integer, comment="digits of the number: 104 of S-104")
     name: Mapped[str] = mapped_column(String(200), comment="what she calls it")
@@ -71,7 +73,10 @@ class DocumentRow(Base):
     __tablename__ = "documents"
     __table_args__ = (
         UniqueConstraint("entry_id"),
-        {"comment": "The document of each entry as it is now; follows from the journal."},
+        {
+            "comment": "The document of each entry as it is now; follows from the journal.",
+            "sqlite_autoincrement": True,
+        },
     )
 
     id: Mapped[int] = mapped_column(Integer, primary_key=True)
@@ -83,13 +88,13 @@ class DocumentRow(Base):
 
 
 class EventRow(Base):
-    """A line of the journal, which only grows."""
+    """A line of the journal, which only grows (see ErasureRow for the one exception)."""
 
     __tablename__ = "events"
     __table_args__ = (
         UniqueConstraint("document_id", "version_after"),
         CheckConstraint("version_after = version_before + 1", name="one_version"),
-        {"comment": "The journal. Only grows.", "sqlite_autoincrement": True},
+        {"comment": "The journal. Only grows (but for an erasure).", "sqlite_autoincrement": True},
     )
 
     id: Mapped[int] = mapped_column(Integer, primary_key=True, comment="order of the journal")
@@ -100,7 +105,8 @@ class EventRow(Base):
     version_after: Mapped[int] = mapped_column(Integer, comment="version that the event made")
     kind: Mapped[str] = mapped_column(
         String(60),
-        comment="add, undo, redo, rename, retire, bring-back, freeze, approve, or the word of an edit",
+        comment="add, undo, redo, rename, retire, bring-back, freeze, approve, erase, keep-under-code, "
+        "or the word of an edit",
     )
     actor: Mapped[str] = mapped_column(String(200), comment="who did it")
     at: Mapped[str] = mapped_column(_TIME, comment="UTC, ISO 8601, with microseconds")
@@ -124,7 +130,10 @@ class RevisionRow(Base):
         UniqueConstraint("document_id", "hash"),
         CheckConstraint("(approved_at IS NULL) = (approved_by IS NULL)", name="approval_whole"),
         Index("ix_revisions_hash", "hash"),
-        {"comment": "Frozen states of documents. Can only be approved, once; approved ones never change."},
+        {
+            "comment": "Frozen states of documents. Can only be approved, once; approved ones never change.",
+            "sqlite_autoincrement": True,
+        },
     )
 
     id: Mapped[int] = mapped_column(Integer, primary_key=True)
@@ -162,3 +171,43 @@ class RevisionBlockRow(Base):
 
     revision_id: Mapped[int] = mapped_column(ForeignKey("revisions.id"), primary_key=True)
     block_hash: Mapped[str] = mapped_column(_HASH, primary_key=True, comment="`revisions.hash` of the block")
+
+
+class ErasureRow(Base):
+    """What is left of an erased entry: that there was one, and its number, which is not given again."""
+
+    __tablename__ = "erasures"
+    __table_args__ = (
+        UniqueConstraint("series", "serial"),
+        {
+            "comment": "Entries that were erased, without anything of what they held. Only grows.",
+            "sqlite_autoincrement": True,
+        },
+    )
+
+    id: Mapped[int] = mapped_column(Integer, primary_key=True)
+    kind: Mapped[str] = mapped_column(String(8), comment="what it was: style, block, measures or chart")
+    series: Mapped[str] = mapped_column(String(6), comment="letters of its number, never given again")
+    serial: Mapped[int] = mapped_column(Integer, comment="digits of its number")
+    actor: Mapped[str] = mapped_column(String(200), comment="who erased it")
+    at: Mapped[str] = mapped_column(_TIME, comment="UTC, ISO 8601, with microseconds")
+
+
+class SweepRow(Base):
+    """A cleaning of the file that is still to be done; the row goes when it is."""
+
+    __tablename__ = "sweeps"
+    __table_args__ = (
+        {
+            "comment": "Cleanings that an erasure or a code asked for, still to be done (at the next opening "
+            "at the latest): free pages and log are emptied, copies beside the book deleted."
+        },
+    )
+
+    id: Mapped[int] = mapped_column(Integer, primary_key=True)
+    copies: Mapped[str] = mapped_column(
+        Text, comment="file names beside the book that are to go, a JSON list"
+    )
+    marks: Mapped[str] = mapped_column(
+        Text, comment="JSON list of sha256: a copy goes only while it holds an entry with one of these marks"
+    )

@@ -9,7 +9,8 @@ from typing import Final
 
 from notchbook.errors import BookError
 
-_SIDE_FILES: Final = ("-journal", "-wal", "-shm")
+SIDE_FILES: Final = ("-journal", "-wal", "-shm")
+"""Endings of the files that may lie beside a book and belong to it."""
 
 
 @contextmanager
@@ -32,7 +33,7 @@ def made_beside(path: Path) -> Iterator[Path]:
             raise BookError("book-exists", path=str(path)) from None
         raise BookError("book-cannot-make", path=str(path), detail=error.strerror or str(error)) from error
     finally:
-        for left in (draft, *(draft.with_name(draft.name + side) for side in _SIDE_FILES)):
+        for left in (draft, *(draft.with_name(draft.name + side) for side in SIDE_FILES)):
             with suppress(OSError):
                 left.unlink(missing_ok=True)
 

@@ -4,9 +4,9 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from notchbook.book.contents import text_of
-from notchbook.book.journal import at_version, document_row, newest_state, state_before
+from notchbook.book.journal import at_version, document_row, newest_state, state_after, state_before
 from notchbook.book.kinds import EntryKind, EntryStatus
-from notchbook.book.models import DocumentRow, EntryRow
+from notchbook.book.models import ContentRow, DocumentRow, EntryRow, ErasureRow
 from notchbook.book.numbers import FIRST_SERIAL, EntryNumber, parse_number, parse_series
 from notchbook.book.records import Document, Listed
 from notchbook.book.settings import time_of
@@ -78,8 +78,32 @@ def lines(session: Session, kind: EntryKind | None, text: str | None) -> tuple[L
     )
 
 
+def contents_of(session: Session, kind: EntryKind) -> dict[int, str]:
+    """The content of now of every document of a kind, by its id."""
+    query = (
+        select(DocumentRow.id, ContentRow.text)
+        .join(EntryRow, EntryRow.id == DocumentRow.entry_id)
+        .join(ContentRow, ContentRow.hash == DocumentRow.content_hash)
+        .where(EntryRow.kind == kind)
+    )
+    return {row.id: row.text for row in session.execute(query)}
+
+
+def undo_leads_to(session: Session, document_id: int) -> int | None:
+    """The version whose content undo would restore; None when there is nothing to undo."""
+    row, _entry = document_row(session, document_id)
+    return state_before(session, document_id, row.state)
+
+
+def redo_leads_to(session: Session, document_id: int) -> int | None:
+    """The version whose content redo would restore; None when there is nothing to redo."""
+    row, _entry = document_row(session, document_id)
+    return state_after(session, document_id, row.state)
+
+
 def next_number(session: Session, series: str) -> str:
-    """The number after the highest of a series; S-101 when there is none."""
+    """The number after the highest of a series, erased ones too; S-101 when there is none."""
     letters = parse_series(series)
-    highest = session.scalar(select(func.max(EntryRow.serial)).where(EntryRow.series == letters))
-    return EntryNumber(letters, FIRST_SERIAL if highest is None else highest + 1).text
+    rows = (EntryRow, ErasureRow)
+    highest = (session.scalar(select(func.max(row.serial)).where(row.series == letters)) for row in rows)
+    return EntryNumber(letters, max((serial + 1 for serial in highest if serial), default=FIRST_SERIAL)).text

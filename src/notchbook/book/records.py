@@ -1,8 +1,9 @@
 """What the book hands out and takes in: frozen records, never rows of the database."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from enum import StrEnum
 from pathlib import Path
 
 from notchbook.book.kinds import EntryKind, EntryStatus
@@ -19,6 +20,14 @@ class Listed:
     status: EntryStatus
     version: int
     changed_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class NewEntry:
+    """An entry to be added: its name and its content."""
+
+    name: str
+    content: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,3 +129,109 @@ class BackupReport:
     documents: int
     events: int
     size_bytes: int
+
+
+class Place(StrEnum):
+    """Where the book holds a text of hers."""
+
+    NAME = "name"
+    CONTENT = "content"
+    MEASURES = "measures"
+    """The measures that a revision was run on."""
+    GEOMETRY = "geometry"
+    """The shapes that a revision serves."""
+    NOTE = "note"
+    """The words beside a line of the journal."""
+    FACTS = "facts"
+    """The facts of a line of the journal, as JSON."""
+    ACTOR = "actor"
+    REASON = "reason"
+    """Why a revision was frozen."""
+    FROZEN_BY = "frozen-by"
+    APPROVED_BY = "approved-by"
+
+
+@dataclass(frozen=True, slots=True)
+class StoredText:
+    """A text that belongs to a document. ``key`` says which: the hash of a content, the id of a line."""
+
+    document_id: int
+    place: Place
+    key: int | str
+    text: str
+
+
+Reworded = Callable[[StoredText], str]
+"""Gives each stored text as it is to stand from now on, most of them unchanged."""
+
+
+@dataclass(frozen=True, slots=True)
+class NewContent:
+    """A content that a document gets within a larger act; ``kind`` is the word for the edit."""
+
+    content: str
+    expected_version: int
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Erasure:
+    """What is to be erased, all in one act.
+
+    ``documents`` are erased with their journals and revisions: id and the version that was seen.
+    ``revisions`` (ids) are taken out of documents that stay, ``contents`` are new contents of such,
+    ``reworded`` changes texts that stay. ``copies`` are files beside the book, deleted after it. ``seen`` is
+    the last line of the journal that was known when all this was chosen.
+    """
+
+    documents: Mapping[int, int]
+    seen: int
+    revisions: tuple[int, ...] = ()
+    contents: Mapping[int, NewContent] = field(default_factory=dict)
+    reworded: Reworded | None = None
+    copies: tuple[Path, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class UnderCode:
+    """How a name gives way to a code: the entry and the version that was seen, and the texts as they become.
+
+    ``seen`` and ``copies`` as in :class:`Erasure`.
+    """
+
+    document_id: int
+    expected_version: int
+    seen: int
+    reworded: Reworded
+    copies: tuple[Path, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Erased:
+    """A line that says that an entry was erased."""
+
+    kind: EntryKind
+    number: str
+    actor: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """A copy of the book that lies beside it. ``readable`` False: it could not be looked into."""
+
+    path: Path
+    size_bytes: int
+    readable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Swept:
+    """How far the cleaning after an erasure went.
+
+    ``file`` says that free pages and log hold nothing old any more; False: another program has the book
+    open, and the next opening finishes it. ``copies_left`` could not be deleted.
+    """
+
+    file: bool
+    copies_left: tuple[Path, ...] = ()

@@ -10,7 +10,7 @@ from notchbook.book.contents import keep, text_of
 from notchbook.book.editing import follow_content
 from notchbook.book.journal import Change, Signature, expected_row, record
 from notchbook.book.kinds import BookEvent, EntryKind
-from notchbook.book.models import DocumentRow, EntryRow, RevisionBlockRow, RevisionRow
+from notchbook.book.models import DocumentRow, EntryRow, EventRow, RevisionBlockRow, RevisionRow
 from notchbook.book.numbers import EntryNumber
 from notchbook.book.records import Frozen, Revision, RevisionContents
 from notchbook.book.settings import time_of
@@ -76,6 +76,11 @@ def revisions_of(session: Session, document_id: int) -> tuple[Revision, ...]:
     return _revisions(session, document_id=document_id)
 
 
+def all_revisions(session: Session) -> tuple[Revision, ...]:
+    """All revisions of the book, document by document, oldest first."""
+    return _revisions(session)
+
+
 def revisions_with(session: Session, block_hash: str) -> tuple[Revision, ...]:
     """The revisions that were made from a block revision."""
     return _revisions(session, block_hash=block_hash)
@@ -115,9 +120,9 @@ def _check_whole(session: Session, entry: EntryRow, frozen: Frozen) -> None:
 
 
 def _frozen_row(session: Session, document: DocumentRow, frozen: Frozen, signature: Signature) -> RevisionRow:
-    count = session.scalar(
-        select(func.max(RevisionRow.revision)).where(RevisionRow.document_id == document.id)
-    )
+    # Counted in the journal: the number of an erased revision is not given again.
+    freezings = (EventRow.document_id == document.id, EventRow.kind == BookEvent.FREEZE)
+    count = session.scalar(select(func.count()).select_from(EventRow).where(*freezings))
     row = RevisionRow(
         document_id=document.id,
         revision=int(count or 0) + 1,

@@ -29,6 +29,16 @@ content: its own for an edit, an earlier one after undo and redo. Undo goes from
 the event that made version n; redo goes forward on the way to the newest edit. Both are events; none is ever
 taken out. So `documents` follows from `events` at any time.
 
+## What leaves the book
+
+The journal only grows and a frozen revision never changes, with one exception that the law of many countries
+asks for: a client's data can be erased, and her name can give way to a code. Both are one transaction, in
+which the guards below are taken off and put back. An erasure removes entries with their documents, journals,
+revisions and texts, and leaves a row in `erasures`; a code changes texts in old versions and revisions too,
+with the hashes that follow from them. Documents that stay and change get a line in their journal (`erase`,
+`keep-under-code`). Then the file is built anew and its log emptied, so that free pages hold nothing old; a
+row in `sweeps` asks for it until it is done. Ids and numbers of what was erased are not given again.
+
 ## The hash of a revision
 
 It is the sha256 of this JSON object, with sorted keys, without blanks, in ASCII: `blocks` (hashes of the

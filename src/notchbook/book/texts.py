@@ -40,6 +40,11 @@ def search_form(text: str) -> str:
     return "".join(sign for sign in parts if not unicodedata.combining(sign))
 
 
+def search_text(number: str, name: str) -> str:
+    """What an entry is found by: its number and its name."""
+    return search_form(f"{number} {name}")
+
+
 def canonical_json(value: Mapping[str, Any]) -> str:
     """One text for one value: sorted keys, no blanks, ASCII."""
     return json.dumps(value, sort_keys=True, separators=(",", ":"), allow_nan=False)

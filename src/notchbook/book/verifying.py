@@ -4,11 +4,11 @@ import json
 from collections.abc import Iterator
 from itertools import groupby
 
-from sqlalchemy import select, text
+from sqlalchemy import and_, select, text
 from sqlalchemy.orm import Session
 
 from notchbook.book.guards import GUARDS
-from notchbook.book.models import ContentRow, DocumentRow, EventRow, RevisionRow
+from notchbook.book.models import ContentRow, DocumentRow, EntryRow, ErasureRow, EventRow, RevisionRow
 from notchbook.book.revising import blocks_of, manifest_hash
 from notchbook.book.texts import digest
 
@@ -17,7 +17,7 @@ def problems(session: Session) -> tuple[str, ...]:
     """What is wrong in the book, one line each; empty when it is sound."""
     return tuple(
         line
-        for search in (_of_the_file, _of_guards, _of_texts, _of_documents, _of_revisions)
+        for search in (_of_the_file, _of_guards, _of_texts, _of_documents, _of_revisions, _of_erasures)
         for line in search(session)
     )
 
@@ -78,3 +78,9 @@ def _of_revisions(session: Session) -> Iterator[str]:
         steps: dict[str, int] = json.loads(row.step_versions)
         if manifest_hash(row, steps, blocks_of(session, row.id)) != row.hash:
             yield f"revision {row.revision} of document {row.document_id} is not what was frozen"
+
+
+def _of_erasures(session: Session) -> Iterator[str]:
+    same = and_(EntryRow.series == ErasureRow.series, EntryRow.serial == ErasureRow.serial)
+    for row in session.execute(select(EntryRow.series, EntryRow.serial).join(ErasureRow, same)):
+        yield f"the number {row.series}-{row.serial} was given again after an erasure"

@@ -11,6 +11,7 @@ from notchbook.cli import refusing
 from notchbook.cli.answer import ExitCode
 from notchbook.cli.blocks import blocks
 from notchbook.cli.check import check
+from notchbook.cli.client.group import client_app
 from notchbook.cli.cut import cut
 from notchbook.cli.demo import demo
 from notchbook.cli.draft import draft
@@ -67,6 +68,7 @@ for _verb, _function in VERBS.items():
     app.command(_verb)(_function)
 
 app.add_typer(measures_app, name="measures")
+app.add_typer(client_app, name="client")
 
 
 def main() -> None:

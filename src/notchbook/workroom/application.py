@@ -10,11 +10,29 @@ from notchbook import __version__
 from notchbook.app.studio import Studio
 from notchbook.workroom.answers.refusal import Refusal
 from notchbook.workroom.gate import Gate
+from notchbook.workroom.import_jobs import ImportJobs
 from notchbook.workroom.page import STATIC, serve_page
 from notchbook.workroom.refusing import refuse_in_words
-from notchbook.workroom.routes import bodies, reports, shelf, styles
+from notchbook.workroom.routes import (
+    bodies,
+    charts,
+    comparing,
+    estimates,
+    figure,
+    importing,
+    padding,
+    personal_data,
+    reports,
+    shelf,
+    styles,
+    vocabulary,
+)
 
 LOCAL_HOSTS = ("127.0.0.1", "localhost", "[::1]")
+
+_STYLE_ROUTES = (shelf, styles, reports)
+_BODY_ROUTES = (bodies, estimates, figure, vocabulary, comparing, padding, personal_data)
+_CHART_ROUTES = (charts, importing)
 
 
 def create_app(
@@ -32,7 +50,8 @@ def create_app(
         generate_unique_id_function=_operation_name,
     )
     app.state.studio = studio
-    for routes in (shelf, styles, reports, bodies):
+    app.state.import_jobs = ImportJobs()
+    for routes in (*_STYLE_ROUTES, *_BODY_ROUTES, *_CHART_ROUTES):
         app.include_router(routes.router)
     serve_page(app, static)
     refuse_in_words(app)

@@ -15,7 +15,7 @@ from notchbook.workroom.reader import Reader
 
 _LOG = logging.getLogger("notchbook.workroom")
 
-_STATUS = {"book-conflict": 409, "book-document-missing": 404, "workroom-address": 404}
+_STATUS = {"book-conflict": 409, "book-moved-on": 409, "book-document-missing": 404, "workroom-address": 404}
 """What is refused otherwise is 422: understood, and it cannot be done."""
 
 

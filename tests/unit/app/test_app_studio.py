@@ -5,20 +5,18 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.app.edits import (
+from notchbook.app.body_edits import ClearMeasure, RenameBody, SetMeasure
+from notchbook.app.studio import Studio, StyleState
+from notchbook.app.style_edits import (
     AddStep,
     ChangeStep,
-    ClearMeasure,
     MoveStep,
     Rebind,
     RemoveStep,
     Rename,
-    RenameBody,
     RenameStep,
     SetBody,
-    SetMeasure,
 )
-from notchbook.app.studio import Studio, StyleState
 from notchbook.errors import BookError, InputError, NotchbookError
 from notchbook.recipe import recipe_to_json
 
@@ -51,12 +49,13 @@ def recipe_text(state: StyleState) -> str:
 
 def test_the_demonstration_is_put_in_once(studio: Studio, book: Path) -> None:
     assert [entry.name for entry in studio.list_styles()] == ["Straight skirt"]
-    assert [entry.name for entry in studio.list_bodies()] == ["Form A", "Marta V."]
+    names = ["Form A", "Marta V.", "Form B", "Form C", "Form D", "Rosa L."]
+    assert [entry.name for entry in studio.list_bodies()] == names
     studio.first_time()
     studio.close()
     again = Studio.open(book)
     again.first_time()
-    assert (len(again.list_styles()), len(again.list_bodies())) == (1, 2)
+    assert (len(again.list_styles()), len(again.list_bodies())) == (1, 6)
     again.close()
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.book import Book
+from notchbook.book import Book, Erasure
 from notchbook.book.guards import GUARDS
 from support.books import add_style, frozen, settings
 
@@ -41,6 +41,13 @@ REFUSED = [
     ("guard_documents_insert", "INSERT OR REPLACE INTO documents SELECT * FROM documents"),
     ("guard_entries_delete", "DELETE FROM entries"),
     ("guard_entries_insert", "INSERT OR REPLACE INTO entries SELECT * FROM entries"),
+    ("guard_erasures_update", "UPDATE erasures SET actor = 'x'"),
+    ("guard_erasures_delete", "DELETE FROM erasures"),
+    ("guard_erasures_insert", "INSERT OR REPLACE INTO erasures SELECT * FROM erasures"),
+    (
+        "guard_erasures_insert",
+        "INSERT OR REPLACE INTO erasures SELECT 9, kind, series, serial, 'x', at FROM erasures",
+    ),
 ]
 
 
@@ -55,6 +62,8 @@ def other_program(book_path: Path) -> Iterator[sqlite3.Connection]:
         book.freeze_revision(style.id, 3, frozen(geometry="[2]"), "second")
         old = book.freeze_revision(block.id, 1, frozen(), "block")
         book.freeze_revision(style.id, 4, frozen(old.hash), "third")
+        gone = book.add("measures", "M-101", "Form 40", "{}")
+        book.erase(Erasure({gone.id: 1}, book.last_line()))
     with closing(sqlite3.connect(book_path, isolation_level=None)) as connection:
         yield connection
 

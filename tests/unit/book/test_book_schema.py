@@ -17,6 +17,13 @@ from notchbook.book.models import SCHEMA, Base
 from notchbook.book.schema_doc import schema_page
 
 
+def keeps_ids(engine: Engine) -> set[str]:
+    """The tables whose ids are never given again (SQLite's word for it: AUTOINCREMENT)."""
+    with engine.connect() as connection:
+        rows = connection.exec_driver_sql("SELECT name, sql FROM sqlite_master WHERE type = 'table'")
+        return {str(name) for name, sql in rows if "AUTOINCREMENT" in str(sql)}
+
+
 def shape(engine: Engine) -> dict[str, object]:
     """What the database says about each table, its constraints and indexes, without their order."""
     look = inspect(engine)
@@ -37,6 +44,7 @@ def test_migrations_make_what_the_models_say(book: Book) -> None:
     models = create_engine("sqlite://")
     Base.metadata.create_all(models)
     assert shape(book._engine) == shape(models)
+    assert keeps_ids(book._engine) == keeps_ids(models) >= {"entries", "documents", "revisions", "events"}
     with book._engine.connect() as connection:
         assert compare_metadata(MigrationContext.configure(connection), Base.metadata) == []
 

@@ -5,6 +5,7 @@ import sys
 
 import pytest
 
+from notchbook.cli.client.group import CLIENT_VERBS
 from notchbook.cli.main import VERBS
 from notchbook.cli.measures.group import MEASURES_VERBS
 
@@ -29,7 +30,11 @@ def loaded(*words: str) -> tuple[set[str], set[str]]:
     return set(packages), set(own)
 
 
-ALL_VERBS = [*([verb] for verb in VERBS), *(["measures", verb] for verb in MEASURES_VERBS)]
+ALL_VERBS = [
+    *([verb] for verb in VERBS),
+    *(["measures", verb] for verb in MEASURES_VERBS),
+    *(["client", verb] for verb in CLIENT_VERBS),
+]
 
 
 @pytest.mark.parametrize("words", [["--help"], ["--version"], *([*verb, "--help"] for verb in ALL_VERBS)])

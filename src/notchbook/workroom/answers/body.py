@@ -10,8 +10,11 @@ from notchbook.body import (
     MeasureEntry,
     MeasureKind,
     MeasureSet,
+    PopulationName,
+    RiseMethod,
     Side,
     Status,
+    WaistLevel,
     check_consistent,
     measure_table,
 )
@@ -22,7 +25,7 @@ from notchbook.workroom.reader import Reader
 
 
 class MeasureValue(Answer):
-    """One value in the reader's unit, and how far it can be trusted."""
+    """One value in the reader's unit, and how far it can be trusted; ``readings`` where there are several."""
 
     side: Side
     text: str
@@ -30,6 +33,16 @@ class MeasureValue(Answer):
     status: Status
     error_text: str
     note: str
+    readings: tuple[str, ...]
+
+
+class Circumstances(Answer):
+    """When, by whom and over what she was measured; empty where nothing was said."""
+
+    taken_on: str
+    taken_by: str
+    undergarment: str
+    heel_text: str
 
 
 class Remark(Answer):
@@ -54,13 +67,22 @@ class MeasureLine(Answer):
 
 
 class BodyAnswer(Answer):
-    """A body's measures in measuring order, all that could be taken."""
+    """A body's measures in measuring order, all that could be taken.
+
+    ``waist_drop_text`` is empty where no drop was given, so for the natural waist too.
+    """
 
     id: int
     number: str
     name: str
     kind: Literal["body", "form", "chart"]
+    label_size: str
     note: str
+    circumstances: Circumstances
+    population: PopulationName | None
+    waist_level: WaistLevel
+    waist_drop_text: str
+    rise_method: RiseMethod | None
     version: int
     can_undo: bool
     can_redo: bool
@@ -77,7 +99,13 @@ def body_answer(state: BodyState, reader: Reader) -> BodyAnswer:
         number=state.number,
         name=measures.name,
         kind=measures.kind,
+        label_size=measures.label_size,
         note=measures.note,
+        circumstances=_circumstances(measures, reader),
+        population=measures.population,
+        waist_level=measures.waist_level,
+        waist_drop_text=reader.text(measures.waist_drop) if measures.waist_drop else "",
+        rise_method=measures.rise_method,
         version=state.version,
         can_undo=state.can_undo,
         can_redo=state.can_redo,
@@ -105,7 +133,7 @@ def _line(
         definition=entry.definition,
         kind=entry.kind,
         sided=entry.sided,
-        usual_text=_span(measure_text(entry, low, reader), measure_text(entry, high, reader)),
+        usual_text=span_text(measure_text(entry, low, reader), measure_text(entry, high, reader)),
         values=tuple(
             _value(entry, side, measures.values[entry.key + mark], reader)
             for side, mark in sides
@@ -115,7 +143,7 @@ def _line(
     )
 
 
-def _span(low: str, high: str) -> str:
+def span_text(low: str, high: str) -> str:
     """``82.0 to 135.0 cm``: the unit once, where it is a word."""
     number, _, word = low.partition(" ")
     return f"{number} to {high}" if word.isalpha() and high.endswith(word) else f"{low} to {high}"
@@ -130,6 +158,17 @@ def _value(entry: MeasureEntry, side: Side, measure: Measure, reader: Reader) ->
         status=measure.status,
         error_text=error,
         note=measure.note,
+        readings=tuple(measure_text(entry, reading, reader) for reading in measure.readings),
+    )
+
+
+def _circumstances(measures: MeasureSet, reader: Reader) -> Circumstances:
+    said = measures.circumstances
+    return Circumstances(
+        taken_on=said.taken_on,
+        taken_by=said.taken_by,
+        undergarment=said.undergarment,
+        heel_text=reader.text(said.heel) if said.heel else "",
     )
 
 

@@ -1,6 +1,6 @@
-"""What the book holds: the styles and the bodies, by number."""
+"""What the book holds: styles, bodies and size charts, by number."""
 
-from notchbook.app.studio import EntrySummary, Studio
+from notchbook.app.studio import EntrySummary, ShelfKind, Studio
 from notchbook.workroom.answers.form import Answer
 
 
@@ -12,13 +12,18 @@ class Entry(Answer):
     name: str
     version: int
     status: str
+    kind: ShelfKind
 
 
 class Shelf(Answer):
-    """All styles and bodies; ``notice`` is what she should know about where the book lies."""
+    """All styles, all that has measures (bodies, forms, sizes: see their ``kind``), and size charts.
+
+    ``notice`` is what she should know about where the book lies.
+    """
 
     styles: tuple[Entry, ...]
     bodies: tuple[Entry, ...]
+    charts: tuple[Entry, ...]
     notice: str | None
 
 
@@ -30,6 +35,7 @@ def entry(summary: EntrySummary) -> Entry:
         name=summary.name,
         version=summary.version,
         status=summary.status,
+        kind=summary.kind,
     )
 
 
@@ -38,5 +44,6 @@ def shelf(studio: Studio) -> Shelf:
     return Shelf(
         styles=tuple(map(entry, studio.list_styles())),
         bodies=tuple(map(entry, studio.list_bodies())),
+        charts=tuple(map(entry, studio.list_charts())),
         notice=studio.notice(),
     )

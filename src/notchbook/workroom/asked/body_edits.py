@@ -1,12 +1,23 @@
-"""Edits of a body's measures as the page sends them."""
+"""Edits of a body's measures as the page sends them. About the set as a whole: set_edits.py."""
 
 from typing import Annotated, Literal
 
 from pydantic import Field
 
-from notchbook.app import edits as app
+from notchbook.app import body_edits as app
 from notchbook.body import Side
+from notchbook.workroom.asked.estimate_edits import FillEstimates, RefreshEstimates
 from notchbook.workroom.asked.form import Asked, Expected, Key, Text
+from notchbook.workroom.asked.repair_edits import RepairMeasures
+from notchbook.workroom.asked.set_edits import (
+    RenameBody,
+    SetCircumstances,
+    SetKind,
+    SetPopulation,
+    SetRiseMethod,
+    SetSetNote,
+    SetWaistLevel,
+)
 from notchbook.workroom.reader import Reader
 
 
@@ -21,6 +32,46 @@ class SetMeasure(Asked):
     def for_app(self, reader: Reader) -> app.SetMeasure:
         """The edit; the app reads the text."""
         return app.SetMeasure(self.key, self.text, reader.unit, self.side)
+
+
+class AddReading(Asked):
+    """The tape laid once more, as typed; the value becomes the median."""
+
+    do: Literal["add-reading"]
+    key: Key
+    text: Text
+    side: Side = "both"
+
+    def for_app(self, reader: Reader) -> app.AddReading:
+        """The edit; the app reads the text."""
+        return app.AddReading(self.key, self.text, reader.unit, self.side)
+
+
+class SetReading(Asked):
+    """One reading typed anew, counted from 0; the one after the last is a new one."""
+
+    do: Literal["set-reading"]
+    key: Key
+    reading: int
+    text: Text
+    side: Side = "both"
+
+    def for_app(self, reader: Reader) -> app.SetReading:
+        """The edit; the app reads the text."""
+        return app.SetReading(self.key, self.reading, self.text, reader.unit, self.side)
+
+
+class ClearReading(Asked):
+    """One reading taken out, counted from 0; with the last one the measure is gone."""
+
+    do: Literal["clear-reading"]
+    key: Key
+    reading: int
+    side: Side = "both"
+
+    def for_app(self, _reader: Reader) -> app.ClearReading:
+        """The edit."""
+        return app.ClearReading(self.key, self.reading, self.side)
 
 
 class NoteMeasure(Asked):
@@ -49,18 +100,25 @@ class ClearMeasure(Asked):
         return app.ClearMeasure(self.key, self.side)
 
 
-class RenameBody(Asked):
-    """Another name for the body."""
-
-    do: Literal["rename-body"]
-    name: Text
-
-    def for_app(self, _reader: Reader) -> app.RenameBody:
-        """The edit."""
-        return app.RenameBody(self.name)
-
-
-BodyEdit = Annotated[SetMeasure | NoteMeasure | ClearMeasure | RenameBody, Field(discriminator="do")]
+BodyEdit = Annotated[
+    SetMeasure
+    | AddReading
+    | SetReading
+    | ClearReading
+    | NoteMeasure
+    | ClearMeasure
+    | RenameBody
+    | SetCircumstances
+    | SetPopulation
+    | SetWaistLevel
+    | SetRiseMethod
+    | SetKind
+    | SetSetNote
+    | FillEstimates
+    | RefreshEstimates
+    | RepairMeasures,
+    Field(discriminator="do"),
+]
 
 
 class BodyChange(Expected):

@@ -4,7 +4,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field
 
-from notchbook.app import edits as app
+from notchbook.app import style_edits as app
 from notchbook.body import Side
 from notchbook.recipe import Recipe
 from notchbook.workroom.asked.amounts import typed

@@ -4,6 +4,7 @@ from fastapi import APIRouter
 
 from notchbook.body import MeasureSet
 from notchbook.workroom.answers.body import BodyAnswer, body_answer
+from notchbook.workroom.answers.looked_over import LookedOverAnswer, looked_over_answer
 from notchbook.workroom.asked.body_edits import BodyChange, NewBody, body_edit
 from notchbook.workroom.asked.form import Expected
 from notchbook.workroom.reader import ReaderOf
@@ -22,6 +23,12 @@ def new_body(asked: NewBody, studio: StudioOf, reader: ReaderOf) -> BodyAnswer:
 def read_body(body: int, studio: StudioOf, reader: ReaderOf) -> BodyAnswer:
     """The measures as they stand."""
     return body_answer(studio.open_body(body), reader)
+
+
+@router.get("/{body}/looked-over")
+def look_over_body(body: int, studio: StudioOf, reader: ReaderOf) -> LookedOverAnswer:
+    """What is to be looked at again, and what that look cannot see."""
+    return looked_over_answer(studio.open_body(body), reader)
 
 
 @router.post("/{body}/edits")

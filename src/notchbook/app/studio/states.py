@@ -1,0 +1,93 @@
+"""What the studio hands out: styles, bodies and charts as they stand, and the lines of the library."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from notchbook.app.examining import GirthRow, examine
+from notchbook.body import Doubt, MeasureSet
+from notchbook.body.charts.chart import SizeChart
+from notchbook.checks import Report
+from notchbook.finish import HouseTable
+from notchbook.recipe import Recipe, Replay, StepKind
+
+ShelfKind = Literal["style", "body", "form", "size", "chart"]
+"""What a line of the library is; a size is one of a chart, kept as a set of measures of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class EntrySummary:
+    """One line of the library."""
+
+    id: int
+    number: str
+    name: str
+    version: int
+    status: str
+    kind: ShelfKind
+
+
+@dataclass(frozen=True, slots=True)
+class StyleState:
+    """A style as it stands: what is written, the run of it, and what is to be said of it.
+
+    ``house`` is the table by which its cut pieces would be made.
+    """
+
+    id: int
+    number: str
+    name: str
+    version: int
+    can_undo: bool
+    can_redo: bool
+    body: EntrySummary
+    replay: Replay
+    girths: tuple[GirthRow, ...]
+    house: HouseTable
+
+    @property
+    def recipe(self) -> Recipe:
+        """The recipe of the style."""
+        return self.replay.recipe
+
+    @property
+    def report(self) -> Report:
+        """All checks but those on the cut pieces, run when asked for: whoever only looks at a shape
+        does not wait for them. :meth:`Studio.full_report` runs every check."""
+        return examine(self.replay, self.house, cut=False)
+
+
+@dataclass(frozen=True, slots=True)
+class BodyState:
+    """A body's measures as they stand, and what should be looked at again."""
+
+    id: int
+    number: str
+    version: int
+    can_undo: bool
+    can_redo: bool
+    measures: MeasureSet
+    doubts: tuple[Doubt, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChartState:
+    """A size chart as it stands."""
+
+    id: int
+    number: str
+    version: int
+    can_undo: bool
+    can_redo: bool
+    chart: SizeChart
+
+
+@dataclass(frozen=True, slots=True)
+class StepChoice:
+    """A step that can be added; ``schema`` is the JSON schema of its parameters."""
+
+    operation: str
+    title: str
+    summary: str
+    kind: StepKind
+    schema: Mapping[str, Any]

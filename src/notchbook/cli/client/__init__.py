@@ -1,0 +1,1 @@
+"""`notchbook client ...`: keep a client under a code, hand her data out, erase her."""
