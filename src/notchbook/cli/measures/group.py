@@ -7,6 +7,8 @@ import typer
 from notchbook.cli.measures.check import check
 from notchbook.cli.measures.compare import compare
 from notchbook.cli.measures.estimate import estimate
+from notchbook.cli.measures.export_measures import export_measures
+from notchbook.cli.measures.import_measures import import_measures
 from notchbook.cli.measures.list_measures import list_measures
 from notchbook.cli.measures.pad import pad
 from notchbook.cli.measures.sheet import sheet
@@ -19,6 +21,8 @@ MEASURES_VERBS: dict[str, Callable[..., None]] = {
     "estimate": estimate,
     "compare": compare,
     "pad": pad,
+    "import": import_measures,
+    "export": export_measures,
 }
 
 measures_app = typer.Typer(

@@ -1,0 +1,180 @@
+"""Reading one body of a foreign table, under the meaning of its lines."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from notchbook.body.files.body_columns import ABOUT_COLUMNS, split_column
+from notchbook.body.files.raw_value import RawValue, read_value
+from notchbook.body.files.set_data import set_about, unit_of
+from notchbook.body.importing.foreign_table import ForeignBody, ForeignTable
+from notchbook.body.importing.mapping import JOINED, MappedLine, TableMapping
+from notchbook.body.importing.preview_doubts import with_doubts
+from notchbook.body.importing.preview_rows import PreviewRow, PreviewValue, Refusal, refusal_of, shown_value
+from notchbook.body.importing.propose import is_size
+from notchbook.body.measure import Measure
+from notchbook.body.measure_set import MeasureSet
+from notchbook.errors import InputError
+from notchbook.units import UNITS, LengthStyle, Unit, decimal_text, parse_length
+
+_LENGTHS_ABOUT: Final = ("heel", "waist_drop")
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """A filled cell of one body with its line and what else its row says of it."""
+
+    line: MappedLine
+    text: str
+    fields: tuple[tuple[str, str], ...]
+
+
+class RowReader:
+    """Reads the bodies of one table."""
+
+    def __init__(self, table: ForeignTable, mapping: TableMapping, source: str, *, held: bool) -> None:
+        self._held = held
+        self._table, self._mapping, self._source = table, mapping, source
+        self._lines = _lines_read(mapping)
+        self._read: dict[tuple[str, RawValue, Unit | None], Measure] = {}
+        units = Counter(line.unit for _place, line in self._lines if line.unit in UNITS)
+        common = units.most_common(1)
+        self._unit: Unit | None = next((unit for unit in UNITS if common and unit == common[0][0]), None)
+
+    def row(self, body: ForeignBody) -> PreviewRow:
+        """What would be stored of one body."""
+        cells = [
+            _Cell(line, body.cells[place], self._table.lines[place].fields)
+            for place, line in self._lines
+            if body.cells[place]
+        ]
+        about = _about(cells)
+        refusals: list[Refusal] = []
+        values: dict[str, Measure] = {}
+        shown: list[PreviewValue] = []
+        if body.cells_found:
+            refusals.append(refusal_of("", "", _too_many(body, self._table)))
+        unit = self._row_unit(about, refusals)
+        for key, said in _by_key(cells).items():
+            try:
+                values[key] = self._measure(key, *_raw(said, about.get("status", "") or self._status(), unit))
+                shown.append(shown_value(key, said[0].text, values[key]))
+            except InputError as error:
+                refusals.append(refusal_of(said[0].line.name, said[0].text, error))
+        measures = self._set(body, about, values, unit, refusals)
+        name = measures.name if measures else self._name(body, about)
+        row = PreviewRow(
+            body.number, about.get("id", ""), name, tuple(shown), tuple(refusals), measures=measures
+        )
+        return with_doubts(row, LengthStyle(unit or self._unit or "cm"), held=self._held)
+
+    def _measure(self, key: str, raw: RawValue, unit: Unit | None) -> Measure:
+        """The measure; the same words are read once, since lists say the same numbers again and again."""
+        known = self._read.get((key, raw, unit))
+        if known is None:
+            known = self._read[key, raw, unit] = read_value(key, raw, unit)[1]
+        return known
+
+    def _row_unit(self, about: dict[str, str], refusals: list[Refusal]) -> Unit | None:
+        try:
+            return unit_of(about)
+        except InputError as error:
+            refusals.append(refusal_of("unit", about["unit"], error))
+            return None
+
+    def _set(
+        self,
+        body: ForeignBody,
+        about: dict[str, str],
+        values: dict[str, Measure],
+        unit: Unit | None,
+        refusals: list[Refusal],
+    ) -> MeasureSet | None:
+        if not values:
+            if not refusals:
+                refusals.append(refusal_of("", "", InputError("import-row-empty", where="")))
+            return None
+        said: dict[str, object] = {"kind": self._mapping.kind, "population": self._mapping.population or ""}
+        if is_size(body.name):
+            said["label_size"] = body.name
+        said |= {name: text for name, text in about.items() if text and name not in ("unit", "id", "status")}
+        try:
+            for name in _LENGTHS_ABOUT:
+                if name in about:
+                    said[name] = self._mm_text(name, about[name], unit)
+            return set_about(said, values, None, self._name(body, about))
+        except InputError as error:
+            refusals.append(refusal_of("", "", error))
+            return None
+
+    def _mm_text(self, name: str, text: str, unit: Unit | None) -> str:
+        line = next(line for _place, line in self._lines if line.target == name)
+        value = parse_length(text, _length_unit(line, unit))
+        return f"{decimal_text(Fraction(repr(value)))} mm"
+
+    def _status(self) -> str:
+        return "chart" if self._mapping.kind == "chart" else ""
+
+    def _name(self, body: ForeignBody, about: dict[str, str]) -> str:
+        found = about.get("name") or body.name or about.get("id", "")
+        if found and not (body.name and is_size(body.name)):
+            return found
+        if body.name:
+            return f"{self._source or 'Size'} {body.name}".strip()
+        place = "" if len(self._table.bodies) == 1 else f", {self._table.body_place} {body.number}"
+        return f"{self._source or 'Imported'}{place}"
+
+
+def _lines_read(mapping: TableMapping) -> tuple[tuple[int, MappedLine], ...]:
+    """The lines that are read, with their places: those with a target, and with a unit where one is asked."""
+    taken: set[str] = set()
+    found = []
+    for place, line in enumerate(mapping.lines):
+        readable = line.target and (line.unit_sure or line.unit)
+        if readable and (line.target in JOINED or line.target not in taken):
+            taken.add(line.target)
+            found.append((place, line))
+    return tuple(found)
+
+
+def _about(cells: Sequence[_Cell]) -> dict[str, str]:
+    """The filled fields about the whole body; first and last name are joined."""
+    found: dict[str, str] = {}
+    for cell in cells:
+        if cell.line.target in ABOUT_COLUMNS:
+            before = found.get(cell.line.target, "")
+            found[cell.line.target] = f"{before} {cell.text}".strip()
+    return found
+
+
+def _by_key(cells: Sequence[_Cell]) -> dict[str, list[_Cell]]:
+    """The cells of each measure, in the order of the table."""
+    found: dict[str, list[_Cell]] = {}
+    for cell in cells:
+        if cell.line.target not in ABOUT_COLUMNS:
+            found.setdefault(split_column(cell.line.target)[0], []).append(cell)
+    return found
+
+
+def _raw(cells: Sequence[_Cell], status: str, row_unit: Unit | None) -> tuple[RawValue, Unit | None]:
+    """What a row says of one measure, and the unit of its bare numbers."""
+    fields = {"value": "", "status": status}
+    unit = row_unit
+    for cell in cells:
+        field = split_column(cell.line.target)[1]
+        if field == "value":
+            fields |= dict(cell.fields)
+            unit = _length_unit(cell.line, row_unit)
+        fields[field] = cell.text
+    return RawValue(**fields), unit
+
+
+def _length_unit(line: MappedLine, row_unit: Unit | None) -> Unit | None:
+    return next((unit for unit in UNITS if unit == line.unit), row_unit)
+
+
+def _too_many(body: ForeignBody, table: ForeignTable) -> InputError:
+    columns = max((line.number for line in table.lines), default=0)
+    return InputError("measures-csv-cells", cells=body.cells_found, columns=columns, where="")
