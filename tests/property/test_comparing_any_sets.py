@@ -69,14 +69,17 @@ def test_a_place_among_the_sizes_leads_back_to_the_value(key: str, value: float)
 
 
 @given(sets(), sets())
-def test_a_padded_level_comes_within_half_a_layer(one: MeasureSet, other: MeasureSet) -> None:
+def test_a_padded_level_ends_within_a_layer_below_and_3_mm_above(one: MeasureSet, other: MeasureSet) -> None:
     try:
         plan = padding_plan(one, other, 4.0)
     except NotchbookError:
         return
     for level in plan.levels:
         if level.fit == "pad":
-            assert abs(level.left_over) <= 2.0 * math.pi + 1e-6
+            assert -3.0 - 1e-6 <= level.left_over < 4.0 * math.pi + 1e-6
+            assert level.reached == pytest.approx(
+                level.form + 4.0 * math.pi * (level.front_layers + level.back_layers)
+            )
             assert math.pi * (level.front + level.back) == pytest.approx(level.difference)
             assert min(level.front, level.back, level.front_layers, level.back_layers) >= 0
         else:

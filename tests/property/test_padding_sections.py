@@ -74,6 +74,30 @@ def test_front_and_back_together_give_the_wanted_girth(
     assert front - half_length(shape, front=True) == pytest.approx(share * added, abs=near)
 
 
+@given(
+    st.floats(300.0, 1400.0), st.floats(10.1, 400.0), st.floats(0.0, 1.0), st.floats(0.5, 15.0), st.booleans()
+)
+def test_whole_layers_end_in_reach_whatever_the_share(
+    girth: float, added: float, share: float, layer: float, by_arcs: bool
+) -> None:
+    """Never more than 3 mm above the client, less than one layer on one half below; the number of layers does
+    not hang on how they are split, and no half is more than a layer off what it should be."""
+    form, client = (MeasureSet.from_mm("x", {"hip_girth": value}) for value in (girth, girth + added))
+    if by_arcs:
+        form, client = (
+            form.with_value("front_hip_arc", girth / 2),
+            client.with_value("front_hip_arc", girth / 2 + share * added),
+        )
+    shares = None if by_arcs else {"hip_girth": share}
+    level = padding_plan(form, client, layer, shares).levels[0]
+    even = padding_plan(form, client, layer, {"hip_girth": 0.5}).levels[0]
+    assert client.value("hip_girth") - math.pi * layer < level.reached <= client.value("hip_girth") + 3.0
+    assert level.front_layers + level.back_layers == even.front_layers + even.back_layers
+    assert level.reached == pytest.approx(girth + math.pi * layer * (level.front_layers + level.back_layers))
+    for thickness, layers in ((level.front, level.front_layers), (level.back, level.back_layers)):
+        assert abs(layers * layer - thickness) <= layer + 1e-6
+
+
 @given(radii, more)
 def test_the_judge_catches_a_wrong_formula(lengths: list[float], added: float) -> None:
     """A girth shared over the diameter (added / pi all round), as is easily done, lays on twice too much."""

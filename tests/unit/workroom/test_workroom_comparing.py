@@ -76,8 +76,8 @@ def test_a_computed_chart_is_found_by_its_word_and_says_whom_it_is_from(
 ) -> None:
     form = form_with(studio, "", bust_girth=920, waist_girth=760)
     told = nearest(page, form, "women")
-    assert told["chart_words"].startswith("Computed: Mean of ")
-    assert "soldiers" in told["chart_words"]
+    assert told["chart_words"].startswith("Computed: ")
+    assert "U.S. Army survey ANSUR II (2012), soldiers" in told["chart_words"]
     assert told["absent"] == ["hip girth"]
     assert any(line["margin_text"] for line in told["lines"])
 

@@ -31,7 +31,7 @@ class SizeChart:
     without sides. ``keys`` are the rows, those still empty too. ``main_measure`` is the one that the sizes
     step by. ``population`` names whom the chart is for. ``source`` and ``grade`` say where the figures come
     from and how sure they are; ``status``: computed, typed in or imported. ``margins`` belong to computed
-    values: what is drafted for the size fits nine bodies of ten within them.
+    values: nine bodies of ten lie within them, and the note says of whom.
     Refused: no name (``measures-name``), a size without label (``chart-label-missing``) or with one that
     stands already (``chart-label-twice``), sides (``chart-sides``), sizes tied at different waists
     (``chart-waist-levels``), wrong choices (``measure-choice``), unknown keys.

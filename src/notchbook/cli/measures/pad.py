@@ -71,7 +71,10 @@ def pad(
 def _show_choice(screen: Screen, plans: tuple["PaddingPlan", ...], style: LengthStyle) -> None:
     if len(plans) == 1:
         return
-    rows = [(plan.form, _verdict(plan, style), style.text(plan.added)) for plan in plans]
+    rows = [
+        (plan.form, _verdict(plan, style), style.text(plan.added) if plan.can_be_padded else "")
+        for plan in plans
+    ]
     screen.table(
         ("form", "can it be padded", "girths to add, together"), rows, numbers=("girths to add, together",)
     )
@@ -83,26 +86,28 @@ def _verdict(plan: "PaddingPlan", style: LengthStyle) -> str:
 
     if plan.can_be_padded:
         return "yes"
-    worst = ", ".join(
-        f"{said_key(level.key)} {style.text(-level.difference)} too large" for level in plan.too_large
-    )
-    return f"no: {worst}"
+    worst, *others = plan.too_large
+    more = f", {len(others)} more" if others else ""
+    return f"no: {said_key(worst.key)} {style.text(-worst.difference)} too large{more}"
 
 
 def _show_plan(screen: Screen, plan: "PaddingPlan", style: LengthStyle) -> None:
+    from notchbook.body.charts.padding.padding_level import girth_added
     from notchbook.body.quantity_words import said_key
     from notchbook.cli.measures.show_sets import show_remarks, signed
 
-    screen.line(f"{plan.form} for {plan.client}, layers of {plan.layer_thickness:g} mm")
+    screen.line(f"{plan.form} for {plan.client}, layers of {plan.layer_thickness:.3g} mm")
     screen.line()
-    columns = ("level", "form", "client", "front", "back", "layers front", "layers back", "then")
+    columns = ("level", "form", "client", "front", "back", "layers front", "layers back", "then", "short")
     screen.table(columns, [_level_cells(level, style) for level in plan.levels], numbers=columns[1:])
     screen.line()
     if plan.order:
         screen.line(f"Pad in this order: {', '.join(map(said_key, plan.order))}.")
-    for level in plan.too_large:
-        larger = style.text(-level.difference)
-        screen.line(f"{said_key(level.key)}: the form is {larger} larger; padding cannot help.")
+    if any(level.still_short for level in plan.levels):
+        felt = style.text(girth_added(1.0, 1.0))
+        screen.line(f"Fill what is short with thin felt: 1 mm all round adds {felt}, a strip of it less.")
+    if plan.too_large:
+        screen.line("Where the form is too large, padding cannot help.")
     for change in plan.lengths:
         words = signed(change.key, change.difference, style)
         screen.line(f"{said_key(change.key)} {words}: {change.advice}.")
@@ -115,6 +120,7 @@ def _show_plan(screen: Screen, plan: "PaddingPlan", style: LengthStyle) -> None:
 
 
 def _level_cells(level: "LevelPlan", style: LengthStyle) -> tuple[str, ...]:
+    from notchbook.body.charts.padding.level_plan import MOST_OVER
     from notchbook.body.quantity_words import said_key
 
     girths = (said_key(level.key), style.text(level.form), style.text(level.client))
@@ -126,8 +132,10 @@ def _level_cells(level: "LevelPlan", style: LengthStyle) -> tuple[str, ...]:
             str(level.front_layers),
             str(level.back_layers),
             style.text(level.reached),
+            style.text(level.still_short) if level.still_short else "",
         )
-    return (*girths, "", "", "", "", "fits" if level.fit == "fits" else "too large")
+    over = f"{style.text(-level.difference)} over" if level.difference < -MOST_OVER else ""
+    return (*girths, "", "", "", "", "fits" if level.fit == "fits" else "too large", over)
 
 
 def _plan_data(plan: "PaddingPlan") -> dict[str, Any]:
@@ -165,6 +173,7 @@ def _level_data(level: "LevelPlan") -> dict[str, Any]:
         "front_layers": level.front_layers,
         "back_layers": level.back_layers,
         "reached": round(level.reached, 6),
+        "still_short": round(level.still_short, 6),
         "by_arcs": level.by_arcs,
         "grade": level.grade,
     }

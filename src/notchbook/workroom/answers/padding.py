@@ -16,6 +16,9 @@ from notchbook.workroom.answers.quantities import (
 from notchbook.workroom.answers.refusal import Refusal, refusal
 from notchbook.workroom.reader import Reader
 
+THINNEST_FELT = 1.0
+"""mm of felt that lies evenly all round; for less a strip of it does (common practice, no source)."""
+
 
 class LevelLine(Answer):
     """One level, from the neck down.
@@ -173,10 +176,19 @@ def _level_words(level: LevelPlan, reader: Reader) -> str:
         return "fits within two readings of the tape"
     if level.fit == "too_large":
         return f"cannot be padded: the form is {reader.text(-level.difference)} larger"
+    short = _short_words(level, reader)
     if not level.front_layers and not level.back_layers:
-        return "less than half a layer is missing: a cover alone may do"
+        return f"no whole layer; {short}"
     front, back = (_layers(count) for count in (level.front_layers, level.back_layers))
-    return f"{front} in front, {back} behind, then {said_value(level.key, level.reached, reader)}"
+    words = f"{front} in front, {back} behind, then {said_value(level.key, level.reached, reader)}"
+    return f"{words}; {short}" if short else words
+
+
+def _short_words(level: LevelPlan, reader: Reader) -> str:
+    if not level.still_short:
+        return ""
+    felt = "a strip of thin felt" if level.felt_thickness < THINNEST_FELT else "thin felt all round"
+    return f"{reader.text(level.still_short)} short: {felt}"
 
 
 def _layers(count: int) -> str:

@@ -165,8 +165,11 @@ def test_an_impossible_value_stops() -> None:
 
 
 def test_a_row_that_is_another_measure_is_unlike_people() -> None:
-    """An ankle row that is the calf's: it runs well, and only people tell that it is none."""
-    chart = replace(shipped_chart("women"), status="typed", margins={})
+    """An ankle row that is the calf's: it runs well, and only people tell that it is none.
+
+    Without the size 128, whose calf is a value that no ankle has and stops the look at people.
+    """
+    chart = replace(remove_size(shipped_chart("women"), "128"), status="typed", margins={})
     assert check_chart(chart) == ()
     wrong = set_row(chart, "ankle_girth", chart.row("calf_girth"))
     assert "chart-proportion" not in doubts(wrong)

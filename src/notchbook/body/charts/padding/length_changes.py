@@ -9,7 +9,7 @@ from notchbook.body.measure_table import measure_entry
 _ADVICE: Final = {
     "shoulder_length": (
         "build the shoulder out at the armhole by this much",
-        "the form cannot be cut back: mark the client's shoulder point inside the form's and drape to it",
+        "mark the client's shoulder point inside the form's and drape to it; the form cannot be cut back",
     ),
     "back_waist_length": (
         "tie the waist tape this much lower at the center back",

@@ -2,7 +2,7 @@
 
 import math
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from notchbook.body.charts.comparing.tolerance import tolerance_of
 from notchbook.body.charts.padding.padding_level import PaddingLevel, girth_added, thickness_for
@@ -10,6 +10,10 @@ from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
 
 Fit = Literal["pad", "fits", "too_large"]
+
+MOST_OVER: Final = 3.0
+"""mm by which whole layers may end above the client's girth: a form that is too large spoils every fitting on
+it, what is missing can still be laid on (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,9 +23,10 @@ class LevelPlan:
     ``fit``: ``pad`` where something is laid on, ``fits`` where two readings of a tape would differ as much,
     ``too_large`` where the form is larger and nothing can be laid on. ``front`` and ``back`` are thicknesses
     in mm, ``front_layers`` and ``back_layers`` whole layers of wadding, ``reached`` the girth of the form
-    with these layers. ``by_arcs`` says that front and back follow from the arcs of both and not from a usual
-    share (``grade``); ``half_too_large`` is then by how many mm one half of the form is larger than the
-    client's, although the girth is smaller. ``error`` is the ± where a girth is an estimate, else 0.
+    with these layers, never more than MOST_OVER above the client's. ``by_arcs`` says that front and back
+    follow from the arcs of both and not from a usual share (``grade``); ``half_too_large`` is then by how
+    many mm one half of the form is larger than the client's, although the girth is smaller. ``error`` is the
+    ± where a girth is an estimate, else 0.
     """
 
     key: str
@@ -43,6 +48,16 @@ class LevelPlan:
     def left_over(self) -> float:
         """mm by which the girth with whole layers still lies off the client's; above 0: too small."""
         return self.client - self.reached
+
+    @property
+    def still_short(self) -> float:
+        """mm of girth that whole layers leave missing at a level to be padded; 0 up to MOST_OVER."""
+        return self.left_over if self.fit == "pad" and self.left_over > MOST_OVER else 0.0
+
+    @property
+    def felt_thickness(self) -> float:
+        """mm of felt that laid on all round would add what is still short."""
+        return thickness_for(self.still_short) / 2
 
     @property
     def even_thickness(self) -> float:
@@ -109,18 +124,22 @@ def _padded(
 
 
 def whole_layers(front: float, back: float, layer: float) -> tuple[int, int]:
-    """Whole layers in front and behind for these thicknesses, mm: together as near as whole layers come.
+    """Whole layers in front and behind for these thicknesses, mm.
 
-    The layers that the rounding leaves to give go where most is lacking. Halves are left off: what is
-    missing can be laid on later, what is too much must come off again.
+    Together they come as near the wanted girth as they can without ending more than MOST_OVER above it; then
+    the front takes its share of them, to the nearest whole, and the back the rest.
     """
-    counts = [front / layer, back / layer]
-    whole = [int(count + 1e-9) for count in counts]
-    total = math.ceil(sum(counts) - 0.5 - 1e-9)
-    lacking = sorted((0, 1), key=lambda half: whole[half] - counts[half])
-    for half in lacking[: max(total - sum(whole), 0)]:
-        whole[half] += 1
-    return whole[0], whole[1]
+    wanted = (front + back) / layer
+    total = round_half_up(wanted)
+    if girth_added(total * layer, 0.0) - girth_added(front, back) > MOST_OVER:
+        total -= 1
+    in_front = round_half_up(total * front / (front + back)) if total else 0
+    return in_front, total - in_front
+
+
+def round_half_up(value: float) -> int:
+    """The nearest whole number; a half goes up."""
+    return math.floor(value + 0.5)
 
 
 def _arc_difference(level: PaddingLevel, form: MeasureSet, client: MeasureSet) -> float | None:
