@@ -32,6 +32,12 @@ SLIP_KEY = """- A record is *flagged* when one of its values reaches the stop li
   held to the definitions of this book, the waist at the navel.
 - *Even chance*: the slip that the lower limit sees in half of the cases, for measures as this book takes
   them, at the natural waist, by tape, the other 21 given.
+- *What the program says*: the same slips typed to the millimeter and looked over by the program itself,
+  with its arithmetic, explanations and offers. *Labeled*: single bodies, every length of 20 of them. *In a
+  file without label*: all held-back rows in one file that does not say how they were taken, one slip in
+  every row, so that the file must be recognized as well. *Named*: among those looked at or stopped, how
+  often the first value named is the one that slipped. *True among the offers*: of the slips for which
+  something is offered, how often the true value is among it, to 6 mm.
 - *Plain range*: mean ± so many SD for each measure on its own, set to the same rate of false alarms on the
   rows that the populations are made from."""
 
@@ -50,13 +56,16 @@ def page(found: dict[str, Any]) -> str:
             "",
             f"Held against {part['words']}; {part['rows']} rows held back.",
         ]
-        lines += [f"Look again from |z| {part['look_again']}, stop from {part['stop']}.", ""]
+        stops = ", ".join(f"{limit} with {count}" for count, limit in part["stops"].items())
+        lines += [f"Look again from |z| {part['look_again']}, stop from {stops} values.", ""]
         lines += [
             *_coverage(part["coverage"]),
             "",
             *_slips(part["arms"]),
             "",
             *_by_measure(part["arms"], part["blind_spots"]),
+            "",
+            *_program(part["program"]),
             "",
         ]
     return "\n".join([*lines, "## How to read the slips", "", SLIP_KEY]) + "\n"
@@ -115,6 +124,26 @@ def _by_measure(arms: dict[str, Any], blind: dict[str, float]) -> list[str]:
         cells += [_cell(noise["5 cm"], key), _cell(plain["5 cm"], key), f"{blind[key] / 10:.1f} cm"]
         lines.append(f"| {_label(key)} | {' | '.join(cells)} |")
     return lines
+
+
+def _program(found: dict[str, Any]) -> list[str]:
+    """What the program itself says, with its offers."""
+    lines = ["### What the program says (22 measures)", ""]
+    for words, arm in found.items():
+        clean = arm["clean"]
+        lines += [
+            f"{words.capitalize()}: clean bodies {_percent(clean['stop'])} stopped,"
+            f" {_percent(clean['check'])} looked at again, {_percent(clean['fine'])} fine.",
+            "",
+            "| slip | planted | stopped | looked at, or stopped | named | offered | true among the offers |",
+            "|---|--:|--:|--:|--:|--:|--:|",
+        ]
+        for kind, one in arm["slips"].items():
+            shares = [_percent(one[what]) for what in ("stopped", "seen", "named", "offered", "right")]
+            shares[-1] = shares[-1] if one["offered"] else ""
+            lines.append(f"| {kind} | {one['count']} | {' | '.join(shares)} |")
+        lines.append("")
+    return lines[:-1]
 
 
 def _cell(one: dict[str, Any], key: str) -> str:

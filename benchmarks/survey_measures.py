@@ -28,6 +28,7 @@ from notchbook.body.population import Population, population
 from notchbook.body.population.evidence import Frame
 from notchbook.body.population.system import System, make_system
 from planted_slips import SLIPS, Array, Rule, plant
+from slips_through_program import through_program
 from survey_rows import Row, build_rows, held_back_rows, survey_values
 
 SEED: Final = 8559
@@ -131,7 +132,7 @@ def usual_range_limits(system: System, rows: Sequence[Row], name: PopulationName
 
 def slip_arms(people: Population, rows: Sequence[Row]) -> dict[str, Any]:
     """The rule of the book with more and fewer measures and with noise, and the plain rule beside it."""
-    name, limits = people.name, (people.look_again, people.stop)
+    name = people.name
     systems = {
         "22 measures": make_system(people.model, AS_TAKEN, JUDGED),
         "all measures": make_system(people.model, AS_TAKEN, tuple(people.model.survey)),
@@ -140,12 +141,18 @@ def slip_arms(people: Population, rows: Sequence[Row]) -> dict[str, Any]:
         "4 measures": make_system(people.model, AS_TAKEN, FOUR),
     }
     arms = {
-        words: arm(table_of(rows, name, system.keys), system.keys, given_all_others(system), limits)
+        words: arm(
+            table_of(rows, name, system.keys),
+            system.keys,
+            given_all_others(system),
+            (people.look_again, people.stop_for(len(system.keys))),
+        )
         for words, system in systems.items()
     }
     first = systems["22 measures"]
     records = table_of(rows, name, JUDGED)
     taped = given_all_others(with_tape(first, people))
+    limits = people.look_again, people.stop_for(len(JUDGED))
     arms["22 measures, tape noise"] = arm(noisy(records, JUDGED), JUDGED, taped, limits)
     plain = usual_range_limits(first, build_rows(name), name)
     arms["plain range, 22 measures"] = arm(records, JUDGED, given_nothing(first), plain)
@@ -198,8 +205,11 @@ def _rounded(values: Array) -> list[float]:
     return [round(float(value), 3) for value in values]
 
 
-def report(count: int = 0) -> dict[str, Any]:
-    """Everything that is written; ``count`` rows of each population, or all that are held back."""
+def report(count: int = 0, *, program: bool = True) -> dict[str, Any]:
+    """Everything that is written; ``count`` rows of each population, or all that are held back.
+
+    Without ``program`` the statistics alone, which is much quicker.
+    """
     found: dict[str, Any] = {"judged": list(JUDGED), "twelve": list(TWELVE), "populations": {}}
     for name in POPULATIONS:
         people = population(name)
@@ -209,10 +219,13 @@ def report(count: int = 0) -> dict[str, Any]:
             "rows": len(rows),
             "look_again": people.look_again,
             "stop": people.stop,
+            "stops": {str(values): limit for values, limit in people.model.stops.items()},
             "coverage": coverage(people, rows),
             "arms": slip_arms(people, rows),
             "blind_spots": blind_spots(people),
         }
+        if program:
+            found["populations"][name]["program"] = through_program(name, count)
     return found
 
 

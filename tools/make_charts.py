@@ -38,6 +38,14 @@ BESIDE_THE_TRADE: Final[dict[PopulationName, str]] = {
 """How the girths lie to those of EN 13402-3 (women, from memory) and of German tables (second-hand); the
 figures for each size are in tests/reference/test_chart_figures.py."""
 
+CAVEATS: Final[dict[PopulationName, str]] = {
+    "women": "U.S. Army women (ANSUR II, 2012), not civilians: waists are 3 to 7 cm above trade charts, "
+    "more above size 104; a chart of your own is better.",
+    "men": "U.S. Army men (ANSUR II, 2012), not civilians: waists and hips are 3 to 10 cm below German trade "
+    "charts; a chart of your own is better.",
+}
+"""What is said beside every size that was found, in one sentence; the figures as in BESIDE_THE_TRADE."""
+
 GRADE: Final = "computed; class limits second-hand and from memory"
 
 STEPPING: Final = "bust_girth"
@@ -73,6 +81,7 @@ def computed_chart(name: PopulationName) -> SizeChart:
         "all else their mean at these; natural waist",
         grade=GRADE,
         status="computed",
+        caveat=CAVEATS[name],
         note=_note(people, height, classes),
         margins=margins,
     )

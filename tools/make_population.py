@@ -12,6 +12,7 @@ import argparse
 import json
 import sys
 from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import Any, Final
 
 import numpy as np
@@ -21,8 +22,10 @@ from house import ROOT
 from notchbook.body import POPULATIONS, PopulationName, measure_entry
 from notchbook.body.population import Definition, Population, Score, definitions
 from notchbook.body.population.definitions import regressions
+from notchbook.body.population.evidence import Frame
 from notchbook.body.population.model import SLACK, WAIST_REST, model_from_data
-from survey_rows import Row, build_rows, survey_set
+from notchbook.body.population.system import make_system
+from survey_rows import Row, build_rows, survey_set, survey_values
 
 Array = npt.NDArray[np.float64]
 Weights = dict[str, float]
@@ -43,6 +46,9 @@ FOUR: Final = {
     "hip": "buttockcircumference",
 }
 """What the regressions rest on, and the columns that it stands in; the waist at the navel there."""
+
+EVERY_SHEET: Final = ("height", "bust_girth", "waist_girth", "hip_girth")
+"""What stands on every sheet."""
 
 LINKED: Final = ("front_waist_length", "center_front_length")
 """Regressions whose scatter goes together with that of the back waist length, and with each other's."""
@@ -76,6 +82,18 @@ JUDGED: Final = (
 FALSE_ALARMS: Final = 0.01
 FOLDS: Final = 5
 
+STOP_COUNTS: Final = (4, 8, 12, 16, 22, 30)
+"""Numbers of values for which the limit `stop` is found; between them it is interpolated."""
+
+SHEETS: Final = 24
+"""Choices of so many measures, by chance, that speak for one number of values."""
+
+SEED: Final = 85591
+"""Of the choices: number and part of the standard of body measures, for want of a better one."""
+
+DIFFERENCES: Final = ("standing_rise", "front_crotch_length")
+"""In the survey these are differences of others, to the mm; among the others they foretell themselves."""
+
 WORDS: Final = {
     "women": "{size} women of the U.S. Army survey ANSUR II (2012), soldiers aged 17 to 58; not a civilian"
     " population",
@@ -84,7 +102,11 @@ WORDS: Final = {
 
 
 def fit(
-    name: PopulationName, rows: Sequence[Row], look_again: float = 2.6, stop: float = 4.0
+    name: PopulationName,
+    rows: Sequence[Row],
+    look_again: float = 2.6,
+    stop: float = 4.0,
+    stops: Mapping[int, float] = MappingProxyType({4: 4.0, 30: 4.0}),
 ) -> dict[str, Any]:
     """The data of the population that these rows make."""
     columns = columns_of(name)
@@ -104,6 +126,7 @@ def fit(
         "size": len(rows),
         "look_again": look_again,
         "stop": stop,
+        "stops": {str(count): limit for count, limit in stops.items()},
         "behind": [*columns, *residuals],
         "mean": [round(float(value), 2) for value in mean],
         "covariance": [
@@ -234,9 +257,40 @@ def limits(name: PopulationName) -> tuple[float, float]:
     return round(float(look_again), 2), round(float(stop), 2)
 
 
+def stops(name: PopulationName, stop: float) -> dict[int, float]:
+    """The limit `stop` by how many values a record has, at one false alarm in a hundred records.
+
+    As :func:`limits`, on sheets of so many measures: those that every sheet has, the rest by chance. That
+    of the judged measures is ``stop``. More values have no lower limit than fewer.
+    """
+    chance = np.random.default_rng(SEED)
+    known = [key for key in definitions(name) if definitions(name)[key].in_survey and key not in DIFFERENCES]
+    more = [key for key in known if key not in EVERY_SHEET]
+    worst: dict[int, list[float]] = {count: [] for count in STOP_COUNTS if count <= len(known)}
+    sheets = {
+        count: [(*EVERY_SHEET, *chance.permutation(more)[: count - len(EVERY_SHEET)]) for _ in range(SHEETS)]
+        for count in worst
+    }
+    rows = build_rows(name)
+    for fold in range(FOLDS):
+        model = model_from_data(fit(name, [row for place, row in enumerate(rows) if place % FOLDS != fold]))
+        records = [survey_values(row, name) for row in rows[fold::FOLDS]]
+        for count, choices in sheets.items():
+            for keys in choices:
+                system = make_system(model, Frame("survey", "navel", False), tuple(map(str, keys)))
+                off = np.array([[record[key] for key in system.keys] for record in records]) - system.mean
+                z = off @ system.precision / np.diag(system.precision) / system.sd_given_rest
+                worst[count] += np.abs(z).max(axis=1).tolist()
+    found = {count: float(np.quantile(sizes, 1 - FALSE_ALARMS)) for count, sizes in worst.items()}
+    found[len(JUDGED)] = stop
+    grown = np.maximum.accumulate([found[count] for count in sorted(found)])
+    return {count: round(float(limit), 2) for count, limit in zip(sorted(found), grown, strict=True)}
+
+
 def text_of(name: PopulationName) -> str:
     """The file of the population."""
-    data = fit(name, build_rows(name), *limits(name))
+    look_again, stop = limits(name)
+    data = fit(name, build_rows(name), look_again, stop, stops(name, stop))
     lines = [f"{json.dumps(key)}: {json.dumps(value)}" for key, value in data.items()]
     return "{\n" + ",\n".join(lines) + "\n}\n"
 

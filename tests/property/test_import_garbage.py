@@ -87,9 +87,10 @@ def shown(text: str, answers: Answers, layout: Layout | None) -> Preview | None:
         assert refusal.text() and refusal.next_step()
         return None
     assert len(found.rows) == len(table.bodies) + len(table.own_sets)
-    assert found.good + found.refused == len(found.rows)
+    assert found.good + found.refused + found.waiting + found.left_out == len(found.rows)
+    assert not found.ready or not found.waiting, "no value is dropped from what is stored"
     for row in found.rows:
-        assert row.good or row.refusals or row.doubts
+        assert row.good or row.refusals or row.doubts or row.state == "asked"
         assert (row.measures is not None) or not row.good
     assert preview_data(found)["good"] == found.good
     return found

@@ -18,6 +18,12 @@ def a_slope_that_nobody_took_on_one_side(skirt: Pattern) -> Made:
     return Subject(skirt, estimates={"shoulder_slope@left": Measure(24.3, "estimated", 7.4)})
 
 
+@fault("estimates", "estimates-rested-on-stale", measured=203.0)
+def hip_depth_that_would_be_another_now(skirt: Pattern) -> Made:
+    stored, now = Measure(203.0, "estimated", 18.0, SOURCE), Measure(211.0, "estimated", 12.0, SOURCE)
+    return Subject(skirt, estimates={"hip_depth": stored}, stale={"hip_depth": now})
+
+
 @harmless("estimates")
 def everything_was_measured(skirt: Pattern) -> Made:
     return Subject(skirt, {"hip_depth": 203.0})

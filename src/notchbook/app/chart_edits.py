@@ -133,11 +133,12 @@ class RenameChart:
 
 @dataclass(frozen=True, slots=True)
 class DescribeChart:
-    """Where the figures come from, how sure they are, and a note; None leaves a text as it is."""
+    """Where the figures come from, how sure they are, a note and a caveat; None leaves a text as it is."""
 
     source: str | None = None
     grade: str | None = None
     note: str | None = None
+    caveat: str | None = None
 
     def apply(self, chart: SizeChart) -> SizeChart:
         """The chart with these words."""
@@ -146,6 +147,7 @@ class DescribeChart:
             source=chart.source if self.source is None else self.source,
             grade=chart.grade if self.grade is None else self.grade,
             note=chart.note if self.note is None else self.note,
+            caveat=chart.caveat if self.caveat is None else self.caveat,
         )
 
 

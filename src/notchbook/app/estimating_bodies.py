@@ -10,6 +10,8 @@ from pathlib import Path
 from typing import Final
 
 from notchbook.app.filling import held_against
+from notchbook.app.garment import Garment, estimates_for
+from notchbook.app.looking_over_first import look_over_first_many
 from notchbook.app.staging import refuse_over_input
 from notchbook.body import BodyRow, MeasureSet, PopulationName, measure_entry, measure_table, read_bodies
 from notchbook.body.estimating.estimate import Estimate, Estimates
@@ -30,11 +32,12 @@ ABOUT: Final = ("id", "unit", "population", "rests_on", "code", "message")
 
 @dataclass(frozen=True, slots=True)
 class EstimatedBody:
-    """One line of a file: what was estimated, or why not."""
+    """One line of a file: what was estimated, or why not. ``caution``: it should be looked over first."""
 
     row: BodyRow
     estimates: Estimates | None
     error: InputError | None
+    caution: InputError | None = None
 
     def filled(self) -> MeasureSet:
         """The body with its estimates; as it was where nothing could be estimated.
@@ -48,27 +51,27 @@ class EstimatedBody:
 
 
 def estimated_bodies(
-    bodies: Path, population: PopulationName | None = None, keys: Collection[str] | None = None
+    bodies: Path, population: PopulationName | None = None, garment: Garment | None = None
 ) -> Iterator[EstimatedBody]:
     """Every line of a bodies file with its estimates, in order; a bad line never stops the rest.
 
-    ``population`` goes before what the file names; ``keys`` limits what is estimated.
-    Refused at once as :func:`notchbook.body.read_bodies`.
+    ``population`` goes before what the file names; with a ``garment`` that alone is estimated with which it
+    would be drafted. Refused at once as :func:`notchbook.body.read_bodies`.
     """
-    rows = read_bodies(bodies)
+    rows, wanted = read_bodies(bodies), _Wanted(garment)
     while chunk := list(islice(rows, _CHUNK)):
         held = [_held(row, population) for row in chunk]
         sets = [row.measures for row in held if row.measures is not None]
-        answers = iter(estimate_many(sets))
+        answers, cautions = iter(estimate_many(sets)), iter(look_over_first_many(sets))
         for row in held:
             if row.measures is None:
                 yield EstimatedBody(row, None, row.error)
                 continue
-            answer = next(answers)
+            answer, caution = next(answers), next(cautions)
             if isinstance(answer, InputError):
                 yield EstimatedBody(row, None, answer)
             else:
-                yield EstimatedBody(row, _limited(answer, keys), None)
+                yield EstimatedBody(row, wanted.of(answer, row.measures), None, caution)
 
 
 def estimate_file(
@@ -76,13 +79,13 @@ def estimate_file(
     out: Path | None,
     report: Path | None,
     population: PopulationName | None = None,
-    keys: Collection[str] | None = None,
+    garment: Garment | None = None,
     *,
-    unit: Unit = "cm",
+    unit: Unit | None = None,
     progress: Callable[[int], None] | None = None,
 ) -> tuple[EstimatedBody, ...]:
-    """Write the bodies filled in (``out``) and a report of the estimates (``report``), lengths in ``unit``;
-    each whole or not at all. What came of each line.
+    """Write the bodies filled in (``out``) and a report of the estimates (``report``), lengths in ``unit`` or
+    in that of their line; each whole or not at all. What came of each line.
 
     Lines that cannot be read are in the report and not among the bodies; those in which nothing could be
     estimated are written as they were.
@@ -93,7 +96,7 @@ def estimate_file(
                 raise InputError("suffix-unknown", suffix=path.suffix, known=(".csv",))
             refuse_over_input(path, (bodies,))
     done: list[EstimatedBody] = []
-    for one in estimated_bodies(bodies, population, keys):
+    for one in estimated_bodies(bodies, population, garment):
         done.append(one)
         if progress is not None:
             progress(len(done))
@@ -105,8 +108,11 @@ def estimate_file(
     return tuple(done)
 
 
-def report_text(done: Collection[EstimatedBody], unit: Unit) -> str:
-    """The report as CSV text: a column for each measure that was estimated for any body, and its ±."""
+def report_text(done: Collection[EstimatedBody], unit: Unit | None) -> str:
+    """The report as CSV text: a column for each measure that was estimated for any body, and its ±.
+
+    Lengths are in ``unit``; without it in the unit of their line, and centimeters where that names none.
+    """
     used = {key for one in done if one.estimates is not None for key in one.estimates.found}
     keys = [key for key in measure_table() if key in used]
     written = io.StringIO()
@@ -114,10 +120,12 @@ def report_text(done: Collection[EstimatedBody], unit: Unit) -> str:
     writer.writerow((*ABOUT, *(name for key in keys for name in (key, f"{key}.error"))))
     for one in done:
         found = {} if one.estimates is None else one.estimates.found
-        code, message = ("", "") if one.error is None else (one.error.code, one.error.text())
+        problem = one.error or one.caution
+        code, message = ("", "") if problem is None else (problem.code, problem.text())
+        its = unit or one.row.unit or "cm"
         population = "" if one.row.measures is None else one.row.measures.population or ""
-        about = (one.row.id, unit, population, _rests_on(found), code, message)
-        writer.writerow((*about, *(text for key in keys for text in _cells(found.get(key), unit))))
+        about = (one.row.id, its, population, _rests_on(found), code, message)
+        writer.writerow((*about, *(text for key in keys for text in _cells(found.get(key), its))))
     return written.getvalue()
 
 
@@ -125,14 +133,33 @@ def _held(row: BodyRow, population: PopulationName | None) -> BodyRow:
     return row if row.measures is None else replace(row, measures=held_against(row.measures, population))
 
 
-def _limited(estimates: Estimates, keys: Collection[str] | None) -> Estimates:
-    if keys is None:
-        return estimates
-    return replace(
-        estimates,
-        found={key: one for key, one in estimates.found.items() if key in keys},
-        left_out=tuple(one for one in estimates.left_out if one.key in keys),
-    )
+class _Wanted:
+    """What of all estimates a garment wants: told at the first of the bodies that hold the same measures."""
+
+    def __init__(self, garment: Garment | None) -> None:
+        self._garment = garment
+        self._keys: dict[tuple[object, ...], tuple[str, ...]] = {}
+
+    def of(self, estimates: Estimates, measures: MeasureSet) -> Estimates:
+        """Those of the estimates of a body that the garment wants; all without a garment."""
+        if self._garment is None:
+            return estimates
+        keys = self._told(self._garment, measures)
+        return replace(
+            estimates,
+            found={key: one for key, one in estimates.found.items() if key in keys},
+            left_out=tuple(one for one in estimates.left_out if one.key in self._garment.keys),
+        )
+
+    def _told(self, garment: Garment, measures: MeasureSet) -> tuple[str, ...]:
+        alike = (measures.kind, measures.population, measures.waist_level, *measures.values)
+        if alike in self._keys:
+            return self._keys[alike]
+        told = estimates_for(garment, measures)
+        keys = tuple(told.estimates.found)
+        if told.can_be_drafted:
+            self._keys[alike] = keys
+        return keys
 
 
 def _rests_on(found: Mapping[str, Estimate]) -> str:

@@ -1,12 +1,19 @@
 """Looking a pattern over: checks, what the draft had to say, and the girths against the body."""
 
 from dataclasses import dataclass, replace
+from typing import Final
 
+from notchbook.app.resting import rested_on
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.finish import Cloth, HouseTable
 from notchbook.pattern import Expectation, Pattern, resolve, sewn_length
 from notchbook.pattern.resolve import Found
-from notchbook.recipe import Replay, estimated_reads
+from notchbook.recipe import Replay
+from notchbook.units import LengthStyle
+
+_ROUNDING_STEPS: Final = 1.5
+"""Steps of a style by which two rounded lengths may set their difference off: half a step each, and as much
+again for what the sew line is off."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +30,17 @@ class GirthRow:
     usual: tuple[float, float] | None
     error: float | None = None
 
+    def shown_ease(self, style: LengthStyle) -> float:
+        """The ease, mm, to be written between body and pattern in this style, so that they add up as written.
+
+        Where the pattern has gone farther from body and ease than rounding explains, or has no such girth any
+        more, it is the ease as drafted.
+        """
+        if self.pattern is None:
+            return self.ease
+        between = style.nearest(self.pattern) - style.nearest(self.body)
+        return between if abs(between - self.ease) <= _ROUNDING_STEPS * style.step else self.ease
+
 
 def examine(replay: Replay, house: HouseTable | None = None, *, cut: bool = True) -> Report:
     """The report of all checks on the last good pattern, the notes of the drafts among its findings.
@@ -38,7 +56,7 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
 
     What a draft promised is checked on the block as drafted, and after the styles where it must be kept.
     """
-    measures = replay.measures
+    measures, rested = replay.measures, rested_on(replay)
     body = {key: measures.value(key) for key in measures.measure_keys() if measures.find(key) is not None}
     return Subject(
         replay.pattern,
@@ -47,7 +65,9 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
         house,
         cloth,
         is_block=not _was_styled(replay),
-        estimates=estimated_reads(replay),
+        estimates={name: one.measure for name, one in rested.items()},
+        stale={name: one.now for name, one in rested.items() if one.is_stale},
+        population=measures.population,
     )
 
 

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from notchbook.errors import InputError, catalogue
+from notchbook.errors import InputError, as_read, catalogue
 from notchbook.units import quoted, suggestion
 
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
-    """What a code stands for, why it matters, and what to do. Words in braces are facts of the case."""
+    """What a code stands for, why it matters, and what to do; ``…`` stands for the facts of a case."""
 
     code: str
     title: str
@@ -22,7 +22,7 @@ def explain(code: str) -> Explanation:
     messages = catalogue()
     if wanted in messages:
         entry = messages[wanted]
-        return Explanation(wanted, _as_read(entry.message), entry.why, _as_read(entry.next_step))
+        return Explanation(wanted, as_read(entry.message), entry.why, as_read(entry.next_step))
     checks = _check_pages()
     if wanted in checks:
         return checks[wanted]
@@ -41,7 +41,3 @@ def _check_pages() -> dict[str, Explanation]:
             pages[code] = Explanation(code, words, check.rationale, check.suggestion)
         pages[check.id] = Explanation(check.id, f"{check.title}.", check.rationale, check.suggestion)
     return pages
-
-
-def _as_read(template: str) -> str:
-    return " ".join(template.replace(":length}", "}").split())

@@ -1,16 +1,15 @@
 """Filling in, by estimates, what a draft needs or can use and nobody took."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from notchbook.app.drafting import block_named, draft_recipe
-from notchbook.app.drift import LEAST_DRIFT
-from notchbook.app.uncertainty import sensitivity
+from notchbook.app.uncertainty import answers
 from notchbook.body import MeasureSet, PopulationName
 from notchbook.body.estimating.estimate import Estimates
 from notchbook.body.estimating.estimating import estimate
-from notchbook.recipe import MeasureNeeds, Recipe, Replay, definition, replay
+from notchbook.recipe import MeasureNeeds, Recipe, definition, replay
 
 NEVER_BESIDE: Final = {
     "outside_leg": ("front_waist_to_floor", "back_waist_to_floor"),
@@ -23,11 +22,14 @@ the two, which the ± of an estimate would drown. Own reasoning."""
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """A set with estimates filled in; ``keys`` are those that are new, ``estimates`` all that was said."""
+    """A set with estimates filled in; ``keys`` are those that are new, ``estimates`` all that was said.
+
+    ``idle`` are estimates that were left out, for no line of the pattern answers to them."""
 
     measures: MeasureSet
     keys: tuple[str, ...]
     estimates: Estimates | None
+    idle: tuple[str, ...] = ()
 
 
 def held_against(measures: MeasureSet, population: PopulationName | None) -> MeasureSet:
@@ -42,21 +44,26 @@ def fill_for_draft(measures: MeasureSet, block: str, parameters: Mapping[str, An
     """
     needs = needs_of_block(block)
     filled = fill(measures, needs)
+    return _without_idle(filled, needs, lambda: draft_recipe(block, filled.measures, parameters))
+
+
+def fill_for_recipe(measures: MeasureSet, recipe: Recipe) -> Filled:
+    """As :func:`fill_for_draft`, for the recipe of a style."""
+    needs = needs_of_recipe(recipe)
+    return _without_idle(fill(measures, needs), needs, lambda: recipe)
+
+
+def _without_idle(filled: Filled, needs: MeasureNeeds, recipe: Callable[[], Recipe]) -> Filled:
     helpful = [key for key in filled.keys if key not in needs.needed]
     if not helpful:
         return filled
-    run = replay(draft_recipe(block, filled.measures, parameters), filled.measures)
-    idle = [key for key in helpful if not _answers(run, key)]
+    run = replay(recipe(), filled.measures)
+    idle = tuple(key for key in helpful if not answers(run, key, run.measures.get(key)))
     kept = filled.measures
     for key in idle:
         kept = kept.without(key)
-    return replace(filled, measures=kept, keys=tuple(key for key in filled.keys if key not in idle))
-
-
-def _answers(run: Replay, key: str) -> bool:
-    """Whether the pattern of a run moves, or is refused, when a measure is off by its ±."""
-    found = sensitivity(run, key, run.measures.get(key))
-    return found.outline.amount > LEAST_DRIFT or bool(found.refused)
+    keys = tuple(key for key in filled.keys if key not in idle)
+    return replace(filled, measures=kept, keys=keys, idle=idle)
 
 
 def needs_of_block(block: str) -> MeasureNeeds:

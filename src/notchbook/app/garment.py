@@ -1,17 +1,16 @@
 """What a garment needs of a body: a block by its name, or a style file."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
-from notchbook.app.filling import needs_of_block, needs_of_recipe
-from notchbook.app.next_measures import (
-    NextMeasure,
-    measure_next,
-    measure_next_for_block,
-    measure_next_in_general,
-)
+from notchbook.app.filling import Filled, fill_for_draft, fill_for_recipe, needs_of_block, needs_of_recipe
+from notchbook.app.next_measure import NextMeasure
+from notchbook.app.next_measures import measure_next, measure_next_for_block, measure_next_in_general
 from notchbook.app.style_file import read_style
 from notchbook.body import MeasureSet
+from notchbook.body.estimating.estimate import Estimates
+from notchbook.body.estimating.estimating import estimate
+from notchbook.errors import InputError
 from notchbook.recipe import MeasureNeeds, Recipe
 
 
@@ -32,6 +31,25 @@ class Garment:
         """Those of its keys that the set does not have."""
         return tuple(key for key in self.keys if not measures.has(key))
 
+    def filled(self, measures: MeasureSet) -> Filled:
+        """The set filled in as for its draft; refused as :func:`~notchbook.app.filling.fill_for_draft`."""
+        if self.recipe is None:
+            return fill_for_draft(measures, self.block)
+        return fill_for_recipe(measures, self.recipe)
+
+
+@dataclass(frozen=True, slots=True)
+class GarmentEstimates:
+    """What is estimated for a garment: that with which it would be drafted, and nothing else.
+
+    ``idle`` are measures that were left out, for no line of it answers to them. ``can_be_drafted`` is false
+    where no draft could tell that; all that it asks for is then estimated.
+    """
+
+    estimates: Estimates
+    idle: tuple[str, ...]
+    can_be_drafted: bool = True
+
 
 def garment_named(text: str) -> Garment:
     """The block of this name, or the style in this file (ending ``.json``).
@@ -42,6 +60,23 @@ def garment_named(text: str) -> Garment:
         recipe = read_style(Path(text)).recipe
         return Garment("", recipe, needs_of_recipe(recipe))
     return Garment(text, None, needs_of_block(text))
+
+
+def estimates_for(garment: Garment | None, measures: MeasureSet) -> GarmentEstimates:
+    """The estimates for a garment, or for the whole body where there is none.
+
+    Refused as :func:`notchbook.body.estimating.estimating.estimate`.
+    """
+    if garment is None:
+        return GarmentEstimates(estimate(measures), ())
+    try:
+        filled = garment.filled(measures)
+    except InputError:
+        # Something needed is not known, or the measures do not go together: the draft would say so.
+        return GarmentEstimates(estimate(measures, garment.missing(measures)), (), can_be_drafted=False)
+    told = filled.estimates or estimate(measures, ())
+    found = {key: one for key, one in told.found.items() if key in filled.keys}
+    return GarmentEstimates(replace(told, found=found), filled.idle)
 
 
 def next_for_garment(garment: Garment | None, measures: MeasureSet) -> tuple[NextMeasure, ...]:

@@ -12,8 +12,10 @@ from notchbook.body.files.text_file import MOST_BYTES_BODIES, read_text_file
 from notchbook.body.files.write_bodies import write_bodies
 from notchbook.body.importing import (
     Answers,
+    KnownNames,
     Layout,
     Preview,
+    fold_name,
     gives_chart,
     preview,
     preview_chart,
@@ -29,30 +31,47 @@ BODIES_FILES = (".csv", ".json")
 
 @dataclass(frozen=True, slots=True)
 class ImportReport:
-    """What was stored, as entries of the book or as files, and how many refused rows were left."""
+    """What was stored, as entries of the book or as files; how many refused rows were left, and how many rows
+    she left out."""
 
     stored: int
     left: int
+    left_out: int = 0
     entries: tuple[EntrySummary, ...] = ()
     files: tuple[Path, ...] = ()
 
 
+def names_in(studio: Studio) -> dict[str, str]:
+    """The names of the book's bodies, forms and sizes, folded, each with the number of its first entry."""
+    return {fold_name(entry.name): entry.number for entry in reversed(studio.list_bodies())}
+
+
 def preview_text(
-    text: str, source: str = "", answers: Answers | None = None, layout: Layout | None = None
+    text: str,
+    source: str = "",
+    answers: Answers | None = None,
+    layout: Layout | None = None,
+    known: KnownNames | None = None,
 ) -> Preview:
     """What an import of this text would store, with her answers put in.
 
-    ``source`` names the list. Refused as :func:`notchbook.body.importing.read_table` and ``propose`` say.
+    ``source`` names the list; ``known`` are the names in the book where it is to be stored, as
+    :func:`names_in` gives them. Refused as :func:`notchbook.body.importing.read_table` and ``propose`` say.
     """
     table = read_table(text, layout)
-    return preview(table, propose(table, answers), source)
+    return preview(table, propose(table, answers), source, known)
 
 
-def preview_file(path: Path, answers: Answers | None = None, layout: Layout | None = None) -> Preview:
+def preview_file(
+    path: Path,
+    answers: Answers | None = None,
+    layout: Layout | None = None,
+    known: KnownNames | None = None,
+) -> Preview:
     """The same for a CSV or JSON file, which is only read; refused too as ``read_text_file`` says."""
     text = read_text_file(path, MOST_BYTES_BODIES)
     with located_errors(quoted(path.name)):
-        return preview_text(text, path.stem, answers, layout)
+        return preview_text(text, path.stem, answers, layout, known)
 
 
 def import_into(
@@ -75,9 +94,9 @@ def import_into(
         told(0)
         state = studio.new_chart(preview_chart(shown, only_good=only_good))
         chart = EntrySummary(state.id, state.number, state.chart.name, state.version, "working", "chart")
-        return ImportReport(len(sets), len(shown.rows) - len(sets), entries=(chart,))
+        return ImportReport(len(sets), shown.refused, shown.left_out, entries=(chart,))
     entries = studio.new_bodies(sets, f"imported from {shown.source or 'a list'}", told)
-    return ImportReport(len(sets), len(shown.rows) - len(sets), entries=entries)
+    return ImportReport(len(sets), shown.refused, shown.left_out, entries=entries)
 
 
 def import_to_files(
@@ -109,7 +128,7 @@ def import_to_files(
         files: tuple[Path, ...] = (out,)
     else:
         files = _write_folder(sets, out, told)
-    return ImportReport(len(sets), len(shown.rows) - len(sets), files=files)
+    return ImportReport(len(sets), shown.refused, shown.left_out, files=files)
 
 
 def _told(

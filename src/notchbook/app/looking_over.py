@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from notchbook.app.looking_over_report import LookedRow, looked_row, refused_row, report_text
-from notchbook.app.looking_over_shift import ShiftWords, shift_words, without_shifts
+from notchbook.app.looking_over_shift import ShiftWords, look_over_beside, shift_words
+from notchbook.app.looking_over_stale import with_stale
 from notchbook.app.side_processes import results_in_order
 from notchbook.app.staging import refuse_over_input
 from notchbook.body import (
@@ -34,7 +35,7 @@ _ONE_PROCESS = 500
 class FileLookedOver:
     """How a file of bodies was looked over.
 
-    ``shifts`` are the measures that are off in the whole file, each named once; the rows are judged without
+    ``shifts`` are the measures that are off in the whole file, each named once; the rows are judged beside
     them. ``nobody`` counts the bodies that were held against no population.
     """
 
@@ -60,7 +61,7 @@ def look_over_file(
     measures = named(read_measures(path, as_typed=True), population)
     typed = typed_unit(path)
     style = LengthStyle(unit or ("in" if typed == "in" else "cm"))
-    return measures, look_over(measures, style, typed), style
+    return measures, with_stale(look_over(measures, style, typed), measures, style), style
 
 
 def named(measures: MeasureSet, population: PopulationName | None) -> MeasureSet:
@@ -120,5 +121,6 @@ def _looked(job: tuple[BodyRow, tuple[ShiftWords, ...]]) -> LookedRow:
     if row.measures is None:
         return refused_row(row)
     unit: Unit = row.unit or "mm"
-    measures, extra = without_shifts(row.measures, shifts, LengthStyle(unit))
-    return looked_row(row, look_over(measures, LengthStyle(unit)), extra, unit)
+    style = LengthStyle(unit)
+    looked = look_over_beside(row.measures, shifts, style)
+    return looked_row(row, with_stale(looked, row.measures, style), unit)

@@ -3,13 +3,14 @@
 import csv
 import io
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal
 
-from notchbook.body import BodyRow, Doubt, LookedOver, Repair, Standing, Suspect, measure_entry
-from notchbook.errors import HouseFault
+from notchbook.body import BodyRow, Doubt, LookedOver, Repair, Standing, Suspect
+from notchbook.body.waist_drop import value_entry
+from notchbook.errors import HouseFault, InputError
 from notchbook.units import MM_PER_UNIT, LengthStyle, Unit
 
 COLUMNS: Final = (
@@ -33,7 +34,8 @@ probably meant, ``key=value``, in the unit of the file. Lengths are in ``unit``.
 
 _DECIMALS: Final[dict[Unit, int]] = {"mm": 1, "cm": 2, "in": 3}
 
-RowLevel = Literal["stop", "check", "fine", "refused"]
+RowLevel = Literal["stop", "check", "fine", "not held", "refused"]
+"""``not held``: nothing is to be asked, but nothing was held against a population either."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +51,11 @@ class LookedRow:
     codes: tuple[str, ...] = ()
     message: str = ""
 
+    @property
+    def asks(self) -> bool:
+        """Whether anything is to be looked at: a doubt, a line that cannot be read or that is empty."""
+        return self.level not in ("fine", "not held") or "held-nothing" in self.codes
+
 
 def refused_row(row: BodyRow) -> LookedRow:
     """The row for a line that could not be read."""
@@ -57,9 +64,11 @@ def refused_row(row: BodyRow) -> LookedRow:
     return LookedRow(row.id, row.line, "refused", codes=(row.error.code,), message=row.error.text())
 
 
-def looked_row(row: BodyRow, looked: LookedOver, extra: Sequence[Doubt], unit: Unit) -> LookedRow:
-    """The row for a body that was looked over; ``extra`` are doubts that come from the whole file."""
-    doubts = sorted((*looked.doubts, *extra), key=lambda doubt: doubt.level != "stop")
+def looked_row(row: BodyRow, looked: LookedOver, unit: Unit) -> LookedRow:
+    """The row for a body that was looked over."""
+    doubts = looked.doubts
+    if not doubts and looked.not_held is not None:
+        return _not_held_row(row, looked.not_held, unit)
     level: RowLevel = doubts[0].level if doubts else "fine"
     first = next((doubt for doubt in doubts if doubt.suspects), doubts[0] if doubts else None)
     style = LengthStyle(unit)
@@ -72,6 +81,13 @@ def looked_row(row: BodyRow, looked: LookedOver, extra: Sequence[Doubt], unit: U
     message = " ".join(doubt.problem.text(style.text) for doubt in doubts)
     codes = tuple(dict.fromkeys(doubt.code for doubt in doubts))
     return LookedRow(row.id, row.line, level, unit, standing, repairs, codes, message)
+
+
+def _not_held_row(row: BodyRow, why: InputError, unit: Unit) -> LookedRow:
+    """The row for a body of which nothing can be said, or next to nothing."""
+    if row.measures is not None and not row.measures.values:
+        why = InputError("held-nothing", where="")
+    return LookedRow(row.id, row.line, "not held", unit, codes=(why.code,), message=why.text())
 
 
 def _bare(row: BodyRow, doubt: Doubt) -> Standing | None:
@@ -126,6 +142,6 @@ def _repair_text(repair: Repair, unit: Unit | None) -> str:
 def number_text(text_key: str, value: float, unit: Unit | None) -> str:
     """The bare number in the unit of the file, mm where it names none (degrees, kg)."""
     unit = unit or "mm"
-    if not measure_entry(text_key.partition("@")[0]).is_length:
+    if not value_entry(text_key).is_length:
         return f"{value:.1f}"
     return f"{float(Fraction(value) / MM_PER_UNIT[unit]):.{_DECIMALS[unit]}f}"

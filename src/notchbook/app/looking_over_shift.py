@@ -1,20 +1,27 @@
 """Measures that are off in a whole file: named once, and each body judged beside them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from notchbook.body import Doubt, MeasureSet, PopulationName, Suspect, measure_entry
+from notchbook.body import Doubt, LookedOver, MeasureSet, PopulationName, look_over, measure_entry
 from notchbook.body.doubts.statistic_words import sentence
 from notchbook.body.quantity_words import quantity_text
 from notchbook.errors import InputError
 from notchbook.units import LengthStyle
 
 if TYPE_CHECKING:
-    from notchbook.body.doubts.whole_file import FileShift
+    from notchbook.body.doubts.file_shift import FileShift
     from notchbook.body.population import Population
 
-_CODES = {"waist": "file-to-which-waist", "unit": "file-other-unit", "shifted": "file-shifted"}
+_CODES = {
+    "survey": "file-taken-as-survey",
+    "waist": "file-to-which-waist",
+    "waist-of-some": "file-waist-of-some",
+    "unit": "file-other-unit",
+    "shifted": "file-shifted",
+    "a-little": "file-shifted-a-little",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,62 +44,55 @@ def shift_words(sets: Sequence[MeasureSet], style: LengthStyle) -> tuple[ShiftWo
     found: list[ShiftWords] = []
     for population in populations():
         held = [measures for measures in sets if measures.population == population.name]
-        for shift in file_shifts(population, held):
-            entry = measure_entry(shift.keys[0])
-            problem = InputError(
-                _CODES[shift.kind],
-                labels=", ".join(measure_entry(key).label for key in shift.keys),
-                off=quantity_text(entry, abs(shift.off), style),
-                more="more" if shift.off >= 0 else "less",
-                times=f"{shift.times:.2f}",
-                rows=shift.rows,
-                population=population.words,
-                question=sentence(shift.waist),
-                where="",
-            )
-            found.append(ShiftWords(population.name, shift, problem))
+        found += [
+            ShiftWords(population.name, shift, _problem(population, shift, style))
+            for shift in file_shifts(population, held)
+        ]
     return tuple(found)
 
 
-def without_shifts(
-    measures: MeasureSet, shifts: Sequence[ShiftWords], style: LengthStyle
-) -> tuple[MeasureSet, tuple[Doubt, ...]]:
-    """The set as it is to be judged, and doubts about values that are off otherwise than the others."""
-    mine = [words.shift for words in shifts if words.population == measures.population]
-    if not mine or measures.population is None:
-        return measures, ()
-    from notchbook.body.population import population
-
-    against = population(measures.population)
-    judged = measures
-    for shift in mine:
-        judged = shift.taken_off(judged)
-    single = [shift for shift in mine if len(shift.keys) == 1 and shift.level is None]
-    doubts = [_unlike_file(against, measures, judged, shift, style) for shift in single]
-    return judged, tuple(doubt for doubt in doubts if doubt is not None)
+def _problem(population: "Population", shift: "FileShift", style: LengthStyle) -> InputError:
+    entry = measure_entry(shift.keys[0])
+    return InputError(
+        _CODES[shift.kind],
+        labels=", ".join(measure_entry(key).label for key in shift.keys),
+        off=quantity_text(entry, abs(shift.off), style),
+        more="more" if shift.off >= 0 else "less",
+        times=f"{shift.times:.2f}",
+        rows=shift.rows,
+        of=shift.of,
+        population=population.words,
+        question=sentence(shift.waist),
+        where="",
+    )
 
 
-def _unlike_file(
-    against: "Population", measures: MeasureSet, judged: MeasureSet, shift: "FileShift", style: LengthStyle
-) -> Doubt | None:
-    """A doubt about a value that is not off by what the file's others are."""
-    key = shift.keys[0]
-    found = measures.find(key)
-    expected = against.expect(key, judged)
-    if found is None or expected is None or found.status == "estimated":
-        return None
-    middle = expected.value + shift.off
-    z = (found.value - middle) / shift.scatter
-    if abs(z) < against.look_again:
-        return None
-    entry = measure_entry(key)
-    half = expected.half_width() * shift.scatter / expected.sd
-    suspect = Suspect(key, found.value, middle, max(0.0, middle - half), middle + half, z, 1.0)
+def look_over_beside(measures: MeasureSet, shifts: Sequence[ShiftWords], style: LengthStyle) -> LookedOver:
+    """The body looked over as the whole file was taken: no value is left out, and none is changed."""
+    mine = tuple(words.shift for words in shifts if words.population == measures.population)
+    if not mine:
+        return look_over(measures, style)
+    from notchbook.body.doubts.file_shift import BesideFile
+
+    beside = BesideFile(mine).of(measures)
+    looked = look_over(BesideFile(mine).reframed(measures), style, beside=beside)
+    moved = {key for shift in beside.shifts if shift.kind in ("unit", "shifted") for key in shift.keys}
+    doubts = tuple(_unlike_file(doubt, moved, style) for doubt in looked.doubts)
+    return replace(looked, doubts=doubts)
+
+
+def _unlike_file(doubt: Doubt, moved: set[str], style: LengthStyle) -> Doubt:
+    """A doubt about a value that is not off by what the file's others are says so."""
+    suspect = doubt.suspects[0] if doubt.suspects else None
+    if suspect is None or suspect.key.partition("@")[0] not in moved or len(doubt.keys) > 1:
+        return doubt
+    entry = measure_entry(suspect.key.partition("@")[0])
     problem = InputError(
         "measure-unlike-file",
         label=entry.label,
-        given=quantity_text(entry, found.value, style),
-        expected=quantity_text(entry, max(0.0, middle), style),
+        given=quantity_text(entry, suspect.value, style),
+        expected=quantity_text(entry, max(0.0, suspect.expected), style),
         where="",
     )
-    return Doubt("stop" if abs(z) >= against.stop else "check", (key,), problem, (suspect,))
+    # What was probably meant is not known where the whole column means something else.
+    return replace(doubt, problem=problem, repairs=())

@@ -11,13 +11,13 @@ from typing import Any
 
 from notchbook.app.drafting import draft
 from notchbook.app.examining import ease_table, examine
+from notchbook.app.resting import rested_on
 from notchbook.app.side_processes import results_in_order
 from notchbook.app.staging import refuse_over_input
 from notchbook.body import BodyRow, read_bodies
 from notchbook.errors import HouseFault, InputError, NotchbookError
 from notchbook.output.files import write_file
 from notchbook.pattern import Severity
-from notchbook.recipe import estimated_reads
 
 COLUMNS = ("id", "ok", "code", "message", "worst_closure_mm", "flags", "estimated", "seconds")
 """The columns of the report, one row a body."""
@@ -123,7 +123,7 @@ def _made(job: tuple[str, BodyRow, dict[str, Any]]) -> MadeRow:
         if row.error is not None or row.measures is None:
             raise row.error or HouseFault("body-row-empty", row=row.id)
         run = draft(block, row.measures, parameters)
-        estimated = tuple(estimated_reads(run))
+        estimated = tuple(rested_on(run))
         closure = max(
             (abs(girth.pattern - girth.body - girth.ease) for girth in ease_table(run) if girth.pattern),
             default=0.0,

@@ -7,16 +7,17 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from notchbook.app.examining import examine, examine_subject, subject_of
+from notchbook.app.resting import rested_on
 from notchbook.app.staging import staged
 from notchbook.app.style_file import write_style
-from notchbook.body.quantity_words import estimate_texts
+from notchbook.body.quantity_words import said_key
 from notchbook.checks import Report
 from notchbook.errors import InputError, OutputError
 from notchbook.finish import Cloth, CutPiece, HouseTable, production_table
-from notchbook.output.paper_info import PaperInfo
+from notchbook.output.paper_info import PaperEstimate, PaperInfo
 from notchbook.output.registry import output
 from notchbook.output.tiling import Paper
-from notchbook.recipe import Replay, canonical_json, estimated_reads
+from notchbook.recipe import Replay, canonical_json
 from notchbook.units import LengthStyle
 
 
@@ -63,9 +64,17 @@ def job_of(
         size=replay.measures.name,
         materials=dict(replay.pattern.materials),
         lengths=lengths or LengthStyle(),
-        estimates=estimate_texts(estimated_reads(replay), lengths or LengthStyle()),
+        estimates=_paper_estimates(replay, lengths or LengthStyle()),
     )
     return Job(replay, info, house or production_table(), cloth or Cloth(), despite_findings)
+
+
+def _paper_estimates(replay: Replay, style: LengthStyle) -> tuple[PaperEstimate, ...]:
+    people = replay.measures.population
+    return tuple(
+        PaperEstimate(said_key(name, people), one.words(name, style, people))
+        for name, one in rested_on(replay).items()
+    )
 
 
 def cut_ready(job: Job) -> CutReady:

@@ -4,7 +4,8 @@ from dataclasses import dataclass, replace
 
 from notchbook import body as vocabulary
 from notchbook.body import Circumstances, MeasureSet, PopulationName, RiseMethod, WaistLevel
-from notchbook.units import Unit, parse_length
+from notchbook.body.doubts.waist_drops import refuse_impossible_drop
+from notchbook.units import LengthStyle, Unit, parse_length
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +65,10 @@ class SetWaistLevel:
     drop: str = ""
 
     def apply(self, measures: MeasureSet) -> MeasureSet:
-        """The set with the level; InputError ``waist-level`` when the drop does not go with it."""
+        """The set with the level; InputError ``waist-level`` when the drop does not go with it,
+        ``waist-drop-impossible`` when no waist lies so low."""
         drop = 0.0 if self.level == "natural" else _length(self.drop, self.unit)
+        refuse_impossible_drop(drop, LengthStyle(self.unit))
         return replace(measures, waist_level=self.level, waist_drop=drop)
 
 

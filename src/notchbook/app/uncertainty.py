@@ -5,6 +5,7 @@ Nothing is linearized: the recipe is run again at both ends of the ±, and the t
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Final
 
 from notchbook.app.drift import edge_drift
 from notchbook.body import Measure, MeasureSet, split_key
@@ -12,6 +13,10 @@ from notchbook.pattern import Pattern, sewn_length
 from notchbook.pattern.resolve import Found, resolve
 from notchbook.pattern.sewn import run_length
 from notchbook.recipe import Recipe, Replay, estimated_reads, replay
+
+LEAST_MOVED: Final = 0.1
+"""mm; a pattern does not answer to a measure that moves none of its lines by more: no pencil is finer. Own
+judgment."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,13 +62,9 @@ def sensitivity(run: Replay, text_key: str, measure: Measure) -> Sensitivity:
 
     ``measure`` need not stand in the set yet: then the pattern is compared with what it would become.
     """
-    key, side = split_key(text_key)
-    error = measure.error or 0.0
     ends: list[tuple[float, Pattern]] = []
     refused: list[float] = []
-    for value in (max(measure.value - error, 0.0), measure.value + error):
-        moved = run.measures.with_value(key, replace(measure, value=value), side)
-        tried = replay(run.recipe, moved, run)
+    for value, tried in _tried(run, text_key, measure):
         if tried.suspended is None:
             ends.append((value, tried.pattern))
         else:
@@ -72,12 +73,32 @@ def sensitivity(run: Replay, text_key: str, measure: Measure) -> Sensitivity:
     seams = [_largest(seam_changes(run.pattern, pattern)) for _, pattern in ends]
     return Sensitivity(
         key=text_key,
-        error=error,
+        error=measure.error or 0.0,
         outline=max(outlines, key=_amount, default=_NOTHING),
         seam=max(seams, key=_amount, default=_NOTHING),
         per_mm=_slope(ends, (measure.value, run.pattern)),
         refused=tuple(refused),
     )
+
+
+def answers(run: Replay, text_key: str, measure: Measure) -> bool:
+    """Whether a line of the pattern moves by more than :data:`LEAST_MOVED`, or the run is refused, when a
+    measure of its set is off by its ±."""
+    for _, tried in _tried(run, text_key, measure):
+        if tried.suspended is not None or tried.pattern.edges.keys() != run.pattern.edges.keys():
+            return True
+        if any(moved.amount > LEAST_MOVED for moved in outline_movements(run.pattern, tried.pattern)):
+            return True
+    return False
+
+
+def _tried(run: Replay, text_key: str, measure: Measure) -> Iterator[tuple[float, Replay]]:
+    """The run again at both ends of the ±."""
+    key, side = split_key(text_key)
+    error = measure.error or 0.0
+    for value in (max(measure.value - error, 0.0), measure.value + error):
+        moved = run.measures.with_value(key, replace(measure, value=value), side)
+        yield value, replay(run.recipe, moved, run)
 
 
 def outline_movements(before: Pattern, after: Pattern) -> Iterator[Moved]:

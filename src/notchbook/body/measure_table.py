@@ -30,6 +30,8 @@ class MeasureEntry:
     body on which the tape lies or the length starts, ``landmarks`` the places to find first (both explained
     in :mod:`notchbook.body.landmark_table`), ``how`` how it is taken. Two readings may lie ``repeat`` apart
     (mm, degrees or kg); ``twice`` marks measures to be read twice, for nothing else betrays a slip in them.
+    ``label_men`` is the trade's word for it on a man, empty where it is the same; ``asked_of_men`` and
+    ``on_form`` say whether a man is asked for it and a dress form has it.
     """
 
     key: str
@@ -50,6 +52,9 @@ class MeasureEntry:
     iso_doubtful: bool = False
     waist_shift: int = 0
     twice: bool = False
+    label_men: str = ""
+    asked_of_men: bool = True
+    on_form: bool = True
 
     @property
     def is_length(self) -> bool:
@@ -67,6 +72,14 @@ class MeasureEntry:
     def short_how(self) -> str:
         """The first sentence of ``how``: the way of the tape alone."""
         return self.how.split(". ", 1)[0].removesuffix(".") + "."
+
+    def label_for(self, population: str | None) -> str:
+        """What it is called on a body of this population (``women``, ``men``, or None)."""
+        return self.label_men if population == "men" and self.label_men else self.label
+
+    def is_asked(self, kind: str, population: str | None) -> bool:
+        """Whether it is asked for and estimated on such a thing (``body``, ``form``, ``chart``) at all."""
+        return (self.on_form or kind != "form") and (self.asked_of_men or population != "men")
 
     def usual_at(self, waist_drop: float) -> tuple[float, float]:
         """The usual range where the waist lies so many mm below the natural one."""

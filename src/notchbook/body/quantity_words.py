@@ -1,10 +1,10 @@
 """Values of measures in words: ``20.3 cm``, ``24.5°``, ``20.3 ± 1.8 cm``; and keys as they are said."""
 
-from collections.abc import Mapping
-
 from notchbook.body.measure import Measure
+from notchbook.body.measure_set import PopulationName
 from notchbook.body.measure_table import MeasureEntry, measure_entry
-from notchbook.units import LengthStyle, format_degrees
+from notchbook.body.waist_drop import value_entry
+from notchbook.units import LengthStyle, format_degrees, format_length
 
 ESTIMATE_SIGN = "est."
 """The short word beside whatever comes from an estimate."""
@@ -17,30 +17,44 @@ def quantity_text(entry: MeasureEntry, value: float, style: LengthStyle) -> str:
     return format_degrees(value) if entry.kind == "angle" else f"{value:.1f} kg"
 
 
+def exact_text(entry: MeasureEntry, value: float, style: LengthStyle) -> str:
+    """The value as it was typed: with a second decimal where one would show another number."""
+    plain = quantity_text(entry, value, style)
+    if not entry.is_length or style.unit == "in":
+        return plain
+    finer = format_length(value, style.unit, 2, decimal_sign=style.decimal_sign)
+    return plain if finer == plain.replace(" ", "0 ") else finer
+
+
 def quantity_with_error(entry: MeasureEntry, value: float, error: float, style: LengthStyle) -> str:
     """``20.3 ± 1.8 cm``: the unit once."""
-    number, spread = (quantity_text(entry, amount, style) for amount in (value, error))
+    return one_unit(quantity_text(entry, value, style), quantity_text(entry, error, style))
+
+
+def one_unit(number: str, spread: str) -> str:
+    """``20.3 ± 1.8 cm`` of ``20.3 cm`` and ``1.8 cm``."""
     for unit in (" cm", " mm", " kg", "°", '"'):
         number = number.removesuffix(unit)
     return f"{number} ± {spread}"
 
 
-def said_key(text_key: str) -> str:
-    """``hip_depth@left`` as it is said in a sentence: ``hip depth, left``."""
-    key, _, side = text_key.partition("@")
-    label = measure_entry(key).label
+def said_key(text_key: str, population: PopulationName | None = None) -> str:
+    """``hip_depth@left`` as it is said in a sentence: ``hip depth, left``; of men in men's words."""
+    label, side = value_entry(text_key).label_for(population), text_key.partition("@")[2]
     plain = label[0].lower() + label[1:]
     return f"{plain}, {side}" if side else plain
 
 
-def estimate_texts(estimates: Mapping[str, Measure], style: LengthStyle) -> tuple[str, ...]:
-    """Each estimate as :func:`estimate_text` says it."""
-    return tuple(estimate_text(name, measure, style) for name, measure in estimates.items())
-
-
-def estimate_text(text_key: str, measure: Measure, style: LengthStyle) -> str:
+def estimate_text(
+    text_key: str, measure: Measure, style: LengthStyle, population: PopulationName | None = None
+) -> str:
     """``hip depth 20.3 ± 1.8 cm``; a value that is no estimate stands without ±."""
+    return f"{said_key(text_key, population)} {measure_text(text_key, measure, style)}"
+
+
+def measure_text(text_key: str, measure: Measure, style: LengthStyle) -> str:
+    """``20.3 ± 1.8 cm``; a value that is no estimate stands without ±."""
     entry = measure_entry(text_key.partition("@")[0])
     if measure.error is None:
-        return f"{said_key(text_key)} {quantity_text(entry, measure.value, style)}"
-    return f"{said_key(text_key)} {quantity_with_error(entry, measure.value, measure.error, style)}"
+        return quantity_text(entry, measure.value, style)
+    return quantity_with_error(entry, measure.value, measure.error, style)

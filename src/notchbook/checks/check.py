@@ -45,7 +45,7 @@ class Spot:
 class Reading:
     """What was measured and what was wanted: mm, degrees where ``unit`` is "deg", a count where "".
 
-    ``error`` is the ± of an estimate, for which nothing else is wanted (``wanted`` None).
+    ``error`` is the ± of an estimate; ``wanted`` is then what would be estimated now, where that is another.
     """
 
     measured: float

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from notchbook.body import Measure
+from notchbook.body import Measure, PopulationName
 from notchbook.checks.limits import LIMITS, Limits
 from notchbook.pattern import Expectation, Pattern
 
@@ -18,7 +18,9 @@ class Subject:
     """A pattern to be checked, with what was promised of it.
 
     ``body`` holds measures by key in mm, when the pattern is to be compared with a body; ``estimates``
-    are those measures on which the pattern rests and that nobody took.
+    are those measures on which the pattern rests and that nobody took, ``stale`` what those among them
+    would be now that no longer follow from the others (None: nothing is known any more).
+    ``population`` gives the words for measures.
     ``expectations`` are the closures that its draft promised; those that hold for the block alone are
     left out unless ``is_block``. ``house`` is the table by which it is
     made cut-ready (None: the one that comes with the book), ``cloth`` what it is cut from.
@@ -31,6 +33,8 @@ class Subject:
     cloth: "Cloth | None" = None
     is_block: bool = True
     estimates: Mapping[str, Measure] = field(default_factory=dict)
+    stale: Mapping[str, Measure | None] = field(default_factory=dict)
+    population: PopulationName | None = None
     limits: Limits = field(default=LIMITS)
 
     @property

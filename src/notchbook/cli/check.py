@@ -17,18 +17,18 @@ def check(
     Example: notchbook check skirt.json --measures marta.csv
     """
     from notchbook.app.examining import ease_table
+    from notchbook.app.resting import rested_on
     from notchbook.app.style_file import examine_style, read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.show_estimates import estimate_data, show_estimates
     from notchbook.finish import production_table
-    from notchbook.recipe import estimated_reads
 
     body = None if measures is None else read_measures(measures)
     stored = read_style(style)
     run = run_style(stored, body)
     report = examine_style(stored, run, production_table())
-    girths, estimates = ease_table(run), estimated_reads(run)
+    girths, estimates = ease_table(run), rested_on(run)
     looking = show_pattern.to_check(report)
     first = report.findings[0].code if report.findings else ""
     again = (
@@ -40,9 +40,9 @@ def check(
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {run.measures.name}")
         screen.line()
-        show_estimates(screen, estimates, unit)
+        show_estimates(screen, estimates, run.measures.population, unit)
         show_pattern.show_girths(screen, girths, unit)
-        show_pattern.show_report(screen, report)
+        show_pattern.show_report(screen, report, unit)
         screen.next_steps((again,))
 
     data = {

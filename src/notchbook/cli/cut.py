@@ -18,18 +18,18 @@ def cut(
     Example: notchbook cut skirt.json --unit in
     """
     from notchbook.app.papers import cut_ready, job_of
+    from notchbook.app.resting import rested_on
     from notchbook.app.style_file import read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.house import read_house
     from notchbook.cli.show_estimates import estimate_data, show_estimates
-    from notchbook.recipe import estimated_reads
 
     body = None if measures is None else read_measures(measures)
     run = run_style(read_style(style), body)
     ready = cut_ready(job_of(run, "", read_house(house), despite_findings=despite_findings))
     panels = sum(piece.panels for piece in ready.pieces)
-    estimates = estimated_reads(run)
+    estimates = rested_on(run)
     step = show_pattern.command(
         "print", style, "--out pattern.pdf --card card.pdf", measures=measures, unit=unit
     )
@@ -37,10 +37,10 @@ def cut(
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {run.measures.name}")
         screen.line()
-        show_estimates(screen, estimates, unit)
+        show_estimates(screen, estimates, run.measures.population, unit)
         show_pattern.show_cut_pieces(screen, ready.pieces, unit)
         screen.line(f"{len(ready.pieces)} pieces, {panels} panels.")
-        show_pattern.show_report(screen, ready.report)
+        show_pattern.show_report(screen, ready.report, unit)
         screen.next_steps((step,))
 
     data = {

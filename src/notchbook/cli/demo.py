@@ -49,7 +49,7 @@ def demo(
         screen.line()
         show_pattern.show_girths(screen, girths, "cm")
         show_pattern.show_cut_pieces(screen, ready.pieces, "cm")
-        show_pattern.show_report(screen, ready.report)
+        show_pattern.show_report(screen, ready.report, "cm")
         show_pattern.show_files(screen, files)
         screen.next_steps(steps)
 

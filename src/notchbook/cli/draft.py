@@ -66,6 +66,7 @@ def draft(
     from notchbook.app.examining import ease_table
     from notchbook.app.filling import fill_for_draft, held_against
     from notchbook.app.papers import job_of
+    from notchbook.app.resting import rested_on
     from notchbook.app.settings import read_settings
     from notchbook.body import check_consistent, read_measures
     from notchbook.cli import show_pattern
@@ -77,7 +78,6 @@ def draft(
         show_estimates,
         show_not_filled,
     )
-    from notchbook.recipe import estimated_reads
     from notchbook.units import LengthStyle
 
     stated = paper_date(date)
@@ -97,7 +97,7 @@ def draft(
     report = _written(job, out, measures, paper)
     files = {} if out is None else {out.suffix.lstrip(".").lower(): out}
     doubts = check_consistent(body, LengthStyle(unit))
-    girths, estimates = ease_table(run), estimated_reads(run)
+    girths, estimates = ease_table(run), rested_on(run)
     steps = _next_steps(block, measures, chosen, out, unit)
     if filled is not None and filled.keys:
         steps = _with_estimates(steps, block, measures, population)
@@ -105,13 +105,13 @@ def draft(
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {body.name}")
         screen.line()
-        show_estimates(screen, estimates, unit)
+        show_estimates(screen, estimates, run.measures.population, unit)
         show_not_filled(screen, filled)
         show_pattern.show_girths(screen, girths, unit)
         show_pattern.show_settings(screen, chosen)
         for doubt in doubts:
             screen.line(f"look {doubt.problem.text()}  [{doubt.code}]")
-        show_pattern.show_report(screen, report)
+        show_pattern.show_report(screen, report, unit)
         show_pattern.show_files(screen, files)
         screen.next_steps(steps)
 

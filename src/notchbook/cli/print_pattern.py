@@ -45,13 +45,13 @@ def print_pattern(
     Example: notchbook print skirt.json --out pattern.pdf --paper a4 --card card.pdf
     """
     from notchbook.app.papers import job_of, write_pattern
+    from notchbook.app.resting import rested_on
     from notchbook.app.style_file import read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date
     from notchbook.cli.house import read_house
     from notchbook.cli.show_estimates import estimate_data, show_estimates
-    from notchbook.recipe import estimated_reads
     from notchbook.units import LengthStyle
 
     stated = paper_date(date)
@@ -66,7 +66,7 @@ def print_pattern(
         despite_findings=despite_findings,
     )
     ready = write_pattern(job, out, card, paper)
-    estimates = estimated_reads(run)
+    estimates = rested_on(run)
     files = {"pattern": out} if card is None else {"pattern": out, "card": card}
     steps = (
         "Print it at 100 % (no fitting to the page), and measure the test square before you cut.",
@@ -75,8 +75,8 @@ def print_pattern(
 
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {run.measures.name}")
-        show_estimates(screen, estimates, unit)
-        show_pattern.show_report(screen, ready.report)
+        show_estimates(screen, estimates, run.measures.population, unit)
+        show_pattern.show_report(screen, ready.report, unit)
         show_pattern.show_files(screen, files)
         screen.next_steps(steps)
 

@@ -7,12 +7,15 @@ from typing import Any
 from notchbook.app.examining import GirthRow
 from notchbook.app.papers import CutReady
 from notchbook.body import measure_entry
-from notchbook.body.quantity_words import quantity_with_error
+from notchbook.body.quantity_words import one_unit, quantity_with_error
 from notchbook.checks import Report
 from notchbook.cli.screen import Screen
 from notchbook.finish import CutPiece
 from notchbook.pattern import Finding, Severity, spoken
-from notchbook.units import LengthStyle, Unit
+from notchbook.units import LengthStyle, Unit, format_degrees, format_length
+
+_FINE_DECIMALS: dict[Unit, int] = {"mm": 2, "cm": 2, "in": 3}
+"""Decimals of what was measured and wanted: a tenth of a millimeter must show."""
 
 _GRADES = {Severity.STOP: "STOP", Severity.LOOK: "look", Severity.NOTE: "note"}
 
@@ -24,7 +27,7 @@ def show_girths(screen: Screen, girths: Iterable[GirthRow], unit: Unit) -> None:
         (
             spoken(girth.name),
             _body(girth, style),
-            style.text(girth.ease),
+            style.text(girth.shown_ease(style)),
             "gone" if girth.pattern is None else style.text(girth.pattern),
             "" if girth.usual is None else " to ".join(style.text(ease) for ease in girth.usual),
         )
@@ -36,10 +39,13 @@ def show_girths(screen: Screen, girths: Iterable[GirthRow], unit: Unit) -> None:
         screen.line()
 
 
-def show_report(screen: Screen, report: Report) -> None:
+def show_report(screen: Screen, report: Report, unit: Unit) -> None:
     """The findings, the gravest first, and the sum of the checks."""
+    style = LengthStyle(unit)
     for finding in sorted(report.findings, key=lambda found: list(_GRADES).index(found.severity)):
-        screen.line(f"{_GRADES[finding.severity]:5}{finding.message}{_amounts(finding)}  [{finding.code}]")
+        screen.line(
+            f"{_GRADES[finding.severity]:5}{finding.message}{_amounts(finding, style)}  [{finding.code}]"
+        )
         if finding.suggestion and finding.severity is not Severity.NOTE:
             screen.line(f"     {finding.suggestion}")
     for broken in report.broken:
@@ -162,10 +168,26 @@ def _body(girth: GirthRow, style: LengthStyle) -> str:
     return quantity_with_error(measure_entry(girth.measure), girth.body, girth.error, style)
 
 
-def _amounts(finding: Finding) -> str:
-    if finding.measured is not None and finding.error is not None:
-        return f" ({finding.measured:.4g} ± {finding.error:.4g} {finding.unit})"
-    if finding.measured is None or finding.wanted is None:
+def _amounts(finding: Finding, style: LengthStyle) -> str:
+    """What was measured and what was wanted; of an estimate its ±, and what it would be now."""
+    if finding.measured is None:
         return ""
-    unit = f" {finding.unit}".rstrip()
-    return f" ({finding.measured:.4g}{unit}, wanted {finding.wanted:.4g}{unit})"
+    if finding.error is not None:
+        value, spread = (_amount(one, finding.unit, style) for one in (finding.measured, finding.error))
+        now = "" if finding.wanted is None else f", now {_amount(finding.wanted, finding.unit, style)}"
+        return f" ({one_unit(value, spread)}{now})"
+    if finding.wanted is None:
+        return ""
+    measured, wanted = (_fine(one, finding.unit, style) for one in (finding.measured, finding.wanted))
+    return f" ({measured}, wanted {wanted})"
+
+
+def _amount(value: float, unit: str, style: LengthStyle) -> str:
+    return style.text(value) if unit == "mm" else _fine(value, unit, style)
+
+
+def _fine(value: float, unit: str, style: LengthStyle) -> str:
+    """A value in the reader's unit, fine enough for the misfit of a seam."""
+    if unit == "mm":
+        return format_length(value, style.unit, _FINE_DECIMALS[style.unit])
+    return format_degrees(value) if unit == "deg" else f"{value:.4g} {unit}".rstrip()

@@ -5,6 +5,7 @@ Every refusal is a :class:`NotchbookError`. Its words come from the catalogue be
 explained in one place. Nothing here knows about garments.
 """
 
+from notchbook.errors.as_read import as_read
 from notchbook.errors.base import (
     BookError,
     DraftRefused,
@@ -29,6 +30,7 @@ __all__ = [
     "NotchbookError",
     "OutputError",
     "StepRefused",
+    "as_read",
     "catalogue",
     "entry",
 ]

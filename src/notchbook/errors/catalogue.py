@@ -38,6 +38,9 @@ class _Words(string.Formatter):
 
     def format_field(self, value: Any, format_spec: str) -> str:
         if format_spec == "length":
+            if isinstance(value, str):
+                # Whoever raised it knew the reader's unit.
+                return value
             return self._length_text(float(value))
         if isinstance(value, (tuple, list)):
             return ", ".join(str(part) for part in value) or "none"

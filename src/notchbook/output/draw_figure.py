@@ -1,5 +1,6 @@
 """The drawn figure with the ways of the tape on paper."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Final
 
@@ -26,8 +27,12 @@ class FigurePlace:
     number_size: float
 
 
-def draw_figure_view(pen: Pen, view: BodyView, place: FigurePlace) -> None:
-    """One view with its lines, then its tapes, then their numbers, so that no line crosses a number."""
+def draw_figure_view(
+    pen: Pen, view: BodyView, place: FigurePlace, tapes: Collection[str] | None = None
+) -> None:
+    """One view with its lines, then its tapes, then their numbers, so that no line crosses a number.
+
+    ``tapes`` are the measures whose tapes are drawn; None: all."""
     onto = Transform(
         place.scale, 0.0, 0.0, place.scale, place.corner.x - view.left * place.scale, place.corner.y
     )
@@ -40,7 +45,9 @@ def draw_figure_view(pen: Pen, view: BodyView, place: FigurePlace) -> None:
             pen.stroke(line.transformed(onto), style)
     up = Point(0.0, SCALE * place.scale)
     numbers = []
-    for way in (way for way in tape_ways() if way.view == view.name):
+    for way in tape_ways():
+        if way.view != view.name or (tapes is not None and way.key not in tapes):
+            continue
         lines_of_tape = way.lines(view)
         for line in lines_of_tape.hidden:
             pen.stroke(line.transformed(onto), HIDDEN)

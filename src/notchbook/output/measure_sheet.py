@@ -1,6 +1,6 @@
 """The measure sheet on paper: the figure with numbered tapes, and for each measure a line to write on."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from pathlib import Path as FilePath
 from typing import Literal, get_args
 
@@ -32,7 +32,11 @@ SheetPaper = Literal["a4", "letter"]
 
 _PAGES: dict[SheetPaper, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 _MARGIN = 12.0
-_LEVELS = {"natural": "natural", "lower": "lower by", "navel": "navel"}
+_LEAST_FIGURE = 120.0
+"""mm of height below which the numbers of the tapes would crowd on the figures. Set by eye."""
+
+_LEVELS = {"natural": "", "lower": "lower by", "navel": "navel"}
+"""The natural waist is left blank: a set has it too when nobody said where the tape was tied."""
 
 
 def write_measure_sheet(
@@ -41,9 +45,10 @@ def write_measure_sheet(
     population: PopulationName = "women",
     paper: SheetPaper = "a4",
     lengths: LengthStyle | None = None,
+    keys: Collection[str] | None = None,
 ) -> None:
     """Write the sheet; as :func:`measure_sheet_pdf`, and OutputError as ``write_file``."""
-    write_file(path, measure_sheet_pdf(measures, population, paper, lengths))
+    write_file(path, measure_sheet_pdf(measures, population, paper, lengths, keys))
 
 
 def measure_sheet_pdf(
@@ -51,10 +56,12 @@ def measure_sheet_pdf(
     population: PopulationName = "women",
     paper: SheetPaper = "a4",
     lengths: LengthStyle | None = None,
+    keys: Collection[str] | None = None,
 ) -> bytes:
     """The sheet as PDF bytes: blank, or with the values of a set as they were taken.
 
-    ``population`` chooses the figure. Values stand as they were read; estimates are marked.
+    ``population`` chooses the figure and the words. Values stand as they were read; estimates are marked.
+    With ``keys`` it is a short sheet: these measures and their tapes alone, on one page where they fit.
     InputError ``paper-unknown``, ``figure-unknown``.
     """
     if paper not in get_args(SheetPaper):
@@ -64,14 +71,16 @@ def measure_sheet_pdf(
     head = _head(measures, style)
     page_width, page_height = _PAGES[paper]
     trim = Box(_MARGIN, _MARGIN, page_width - _MARGIN, page_height - _MARGIN)
-    pages = _paged(sheet_rows(measures, style), trim.height)
+    rows = sheet_rows(measures, style, population, keys)
+    pages = _paged(rows, trim.height)
+    tapes = {row.key for row in rows}
     made = PdfPaper(PaperInfo("", f"Measure sheet {head.name}".strip()), "Measure sheet")
     for index, columns in enumerate(pages):
         with made.page(page_width, page_height, trim) as pen:
             if index == 0:
                 draw_head(pen, head, trim.width, trim.height)
                 low = FOOT + _tallest(columns) + 2.0
-                draw_figures(pen, views, trim.width, low, trim.height - HEAD - low)
+                draw_figures(pen, views, trim.width, low, trim.height - HEAD - low, tapes)
                 _draw_columns(pen, columns, FOOT + _tallest(columns), trim.width)
             else:
                 draw_later_head(pen, head, trim.width, trim.height)
@@ -84,7 +93,12 @@ Columns = tuple[Sequence[SheetRow], Sequence[SheetRow]]
 
 
 def _paged(rows: Sequence[SheetRow], height: float) -> list[Columns]:
-    """The last page as full as it can be, the rest under the figures of the first."""
+    """One page where the figures above leave room; else the last page as full as it can be and the rest
+    under the figures of the first."""
+    half = (sum(len(row.boxes) for row in rows) + 1) // 2
+    second, first = _taken_from_end(rows, half)
+    if _tallest((first, second)) <= height - HEAD - FOOT - _LEAST_FIGURE:
+        return [(first, second)]
     most = int((height - LATER_HEAD - FOOT) / LINE)
     right, rest = _taken_from_end(rows, most)
     left, rest = _taken_from_end(rest, most)
@@ -122,7 +136,7 @@ def _head(measures: MeasureSet | None, style: LengthStyle) -> SheetHead:
     else:
         taken = measures.circumstances
         date, by, garment = taken.taken_on, taken.taken_by, taken.undergarment
-        heel = style.text(taken.heel) if taken.heel else "none"
+        heel = style.text(taken.heel) if taken.heel else ""
         level = _LEVELS[measures.waist_level]
         if measures.waist_drop:
             level = f"{level} {style.text(measures.waist_drop)}"

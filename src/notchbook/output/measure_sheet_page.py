@@ -1,10 +1,10 @@
 """Drawing one page of a measure sheet."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from notchbook.body.figure import BodyView
+from notchbook.body.figure import BodyView, tape_ways
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
 from notchbook.output.draw_figure import FigurePlace, draw_figure_view
@@ -88,8 +88,11 @@ def draw_foot(pen: Pen, page: tuple[int, int], width: float) -> None:
     pen.write(Text(f"page {page[0]} of {page[1]}", Point(width, 1.0), 8.0, align="right"))
 
 
-def draw_figures(pen: Pen, views: Sequence[BodyView], width: float, low: float, height: float) -> None:
-    """Front, back and side in one row, ``height`` tall from ``low`` up; sitting small between the legs."""
+def draw_figures(
+    pen: Pen, views: Sequence[BodyView], width: float, low: float, height: float, tapes: Collection[str]
+) -> None:
+    """Front, back and side in one row, ``height`` tall from ``low`` up; sitting small between the legs, if
+    anything is measured there. ``tapes`` are the measures whose tapes lie on them."""
     standing = [view for view in views if view.name != "sitting"]
     across = sum(view.right - view.left for view in standing)
     tall = max(view.heights["crown"] for view in standing)
@@ -98,15 +101,15 @@ def draw_figures(pen: Pen, views: Sequence[BodyView], width: float, low: float, 
     base = low + (height - tall * scale) / 2.0
     middles = []
     for view in standing:
-        draw_figure_view(pen, view, FigurePlace(Point(left, base), scale, 7.5))
+        draw_figure_view(pen, view, FigurePlace(Point(left, base), scale, 7.5), tapes)
         middles.append(left - view.left * scale)
         left += (view.right - view.left) * scale
     for view in views:
-        if view.name == "sitting":
+        if view.name == "sitting" and any(way.view == "sitting" and way.key in tapes for way in tape_ways()):
             shrunk = scale * _SMALL
             middle = middles[0] + 0.56 * (middles[1] - middles[0])
             corner = Point(middle - (view.right - view.left) * shrunk / 2.0, base)
-            draw_figure_view(pen, view, FigurePlace(corner, shrunk, 7.5))
+            draw_figure_view(pen, view, FigurePlace(corner, shrunk, 7.5), tapes)
 
 
 def draw_row(pen: Pen, row: SheetRow, left: float, top: float, width: float) -> None:

@@ -3,9 +3,22 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
+from typing import Final
 
 from notchbook.body.quantity_words import ESTIMATE_SIGN
 from notchbook.units import LengthStyle
+
+_MOST_NAMED: Final = 2
+"""Estimates that are named on a label; more are counted."""
+
+
+@dataclass(frozen=True, slots=True)
+class PaperEstimate:
+    """A measure that nobody took: its name (``hip depth``) and all that is said of it
+    (``hip depth 20.3 ± 1.8 cm``)."""
+
+    name: str
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,7 +28,7 @@ class PaperInfo:
     ``size`` is a size of the chart or the name of the body or form. ``date`` is written as given, so that
     the same style gives the same bytes. ``materials`` names the cloth behind each material of the pattern
     (``self``: ``wool crepe, 150 cm``). ``lengths`` says how lengths are written. ``estimates`` are the
-    measures that the pattern rests on and that nobody took: ``hip depth 20.3 ± 1.8 cm``.
+    measures that the pattern rests on and that nobody took.
     """
 
     style_number: str
@@ -28,7 +41,7 @@ class PaperInfo:
     trims: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     lengths: LengthStyle = field(default_factory=LengthStyle)
-    estimates: tuple[str, ...] = ()
+    estimates: tuple[PaperEstimate, ...] = ()
 
     @property
     def heading(self) -> str:
@@ -49,15 +62,20 @@ class PaperInfo:
 
     @property
     def estimate_sign(self) -> str:
-        """The short word for paper that has no room for the list; empty when nothing is estimated."""
-        return ESTIMATE_SIGN if self.estimates else ""
+        """What is estimated, for paper that has no room for the list: ``hip depth est.``, or how many
+        measures are (``3 measures est.``); empty when nothing is."""
+        if not self.estimates:
+            return ""
+        names = [one.name for one in self.estimates]
+        said = " and ".join(names) if len(names) <= _MOST_NAMED else f"{len(names)} measures"
+        return f"{said} {ESTIMATE_SIGN}"
 
     @property
     def estimate_note(self) -> str:
         """The measures that nobody took, in one line; empty when there are none."""
         if not self.estimates:
             return ""
-        return f"{ESTIMATE_SIGN} = estimated, not measured: {'; '.join(self.estimates)}."
+        return f"{ESTIMATE_SIGN} = estimated, not measured: {'; '.join(one.text for one in self.estimates)}."
 
     @property
     def all_notes(self) -> tuple[str, ...]:

@@ -41,6 +41,15 @@ class LengthStyle:
             return float(MM_PER_UNIT["in"] / self.fraction_denominator)
         return float(MM_PER_UNIT[self.unit] / 10 ** _DEFAULT_DECIMALS[self.unit])
 
+    def nearest(self, mm: float) -> float:
+        """The length, in mm, that :meth:`text` writes for this one: what is written adds up only of these."""
+        if self.unit == "in" and self.fraction_denominator:
+            parts = self.fraction_denominator
+        else:
+            parts = 10 ** _DEFAULT_DECIMALS[self.unit]
+        step = Fraction(MM_PER_UNIT[self.unit]) / parts
+        return float(rounded(Fraction(mm) / step) * step)
+
     def text(self, mm: float) -> str:
         """The length, given in mm, as this reader wants it, with its unit."""
         return format_length(

@@ -36,7 +36,7 @@ _WORDS: Final[dict[str, Unit]] = {
 }
 
 FEET_WORDS: Final = frozenset({"'", "ft", "foot", "feet"})
-"""Ways to write feet; they are recognized only to be refused in clear words."""
+"""Ways to write feet. They are read with their inches as one length; alone they name no unit here."""
 
 
 def unit_named(text: str) -> Unit:

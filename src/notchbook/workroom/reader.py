@@ -1,5 +1,6 @@
 """The person who reads the page: in which unit texts are written and bare numbers are read."""
 
+from dataclasses import dataclass
 from typing import Annotated
 
 from fastapi import Depends
@@ -10,12 +11,21 @@ _FINE_DECIMALS: dict[Unit, int] = {"mm": 2, "cm": 2, "in": 3}
 """Decimals for small differences, such as the misfit of a seam: a tenth of a millimeter must show."""
 
 
+@dataclass(frozen=True, slots=True)
+class PageStyle(LengthStyle):
+    """Lengths on the page: whole millimeters without the tenth that nobody read off a tape."""
+
+    def text(self, mm: float) -> str:
+        """As on a ruler; ``705 mm`` and ``705.5 mm``."""
+        return LengthStyle.text(self, mm).replace(".0 mm", " mm")
+
+
 class Reader:
     """Writes lengths, given in mm, in one unit."""
 
     def __init__(self, unit: Unit) -> None:
         self.unit: Unit = unit
-        self.style = LengthStyle(unit)
+        self.style: LengthStyle = PageStyle(unit)
 
     def text(self, mm: float) -> str:
         """A length as on a ruler: ``61.8 cm``, ``24 5/16"``."""

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from notchbook.app.estimating_bodies import estimate_file, estimated_bodies
+from notchbook.app.garment import garment_named
 from notchbook.app.made_to_measure import COLUMNS, make_to_measure
 from notchbook.body import read_bodies
 from notchbook.body.estimating.estimating import estimate
@@ -63,10 +64,23 @@ def test_the_population_may_be_named_for_the_whole_file(tmp_path: Path) -> None:
 
 
 def test_only_what_is_asked_for_is_estimated(tmp_path: Path) -> None:
-    (one,) = estimated_bodies(written(tmp_path, LINES[0]), keys=("hip_depth", "front_hip_arc"))
+    """No line of the skirt answers to an outside leg alone."""
+    (one,) = estimated_bodies(written(tmp_path, LINES[0]), garment=garment_named("skirt"))
     assert one.estimates is not None
     assert list(one.estimates.found) == ["hip_depth"]
-    assert [left.key for left in one.estimates.left_out] == ["front_hip_arc"]
+    assert {"front_waist_arc", "front_hip_arc"} <= {left.key for left in one.estimates.left_out}
+
+
+def test_a_child_among_the_bodies_is_marked_and_left_as_it_is(tmp_path: Path) -> None:
+    child = "f,cm,Invented child,women,122,62,56,68,"
+    out, report = tmp_path / "filled.csv", tmp_path / "report.csv"
+    estimate_file(written(tmp_path, LINES[0], child), out, report)
+    row = rows_of(report)["f"]
+    assert (row["code"], row["inside_leg"]) == ("estimate-no-children", "")
+    assert "no population of children" in row["message"]
+    left = {one.id: one.measures for one in read_bodies(out)}["f"]
+    assert left is not None
+    assert all(measure.status == "measured" for measure in left.values.values())
 
 
 def test_the_bodies_filled_in_keep_what_is_estimated_and_read_back(tmp_path: Path) -> None:
@@ -88,7 +102,7 @@ def test_the_bodies_filled_in_keep_what_is_estimated_and_read_back(tmp_path: Pat
 
 def test_made_to_measure_says_which_drafts_rest_on_estimates(tmp_path: Path) -> None:
     out, report = tmp_path / "filled.csv", tmp_path / "report.csv"
-    estimate_file(written(tmp_path, *LINES[:2]), out, None, keys=("hip_depth",))
+    estimate_file(written(tmp_path, *LINES[:2]), out, None, garment=garment_named("skirt"))
     make_to_measure("skirt", out, report, cores=1)
     rows = rows_of(report)
     assert "estimated" in COLUMNS

@@ -6,13 +6,14 @@ import pytest
 
 from notchbook.app.drafting import draft_recipe
 from notchbook.app.garment import garment_named, next_for_garment
+from notchbook.app.next_measure import line_words
 from notchbook.app.next_measures import (
     LEAST_GAIN,
     measure_next,
     measure_next_for_block,
     measure_next_in_general,
 )
-from notchbook.body import Measure, MeasureSet
+from notchbook.body import Measure, MeasureSet, measure_entry
 from notchbook.body.estimating.estimating import with_estimates
 from notchbook.body.population import population
 from notchbook.errors import InputError
@@ -84,7 +85,11 @@ def test_the_general_order_takes_more_first_and_names_what_is_not_taken() -> Non
     assert min(gains) > LEAST_GAIN
     # Each begins where the one before has ended.
     assert [one.before for one in told[1:]] == pytest.approx([one.after for one in told[:-1]])
-    assert "%" in told[0].words(CM)
+    # In words that rise nowhere: the first tells most, each after it most of what is left.
+    assert [one.words(CM).partition(": ")[2] for one in told] == [
+        "it tells most about the rest of this body.",
+        *["it tells most of what is left."] * 4,
+    ]
 
 
 def test_height_comes_first_where_only_girths_were_taken() -> None:
@@ -107,3 +112,43 @@ def test_a_garment_is_a_block_or_a_style_file() -> None:
     with pytest.raises(InputError) as caught:
         garment_named("gown")
     assert caught.value.code == "block-unknown"
+
+
+def test_a_line_is_called_as_a_patternmaker_sees_it() -> None:
+    assert line_words("skirt.front/waist") == "the waist of the front"
+    assert line_words("skirt.back/side_seam@left") == "the side seam of the left back"
+    told = measure_next_for_block("skirt", four_measures())[0]
+    assert " of the " in told.words(CM).partition("moves ")[2]
+
+
+def test_a_usual_share_is_spoken_of_only_where_the_draft_takes_one() -> None:
+    told = {one.key: one.words(CM) for one in measure_next_for_block("skirt", four_measures(), most=20)}
+    assert "usual share" in told["front_hip_arc"]
+    assert told["front_waist_to_floor"] == "Take front waist to floor: the pattern can use it."
+
+
+def test_a_form_is_not_asked_for_legs() -> None:
+    form = replace(four_measures().without("height"), kind="form")
+    assert not {"outside_leg", "front_waist_to_floor"} & {
+        one.key for one in measure_next_for_block("skirt", form, most=20)
+    }
+    general = {one.key for one in measure_next_in_general(form, most=12)}
+    assert general
+    assert all(measure_entry(key).on_form for key in general)
+
+
+def test_men_are_asked_in_mens_words() -> None:
+    man = replace(four_measures().without("hip_girth"), population="men")
+    told = {one.key: one.words(CM) for one in measure_next_for_block("skirt", man)}
+    assert told["hip_girth"].startswith("Take seat girth:")
+
+
+def test_a_child_is_foretold_nothing() -> None:
+    child = replace(
+        MeasureSet.from_mm("Invented", {"height": 1220.0, "hip_girth": 680.0}), population="women"
+    )
+    with pytest.raises(InputError) as caught:
+        measure_next_in_general(child)
+    assert caught.value.code == "estimate-no-children"
+    drafted = child.with_value("waist_girth", 560.0).with_value("hip_depth", 150.0)
+    assert {one.reason for one in measure_next_for_block("skirt", drafted)} == {"helps"}

@@ -4,9 +4,12 @@ from dataclasses import replace
 
 import pytest
 
+from notchbook.app.body_edits import RenameBody
 from notchbook.app.personal_data.codes import CodeWish
+from notchbook.app.personal_data.naming import strings_in
 from notchbook.app.studio import Studio
 from notchbook.body import MeasureSet
+from notchbook.book import Frozen
 from notchbook.errors import BookError, InputError
 from support.clients import FIRST_NAME, NAME, WAIST, Room
 
@@ -46,7 +49,7 @@ def test_her_edits_can_still_be_undone_without_the_name(room: Room) -> None:
 
 
 def test_texts_of_others_are_listed_and_left_until_she_says_so(room: Room) -> None:
-    listed = room.studio.name_stands_in(room.client)
+    listed = room.studio.name_stands_in(room.client, code="K-17")
     assert {(one.number, one.where) for one in listed} == {
         ("S-101", "its name"),
         ("S-101", "its text, now or before"),
@@ -75,6 +78,48 @@ def test_further_spellings_are_replaced_too(room: Room) -> None:
     wish = CodeWish("K-17", in_other_texts=True, further=("Rosi",))
     room.studio.keep_under_code(room.client, room.body().version, wish)
     assert room.studio.open_style(style.id).name == "K-17's coat"
+
+
+def test_another_client_keeps_her_name_now_and_in_her_history(room: Room) -> None:
+    """Found by a stranger: a first name that was looked for renamed another client, her history too."""
+    other = room.studio.new_body(MeasureSet("Rosalind Z.", note="cousin of Rosalind"))
+    other = room.studio.edit_body(other.id, other.version, RenameBody("Rosalind Y."))
+    other = room.studio.edit_body(other.id, other.version, RenameBody("Rosalind Z."))
+    style = room.studio.new_style(replace(room.style_now().recipe, number="", name="Coat"), other.id)
+    frozen = room.book.freeze_revision(
+        style.id, 1, Frozen(room.book.read(other.id).content, "{}", {"skirt": 1}), "first"
+    )
+    facts = [event.what for event in room.book.history(other.id)]
+    wish = CodeWish("K-17", in_other_texts=True, further=("Rosalind",))
+    report = room.studio.keep_under_code(room.client, room.body().version, wish)
+    after = room.studio.open_body(other.id)
+    assert (after.measures.name, after.measures.note) == ("Rosalind Z.", "cousin of K-17")
+    assert room.book.read(other.id).name == "Rosalind Z."
+    assert [event.what for event in room.book.history(other.id)][: len(facts)] == facts
+    assert '"Rosalind Z."' in (room.book.revision_contents(frozen.id).measures or "")
+    assert room.studio.undo_body(other.id, after.version).measures.name == "Rosalind Y."
+    changed = {(one.number, one.text, one.after) for one in report.changed}
+    assert (other.number, "cousin of Rosalind", "cousin of K-17") in changed
+    assert not any(text in ("Rosalind Z.", "Rosalind Y.") for _number, text, _after in changed)
+    assert {one.text for one in report.mentions} == {"Rosalind Z.", "Rosalind Y."}
+
+
+def test_what_will_be_changed_is_what_is_changed(room: Room) -> None:
+    planned = room.studio.name_stands_in(room.client, code="K-17")
+    report = room.studio.keep_under_code(
+        room.client, room.body().version, CodeWish("K-17", in_other_texts=True)
+    )
+    assert report.changed == planned
+    assert {one.after for one in planned} == {"Skirt for K-17", "fits K-17"}
+    texts = {said for stored in room.book.texts() for _field, said in strings_in(stored.text)}
+    assert {one.after for one in planned} <= texts
+
+
+def test_a_name_far_back_in_a_long_text_is_shown(room: Room) -> None:
+    long = f"{'a plain coat, ' * 20}made for {NAME}"
+    room.studio.new_body(MeasureSet("Form B", kind="form", note=long))
+    [told] = [one for one in room.studio.name_stands_in(room.client, code="K-17") if one.number == "M-103"]
+    assert told.text.endswith(f"made for {NAME}") and told.after.endswith("made for K-17")
 
 
 def test_what_was_left_at_first_is_changed_later_under_the_same_code(room: Room) -> None:

@@ -149,3 +149,22 @@ def test_a_lower_waist_moves_the_usual_range_of_what_begins_there() -> None:
     hip_depth = measure_entry("hip_depth")
     assert hip_depth.usual_at(40.0) == (hip_depth.usual[0] - 40, hip_depth.usual[1] - 40)
     assert measure_entry("hip_girth").usual_at(40.0) == measure_entry("hip_girth").usual
+
+
+def test_men_are_asked_in_mens_words() -> None:
+    """Chest and seat are the trade's words on a man (common practice, no source)."""
+    table = measure_table()
+    assert table["bust_girth"].label_for("men") == "Chest girth"
+    assert table["hip_girth"].label_for("men") == "Seat girth"
+    assert {table["bust_girth"].label_for(None), table["bust_girth"].label_for("women")} == {"Bust girth"}
+    assert table["waist_girth"].label_for("men") == "Waist girth"
+    assert not table["under_bust_girth"].is_asked("body", "men")
+    assert table["under_bust_girth"].is_asked("body", None)
+
+
+def test_a_form_has_no_legs_arms_and_head() -> None:
+    """A dress form ends at the crotch (common practice, no source)."""
+    asked = {key for key, entry in measure_table().items() if entry.is_asked("form", "women")}
+    assert {"bust_girth", "hip_depth", "shoulder_slope", "neck_girth", "across_back"} <= asked
+    assert not asked & {"height", "head_girth", "wrist_girth", "ankle_girth", "outside_leg", "weight"}
+    assert all(entry.is_asked("chart", "women") for entry in measure_table().values())

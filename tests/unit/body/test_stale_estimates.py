@@ -38,3 +38,9 @@ def test_another_population_makes_all_stale() -> None:
     filled = with_estimates(four_measures(), ["inside_leg", "neck_base_girth"])
     stale = stale_estimates(replace(filled, population="men"))
     assert [one.key for one in stale] == ["neck_base_girth", "inside_leg"]
+
+
+def test_estimates_of_what_proves_to_be_a_child_follow_no_more() -> None:
+    filled = with_estimates(four_measures(), ["inside_leg"])
+    (stale,) = stale_estimates(filled.with_value("height", 1200.0))
+    assert stale.now is None

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from notchbook.app.studio import Studio
+from notchbook.body import MeasureSet
 from support.clients import NAME, WAIST, files_with, furnished
 from support.command import typed
 
@@ -49,9 +50,48 @@ def test_without_yes_the_plan_is_shown_and_nothing_done(book: Path) -> None:
 
 def test_a_client_under_a_code(book: Path) -> None:
     ended = typed("client", "code", "M-102", "--in-other-texts", "--yes")
-    assert (ended.code, ended.out) == (0, "M-102 is kept as K-102.\n")
+    assert (ended.code, ended.out.splitlines()[:2]) == (
+        0,
+        ["M-102 is kept as K-102.", "4 texts of other entries changed:"],
+    )
+    assert f"Skirt for {NAME} → Skirt for K-102" in ended.out
     assert names(book) == ["Form A", "K-102"]
     assert not files_with(book.parent, ["Quill"])
+
+
+def test_the_name_of_another_client_is_listed_and_never_changed(book: Path) -> None:
+    studio = Studio.open_existing(book)
+    studio.new_body(MeasureSet("Rosalind Z."))
+    studio.close()
+    words = ("client", "code", "M-102", "--also", "Rosalind", "--in-other-texts")
+    planned = typed(*words)
+    assert "These will be changed" in planned.out
+    assert f"Skirt for {NAME} → Skirt for K-102" in planned.out
+    assert "never changed" in planned.out and "Rosalind Z." in planned.out
+    assert "K-102 Z." not in planned.out
+    told = json.loads(typed(*words, "--yes", "--json").out)
+    left = {(one["entry"], one["text"], one["changes"]) for one in told["mentions"]}
+    assert left == {("M-103", "Rosalind Z.", False)}
+    assert len(told["changed"]) == 4
+    assert names(book) == ["Form A", "K-102", "Rosalind Z."]
+
+
+def test_an_erasure_changes_no_other_client(book: Path) -> None:
+    studio = Studio.open_existing(book)
+    studio.new_body(MeasureSet("Rosalind Z.", note="cousin of Rosalind"))
+    studio.close()
+    words = ("erase", "M-102", "--with-styles", "--also", "Rosalind", "--in-other-texts", "--yes", "--json")
+    ended = typed("client", *words)
+    told = json.loads(ended.out)
+    assert (ended.code, names(book)) == (1, ["Form A", "Rosalind Z."])
+    assert [(one["entry"], one["after"]) for one in told["changed"]] == [("M-103", "cousin of (erased)")]
+    assert {one["text"] for one in told["mentions"]} == {"Rosalind Z."}
+
+
+def test_without_the_flag_the_plan_says_what_it_would_change(book: Path) -> None:
+    planned = typed("client", "code", "M-102").out
+    assert "With --in-other-texts these would be changed" in planned
+    assert "will be changed" not in planned
 
 
 def test_what_still_says_the_name_is_told(book: Path) -> None:

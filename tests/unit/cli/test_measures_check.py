@@ -50,7 +50,7 @@ def test_without_a_population_it_says_that_nothing_was_held_against_one(tmp_path
 def test_the_answer_as_data(tmp_path: Path) -> None:
     ended = typed("measures", "check", one(tmp_path, "89"), "--population", "women", "--json")
     data = json.loads(ended.out)
-    assert (ended.code, data["ok"], data["level"], data["population"]) == (1, True, "check", "women")
+    assert (ended.code, data["ok"], data["level"], data["population"]) == (1, True, "stop", "women")
     doubt = data["doubts"][0]
     assert doubt["keys"] == ["hip_girth"] and doubt["suspects"][0]["key"] == "hip_girth"
     assert doubt["repairs"][0]["slip"] == "swapped-digits"
@@ -63,7 +63,7 @@ def test_a_file_of_bodies_with_its_report(tmp_path: Path) -> None:
     path, report = bodies(tmp_path), tmp_path / "report.csv"
     ended = typed("measures", "check", path, "--population", "women", "--report", report, "--cores", "1")
     assert ended.code == 1
-    assert "3 bodies: 1 stop, 0 check, 1 fine, 1 refused" in ended.out
+    assert "3 bodies: 1 stop, 0 look again, 1 fine, 1 refused" in ended.out
     lines = report.read_text(encoding="utf-8").splitlines()
     assert [line.split(",")[:2] for line in lines[1:]] == [["a", "fine"], ["b", "stop"], ["c", "refused"]]
     data = json.loads(typed("measures", "check", path, "--population", "women", "--json").out)

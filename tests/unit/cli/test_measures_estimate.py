@@ -1,15 +1,27 @@
 """`notchbook measures estimate` and `notchbook draft --estimate`, as they are typed."""
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
 import pypdfium2
 import pytest
 
-from notchbook.body import read_measures, write_measures
+from notchbook.body import Measure, read_measures, write_measures
+from notchbook.units import parse_length
 from support.bodies import four_measures
 from support.command import Ended, typed
+
+GUESS = Measure(1061.0, "estimated", 37.0, "from height; 794 women of ANSUR II (2012)")
+
+CHILD = """measure,value,unit
+name,Invented child,
+height,122,cm
+bust_girth,62,cm
+waist_girth,56,cm
+hip_girth,68,cm
+"""
 
 MEASURE_NEXT = "Take hip depth: it is needed, and it moves"
 
@@ -37,10 +49,86 @@ def test_estimates_come_with_their_range_and_population(client: Path) -> None:
     assert ended.code == 0, ended.err
     assert "women of the U.S. Army survey ANSUR II (2012)" in ended.out
     assert "not a civilian population" in ended.out
-    assert "hip_depth" in ended.out
+    assert "hip depth" in ended.out
     assert "±" in ended.out
-    assert "Not estimated: front waist arc, front hip arc" in ended.out
+    assert "Not estimated: nothing is known of front waist arc, front hip arc" in ended.out
+    assert "survey: 794 women of ANSUR II (2012)" in ended.out
     assert MEASURE_NEXT in ended.out
+
+
+def test_what_is_filled_for_a_block_is_what_its_draft_fills(client: Path, tmp_path: Path) -> None:
+    out, style, plain = tmp_path / "filled.json", tmp_path / "skirt.json", tmp_path / "plain.json"
+    ended = typed("measures", "estimate", client, "--for", "skirt", "--out", out)
+    assert "no line answers to it: outside leg" in ended.out
+    filled = [key for key, one in read_measures(out).values.items() if one.status == "estimated"]
+    told = data(typed("draft", "skirt", "-m", client, "--estimate", "--out", style, "--json"))
+    assert filled == [one["measure"] for one in told["estimates"]] == ["hip_depth"]
+    assert (
+        data(typed("measures", "estimate", client, "--for", style, "--json"))["not_needed"]
+        == (data(typed("measures", "estimate", client, "--for", "skirt", "--json"))["not_needed"])
+    )
+    # Her file of old, with an estimate to which no line answers: not a word of it.
+    write_measures(four_measures(hip_depth=205.0).with_value("outside_leg", GUESS), plain)
+    ended = typed("draft", "skirt", "-m", plain)
+    assert (ended.code, "outside leg" in ended.out) == (0, False)
+
+
+def test_a_child_is_refused(tmp_path: Path) -> None:
+    file = tmp_path / "child.csv"
+    file.write_text(CHILD, encoding="utf-8")
+    for words in (("measures", "estimate", file), ("draft", "skirt", "-m", file, "--estimate")):
+        ended = typed(*words, "--population", "women")
+        assert ended.code == 2
+        assert "no population of children" in ended.err
+        assert ended.out == ""
+
+
+def test_each_row_names_its_source(client: Path) -> None:
+    ended = typed("measures", "estimate", client)
+    rows = {line.split("  ")[0]: line for line in ended.out.splitlines()}
+    assert "Spanish sample" in rows["shoulder slope"]
+    assert "size table" in rows["under-bust girth"]
+    assert "survey" in rows["inside leg"]
+    told = {one["measure"]: one for one in data(typed("measures", "estimate", client, "--json"))["estimates"]}
+    assert (told["shoulder_slope"]["source"], told["under_bust_girth"]["source"]) == ("sample", "table")
+    assert "ANSUR" not in told["shoulder_slope"]["method"]
+    assert "doubt common practice" in told["under_bust_girth"]["source_grade"]
+
+
+def test_a_stale_estimate_is_said_with_the_draft_and_in_its_papers(client: Path, tmp_path: Path) -> None:
+    out, pattern = tmp_path / "filled.json", tmp_path / "skirt.pdf"
+    typed("measures", "estimate", client, "--for", "skirt", "--out", out)
+    write_measures(read_measures(out).with_value("height", 1800.0), out)
+    ended = typed("draft", "skirt", "-m", out, "--out", pattern)
+    assert ended.code == 1
+    assert "no longer follows from the measures; now " in ended.out
+    assert "[estimates-rested-on-stale]" in ended.out
+    assert "no longer follows" in pdf_words(pattern)[0].replace("\N{NO-BREAK SPACE}", " ")
+
+
+def test_findings_are_in_the_unit_of_the_session(client: Path) -> None:
+    for unit, sign in (("cm", " cm)"), ("mm", " mm)"), ("in", '")')):
+        ended = typed("draft", "skirt", "-m", client, "--estimate", "--unit", unit)
+        line = next(line for line in ended.out.splitlines() if "[estimates-rested-on]" in line)
+        assert sign in line, line
+        assert "±" in line
+
+
+def test_body_and_ease_add_up_to_the_pattern_as_written(tmp_path: Path) -> None:
+    """Ease of 15 mm is 9/16 inch and a little: beside a waist of 29 5/16 the sum would be out by 1/16."""
+    for waist in (744.0, 745.3, 746.6, 748.1):
+        file = tmp_path / "client.json"
+        write_measures(four_measures(hip_depth=205.0).with_value("waist_girth", waist), file)
+        for unit, step in (("in", 1 / 16), ("cm", 0.1)):
+            ended = typed("draft", "skirt", "-m", file, "--unit", unit)
+            lines = [line for line in ended.out.splitlines() if line.startswith("skirt, ")]
+            assert len(lines) == 2
+            for line in lines:
+                body, ease, pattern = [
+                    parse_length(cell, "cm") for cell in re.split("  +", line.strip())[1:4]
+                ]
+                unit_mm = 25.4 if unit == "in" else 10.0
+                assert abs(body + ease - pattern) < 0.01 * step * unit_mm, line
 
 
 def test_the_unit_is_the_readers(client: Path) -> None:
@@ -152,7 +240,7 @@ def test_every_paper_of_such_a_draft_says_so(client: Path, tmp_path: Path) -> No
         assert finding["error"] > 10.0
     svg = tmp_path / "skirt.svg"
     typed("draft", "skirt", "-m", client, "--estimate", "--out", svg)
-    assert ">est.<" in svg.read_text(encoding="utf-8")
+    assert ">hip depth est.<" in svg.read_text(encoding="utf-8")
 
 
 def test_a_girth_that_is_estimated_shows_its_error_in_the_ease_table(tmp_path: Path) -> None:

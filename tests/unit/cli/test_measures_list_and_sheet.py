@@ -93,9 +93,33 @@ def test_a_filled_sheet(tmp_path: Path) -> None:
     assert demo_client().name in document[0].get_textpage().get_text_range()
 
 
+def test_a_short_sheet_for_a_block(tmp_path: Path) -> None:
+    target = tmp_path / "skirt.pdf"
+    told = json.loads(typed("measures", "sheet", "--for", "skirt", "-o", str(target), "--json").out)
+    assert told["for"] == "skirt"
+    (page,) = pypdfium2.PdfDocument(target)
+    words = page.get_textpage().get_text_range()
+    assert "Hip depth" in words
+    assert "Shoulder length" not in words
+
+
+def test_men_are_asked_in_mens_words(tmp_path: Path) -> None:
+    told = json.loads(typed("measures", "list", "bust_girth", "--json").out)["measure"]
+    assert (told["label"], told["label_men"]) == ("Bust girth", "Chest girth")
+    assert "Chest girth" in typed("measures", "list", "bust_girth").out
+    assert "not asked for" in typed("measures", "list", "under_bust_girth").out
+    assert "a dress form has none" in typed("measures", "list", "inside_leg").out
+
+
 @pytest.mark.parametrize(
     "words",
-    [("nothing.json",), ("--paper", "a3"), ("--population", "children"), ("--out", "no/such/sheet.pdf")],
+    [
+        ("nothing.json",),
+        ("--for", "gown"),
+        ("--paper", "a3"),
+        ("--population", "children"),
+        ("--out", "no/such/sheet.pdf"),
+    ],
 )
 def test_what_is_refused_writes_nothing(
     words: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch

@@ -9,6 +9,7 @@ import pytest
 from notchbook.output import PaperInfo
 from notchbook.output.card_pdf import card_pdf
 from notchbook.output.label_lines import label_lines
+from notchbook.output.paper_info import PaperEstimate
 from notchbook.output.pdf_sheet import sheet_pdf
 from notchbook.output.pdf_tiles import tiled_pdf
 from notchbook.output.picture import picture_pdf
@@ -16,8 +17,11 @@ from notchbook.output.svg import svg_of
 from support.papers import INFO, skirt_pieces
 
 LIST = ("hip depth 20.3 ± 1.8 cm", "outside leg, left 106.1 ± 3.7 cm")
-GUESSED = replace(INFO, estimates=LIST)
-SIGN = "est."
+GUESSED = replace(
+    INFO,
+    estimates=(PaperEstimate("hip depth", LIST[0]), PaperEstimate("outside leg, left", LIST[1])),
+)
+SIGN = "hip depth and outside leg, left est."
 PAPERS: dict[str, Callable[[PaperInfo], bytes]] = {
     "tiles": lambda info: tiled_pdf(skirt_pieces(), info)[0],
     "sheet": lambda info: sheet_pdf(skirt_pieces(), info)[0],
@@ -37,7 +41,7 @@ def pages_of(data: bytes) -> list[str]:
 @pytest.mark.parametrize("paper", PAPERS)
 def test_every_page_carries_the_sign(paper: str) -> None:
     pages = pages_of(PAPERS[paper](GUESSED))
-    assert all(SIGN in page for page in pages), paper
+    assert all(SIGN in page.replace("\N{NO-BREAK SPACE}", " ") for page in pages), paper
 
 
 @pytest.mark.parametrize("paper", ["tiles", "sheet", "card"])
@@ -52,7 +56,7 @@ def test_the_first_page_lists_what_was_not_measured(paper: str) -> None:
 @pytest.mark.parametrize("paper", PAPERS)
 def test_a_pattern_of_measures_says_nothing_of_estimates(paper: str) -> None:
     said = " ".join(pages_of(PAPERS[paper](INFO)))
-    assert SIGN not in said
+    assert "est." not in said
     assert "not measured" not in said
 
 
@@ -67,7 +71,7 @@ def test_each_label_has_the_sign_and_never_loses_it() -> None:
 def test_the_drawing_has_the_sign_in_each_label() -> None:
     drawn = svg_of(skirt_pieces(), GUESSED)
     assert drawn.count(f">{SIGN}<") == len(skirt_pieces())
-    assert SIGN not in svg_of(skirt_pieces(), INFO)
+    assert "est.<" not in svg_of(skirt_pieces(), INFO)
 
 
 def test_the_notes_of_the_card_stay_beside_the_estimates() -> None:
@@ -75,8 +79,16 @@ def test_the_notes_of_the_card_stay_beside_the_estimates() -> None:
     assert INFO.all_notes == INFO.notes
 
 
+def test_one_or_two_are_named_and_more_are_counted() -> None:
+    one, two = GUESSED.estimates
+    assert replace(INFO, estimates=(one,)).estimate_sign == "hip depth est."
+    assert GUESSED.estimate_sign == SIGN
+    assert replace(INFO, estimates=(one, two, one)).estimate_sign == "3 measures est."
+    assert INFO.estimate_sign == ""
+
+
 def test_many_estimates_still_fit_the_papers() -> None:
     many = tuple(f"measure number {index} 20.3 ± 1.8 cm" for index in range(14))
-    info = replace(INFO, estimates=many)
+    info = replace(INFO, estimates=tuple(PaperEstimate(text[:17], text) for text in many))
     for paper in ("tiles", "card"):
         assert many[-1] in pages_of(PAPERS[paper](info))[0]

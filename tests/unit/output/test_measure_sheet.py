@@ -9,7 +9,7 @@ from typing import Any
 import pypdfium2
 import pytest
 
-from notchbook.body import Circumstances, Measure, MeasureSet, PopulationName, measure_table
+from notchbook.body import Circumstances, Measure, MeasureEntry, MeasureSet, PopulationName, measure_table
 from notchbook.errors import InputError, OutputError
 from notchbook.geometry import Path, Point, Transform
 from notchbook.output.measure_sheet import SheetPaper, measure_sheet_pdf, write_measure_sheet
@@ -44,6 +44,10 @@ def client() -> MeasureSet:
         waist_drop=20,
         circumstances=Circumstances("2031-03-12", "M. Tailor (invented)", "soft bra", 15),
     )
+
+
+def asked_of(population: PopulationName) -> list[MeasureEntry]:
+    return [entry for entry in measure_table().values() if entry.is_asked("body", population)]
 
 
 def pages_of(data: bytes) -> list[pypdfium2.PdfPage]:
@@ -115,9 +119,11 @@ def test_two_pages_of_the_paper_asked_for(paper: SheetPaper, width: float, heigh
 def test_every_measure_stands_on_it_in_order(population: PopulationName, paper: SheetPaper) -> None:
     words = " ".join(words_of(measure_sheet_pdf(None, population, paper)).split())
     rest = words
-    for entry in measure_table().values():
-        _, found, rest = rest.partition(entry.label)
-        assert found, entry.label
+    for entry in asked_of(population):
+        label = entry.label_for(population)
+        _, found, rest = rest.partition(label)
+        assert found, label
+    assert ("Under-bust" in words) == (population == "women")
     for name in (
         "name or code",
         "date",
@@ -135,7 +141,7 @@ def test_every_measure_stands_on_it_in_order(population: PopulationName, paper: 
 def test_every_tape_has_its_number_beside_the_figure(population: PopulationName, paper: SheetPaper) -> None:
     page = pages_of(measure_sheet_pdf(None, population, paper))[0]
     numbers = set(re.findall(r"\d+", page.get_textpage().get_text_range()))
-    assert {str(entry.number) for entry in measure_table().values() if entry.key != "weight"} <= numbers
+    assert {str(entry.number) for entry in asked_of(population) if entry.key != "weight"} <= numbers
 
 
 @pytest.mark.parametrize(("population", "paper"), SHEETS)
@@ -165,7 +171,7 @@ def test_the_short_way_is_never_cut_off() -> None:
         column = (page_width - 24.0 - GAP) / 2
         for row in sheet_rows(None, LengthStyle()):
             assert len(how_lines(row, column)) <= 2, row.name
-    long = SheetRow(1, "Long", "so and so " * 40, sheet_rows(None, LengthStyle())[0].boxes)
+    long = SheetRow("long", 1, "Long", "so and so " * 40, sheet_rows(None, LengthStyle())[0].boxes)
     assert len(how_lines(long, 88.0)) > 2
 
 
@@ -197,6 +203,7 @@ def test_boxes_follow_sides_and_readings() -> None:
         ["left, again", "right, again"],
     ]
     assert captions["Weight"] == [["kg"]]
+    assert captions["Sitting rise"] == captions["Standing rise"] == [[""]]
     for entry in measure_table().values():
         boxes = captions[entry.label]
         assert (len(boxes) * len(boxes[0]) > 1) == (entry.twice or entry.key in paired_keys())
@@ -248,6 +255,40 @@ def test_the_head_says_how_it_was_taken() -> None:
     blank = words_of(measure_sheet_pdf())
     assert "lower by 2.0" not in blank
     assert "none" not in blank.split("page 1")[0].split("Height")[0]
+
+
+def test_what_nobody_said_stays_blank() -> None:
+    """A set is of the natural waist and without a heel also when nobody said so."""
+    taken = MeasureSet("K-17 (invented)", {"height": Measure(1700)})
+    filled, blank = (words_of(measure_sheet_pdf(one)) for one in (taken, None))
+    for word in ("none", "natural"):
+        assert filled.count(word) == blank.count(word), word
+
+
+@pytest.mark.parametrize(("population", "paper"), SHEETS)
+def test_a_short_sheet_is_one_page_of_what_is_asked(population: PopulationName, paper: SheetPaper) -> None:
+    keys = ("waist_girth", "hip_girth", "hip_depth", "front_hip_arc", "outside_leg", "sitting_rise")
+    (page,) = pages_of(measure_sheet_pdf(None, population, paper, None, keys))
+    words = page.get_textpage().get_text_range()
+    names = {row.name for row in sheet_rows(None, LengthStyle(), population, keys)}
+    assert len(names) == len(keys)
+    assert all(name in words for name in names)
+    # Beside the numbers of the measures and tapes there is nothing but "page 1 of 1".
+    assert set(re.findall(r"\d+", words)) == {"1", *(str(measure_table()[key].number) for key in keys)}
+    assert overlapping(letters_of(page)) == []
+
+
+def test_a_sheet_too_long_for_one_page_has_two() -> None:
+    keys = tuple(measure_table())[:40]
+    assert len(pages_of(measure_sheet_pdf(None, keys=keys))) == 2
+
+
+def test_a_sheet_of_a_form_asks_for_its_trunk_alone() -> None:
+    form = MeasureSet("Form (invented)", {"hip_girth": Measure(980), "inside_leg": Measure(700)}, kind="form")
+    keys = {row.key for row in sheet_rows(form, LengthStyle(), "women")}
+    # A form with legs was measured there: what was taken stands.
+    assert {"hip_girth", "hip_depth", "inside_leg"} <= keys
+    assert not keys & {"height", "head_girth", "wrist_girth", "outside_leg"}
 
 
 def test_long_names_are_made_to_fit() -> None:

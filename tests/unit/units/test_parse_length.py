@@ -37,6 +37,39 @@ def test_a_length_is_understood(text: str, mm: float) -> None:
     assert parse_length(text, "cm") == mm
 
 
+# A foot is 12 in, an inch 25.4 mm: international yard and pound agreement of 1959.
+FEET = [
+    ("5'6\"", 66),
+    ("5'6", 66),
+    ("5′6″", 66),
+    ("5'6''", 66),
+    ("5' 6 1/2\"", 66.5),
+    ("5' 6½\"", 66.5),
+    ("5'-6\"", 66),
+    ("5ft 6in", 66),
+    ("5ft6in.", 66),
+    ("5 ft. 6 in.", 66),
+    ("5 feet 6 inches", 66),
+    ("5 Feet, 6.5 inches", 66.5),
+    ("5 ft", 60),
+    ("1 foot", 12),
+    ("5.5 ft", 66),
+    ("0' 11 3/4\"", 11.75),
+]
+
+
+@pytest.mark.parametrize(("text", "inches"), FEET)
+def test_feet_and_inches_are_understood_whatever_the_default(text: str, inches: float) -> None:
+    assert parse_length(text, "cm") == pytest.approx(inches * 25.4, rel=1e-12)
+    assert written_unit(text) == "in"
+
+
+def test_a_foot_is_that_of_scipy() -> None:
+    # Outside: scipy.constants, after the international foot of 1959.
+    assert parse_length("1 ft", "mm") == pytest.approx(constants.foot * 1000, rel=1e-15)
+    assert parse_length("-1 ft", "mm", allow_negative=True) == pytest.approx(-304.8)
+
+
 REFUSED = [
     ("", "number-empty"),
     ("  \t ", "number-empty"),
@@ -75,10 +108,17 @@ REFUSED = [
     ("3940 in", "length-too-large"),
     ("1 cm 5 mm", "length-unit-mixed"),
     ("3 in and 2 cm", "length-unit-mixed"),
-    ("5' 6\"", "length-feet"),
-    ("5 ft", "length-feet"),
-    ("5 feet 6 in", "length-feet"),
     ("1'234", "length-feet"),
+    ("5' 12\"", "length-feet"),
+    ("5 ft 14 in", "length-feet"),
+    ("5.5' 6\"", "length-feet"),
+    ("5' 6' 7", "length-feet"),
+    ("5' 6 cm", "length-feet"),
+    ("6 in 5 ft", "length-feet"),
+    ("5 feets", "length-unit-unknown"),
+    ("5' 6 5/4", "number-fraction"),
+    ("400 ft", "length-too-large"),
+    ("-5 ft", "number-negative"),
     ("1 m", "length-unit-unknown"),
     ("2 yd.", "length-unit-unknown"),
 ]

@@ -60,15 +60,17 @@ def test_cells_are_typed_in_any_unit_and_steps_follow(page: TestClient, copied: 
 
 
 def test_a_slip_is_asked_about_at_its_cell_and_no_other(page: TestClient, copied: dict[str, Any]) -> None:
-    changed = edited(page, copied, do="set-cell", size="128", key="waist_girth", text="45.9").json()
+    meant = cell(copied, "under_bust_girth", "110")["text"]
+    typed = float(meant.removesuffix(" cm")) / 2.54  # in inches, of 25.4 mm each
+    sent = {"do": "set-cell", "size": "110", "key": "under_bust_girth", "text": f"{typed:.2f}"}
+    changed = edited(page, copied, **sent).json()
     (doubt,) = changed["doubts"]
-    assert (doubt["level"], doubt["code"], doubt["sizes"]) == ("stop", "chart-cell-unit", ["128"])
+    assert (doubt["level"], doubt["code"], doubt["sizes"]) == ("stop", "chart-cell-unit", ["110"])
     marked = [
         (row["key"], at) for row in changed["rows"] for at, one in enumerate(row["cells"]) if one["doubts"]
     ]
-    assert marked == [("waist_girth", changed["labels"].index("128"))]
-    # 45.9 typed for inches: 45.9 in are 116.6 cm (the international inch, 25.4 mm).
-    assert doubt["expected_text"] == "116.6 cm"
+    assert marked == [("under_bust_girth", changed["labels"].index("110"))]
+    assert doubt["expected_text"] == meant
 
 
 def test_sizes_and_rows_come_and_go_and_all_is_undone(page: TestClient) -> None:

@@ -43,7 +43,7 @@ def test_the_sentence_names_the_size_and_what_the_label_says(
     assert told["labels"] == list(LABELS)
     bust = next(line for line in told["lines"] if line["key"] == "bust_girth")
     assert bust["place"] == pytest.approx(2.375)
-    assert bust["place_words"] == "12.8, between 12 and 14, nearer 12"
+    assert bust["place_words"] == "between 12 and 14, nearer 12"
     assert (bust["difference_text"], bust["beyond"], bust["decides"]) == ("+1.5 cm", True, True)
 
 
@@ -80,6 +80,18 @@ def test_a_computed_chart_is_found_by_its_word_and_says_whom_it_is_from(
     assert "U.S. Army survey ANSUR II (2012), soldiers" in told["chart_words"]
     assert told["absent"] == ["hip girth"]
     assert any(line["margin_text"] for line in told["lines"])
+    assert "not civilians" in told["caveat"]
+
+
+def test_the_size_that_goes_over_is_told_beside_the_nearest(
+    page: TestClient, studio: Studio, chart: int
+) -> None:
+    form = form_with(studio, "", waist_girth=660, hip_girth=985)
+    told = nearest(page, form, chart, "&garment=skirt")
+    assert (told["size"], told["goes_over"]) == ("12", "14")
+    assert told["goes_over_words"] == (
+        "goes over the hip: size 14 (nearest by all is 12, 2.5 cm too small at the hip)"
+    )
 
 
 @pytest.mark.parametrize(

@@ -58,7 +58,7 @@ def test_a_form_of_which_little_is_known_is_not_said_to_need_least(page: TestCli
     client = add(bare, "Invented client", "body", GIRTHS)
     told = padding(page, client)
     assert [form["id"] for form in told["forms"]] == [known, unknown]
-    assert told["forms"][1]["words"].endswith("bust girth, hip girth not measured on it")
+    assert told["forms"][1]["words"].endswith("; bust girth and hip girth not compared")
 
 
 def test_an_even_layer_adds_two_pi_t(page: TestClient, bare: Studio) -> None:
@@ -74,7 +74,18 @@ def test_an_even_layer_adds_two_pi_t(page: TestClient, bare: Studio) -> None:
     assert inches["reached_text"].endswith('"')
 
 
-@pytest.mark.parametrize(("layer", "code"), [("thick", "number-text"), ("40 cm", "padding-thickness")])
+def test_what_layers_leave_short_is_told(page: TestClient, bare: Studio) -> None:
+    add(bare, "Form", "form", {"neck_base_girth": 370.0, "waist_girth": 700.0})
+    client = add(bare, "Invented client", "body", {"neck_base_girth": 380.0, "waist_girth": 735.0})
+    neck, waist = padding(page, client)["forms"][0]["plan"]["levels"]
+    assert neck["words"] == "no whole layer; 1.0 cm short: thin felt all round"
+    assert waist["words"].endswith("then 73.1 cm; 0.4 cm short: a strip of thin felt")
+
+
+@pytest.mark.parametrize(
+    ("layer", "code"),
+    [("thick", "number-text"), ("40 cm", "padding-thickness"), ("5", "padding-thickness-bare")],
+)
 def test_no_thickness_of_wadding_is_refused(page: TestClient, body: int, layer: str, code: str) -> None:
     answer = page.get(f"/api/bodies/{body}/padding?layer={layer}")
     assert (answer.status_code, answer.json()["code"]) == (422, code)
@@ -88,6 +99,54 @@ def test_without_forms_and_without_common_girths_it_is_said(page: TestClient, ba
     assert told["forms"][0]["plan"] is None
     assert told["forms"][0]["words"]
     assert told["sentence"] == "For Invented client: no form of the book has a girth in common."
+
+
+def test_what_is_not_compared_and_what_is_too_much_is_told(page: TestClient, bare: Studio) -> None:
+    add(bare, "Form", "form", {**GIRTHS, "hip_depth": 200.0})
+    client = add(bare, "Invented client", "body", {"bust_girth": 1000.0, "waist_girth": 800.0})
+    told = padding(page, client)
+    plan = told["forms"][0]["plan"]
+    assert told["sentence"] == (
+        "For Invented client: better a larger form than any in the book; Form is nearest, "
+        "so far as known: hip girth not compared."
+    )
+    assert told["forms"][0]["words"].startswith("better a larger form: 20.0 cm to add")
+    assert plan["larger_form_is_better"]
+    assert plan["by_share"] == ["bust girth", "waist girth"]
+    assert plan["not_compared"] == ["The client has no hip girth, hip depth."]
+    assert [remark["code"] for remark in plan["remarks"]] == ["padding-much"]
+
+
+@pytest.mark.parametrize(
+    ("layer", "unit", "said"),
+    [
+        ("", "cm", "5 mm"),
+        ("", "in", "5 mm"),
+        ("1/4", "in", '1/4"'),
+        ("3/16", "in", '3/16"'),
+        ("0.4", "cm", "4 mm"),
+    ],
+)
+def test_a_layer_is_told_as_wadding_is_sold(
+    page: TestClient, body: int, layer: str, unit: str, said: str
+) -> None:
+    assert padding(page, body, f"?layer={layer}&unit={unit}")["layer_text"] == said
+
+
+def test_arcs_on_both_are_no_usual_share(page: TestClient, bare: Studio) -> None:
+    add(bare, "Form", "form", {**GIRTHS, "front_bust_arc": 460.0})
+    client = add(
+        bare, "Invented client", "body", {"bust_girth": 930.0, "front_bust_arc": 475.0, "hip_girth": 985.0}
+    )
+    assert padding(page, client)["forms"][0]["plan"]["by_share"] == ["hip girth"]
+
+
+def test_a_level_without_a_layer_is_in_no_order(page: TestClient, bare: Studio) -> None:
+    add(bare, "Form", "form", {"neck_base_girth": 370.0})
+    client = add(bare, "Invented client", "body", {"neck_base_girth": 380.0})
+    form = padding(page, client)["forms"][0]
+    assert form["plan"]["order"] == []
+    assert form["words"] == "1.0 cm to add, all levels together"
 
 
 def test_a_form_is_not_padded_to_itself(bare: Studio) -> None:

@@ -30,10 +30,14 @@ class CodeWish:
 
 @dataclass(frozen=True, slots=True)
 class CodeReport:
-    """What came of it. ``mentions`` are where the old name still stands, ``copies`` the files beside the
-    book that still hold it. ``clean`` False: the file is cleaned of the name at the next opening."""
+    """What came of it. ``changed`` are the texts of other entries that say the code now.
+
+    ``mentions`` are where the old name still stands, ``copies`` the files beside the book that still hold it.
+    ``clean`` False: the file is cleaned of the name at the next opening.
+    """
 
     code: str
+    changed: tuple[Mention, ...]
     mentions: tuple[Mention, ...]
     copies: tuple[Copy, ...]
     clean: bool
@@ -49,10 +53,10 @@ def free_code(book: Book, body: int) -> str:
     return f"{CODE_SERIES}-{serial}"
 
 
-def name_stands_in(book: Book, body: int, further: Sequence[str] = ()) -> tuple[Mention, ...]:
-    """Where the name of a body stands in texts of other entries."""
+def name_stands_in(book: Book, body: int, further: Sequence[str] = (), code: str = "") -> tuple[Mention, ...]:
+    """Where the name of a body stands in texts of other entries, and what they become with the code."""
     hers = gather(book, body)
-    return mentions(hers.texts, hers, spelling_of(hers.names, "", further))
+    return mentions(hers.texts, hers, spelling_of(hers.names, code, further))
 
 
 def keep_under_code(book: Book, body: int, expected_version: int, wish: CodeWish) -> CodeReport:
@@ -67,14 +71,16 @@ def keep_under_code(book: Book, body: int, expected_version: int, wish: CodeWish
 
     def reworded(stored: StoredText) -> str:
         if is_own(stored, hers) or wish.in_other_texts:
-            return without_name(stored, spelling)
+            return without_name(stored, hers, spelling)
         return stored.text
 
     copies = book.copies_with(body)
     going = tuple(copy.path for copy in copies if copy.readable) if wish.delete_copies else ()
+    found = mentions(hers.texts, hers, spelling) if wish.in_other_texts else ()
     swept = book.put_under_code(UnderCode(body, expected_version, hers.seen, reworded, going))
     return CodeReport(
         code=code,
+        changed=tuple(one for one in found if one.changes),
         mentions=mentions(book.texts(), replace(hers, measures=frozenset()), spelling),
         copies=tuple(copy for copy in copies if copy.path not in going or copy.path in swept.copies_left),
         clean=swept.file,

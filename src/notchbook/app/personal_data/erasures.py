@@ -92,11 +92,13 @@ class ErasureWish:
 class ErasureReport:
     """What came of it: the numbers that are erased, and what of her is still there.
 
-    ``kept`` are revisions that she kept, ``mentions`` texts with her name, ``copies`` files beside the book.
+    ``changed`` are texts of other entries that her name was taken out of, ``kept`` revisions that she kept,
+    ``mentions`` texts with her name, ``copies`` files beside the book.
     ``clean`` False: the file is cleaned of what was removed at the next opening.
     """
 
     erased: tuple[str, ...]
+    changed: tuple[Mention, ...]
     kept: tuple[FrozenLine, ...]
     mentions: tuple[Mention, ...]
     copies: tuple[Copy, ...]
@@ -143,7 +145,7 @@ def erase_client(book: Book, body: int, expected_version: int, wish: ErasureWish
     going = tuple(copy.path for copy in copies if copy.readable) if wish.delete_copies else ()
 
     def reworded(stored: StoredText) -> str:
-        return stored.text if is_own(stored, hers) else without_name(stored, spelling)
+        return stored.text if is_own(stored, hers) else without_name(stored, hers, spelling)
 
     numbers = tuple(document.number for document in (hers.document, *hers.styles) if document.id in gone)
     swept = book.erase(
@@ -156,8 +158,10 @@ def erase_client(book: Book, body: int, expected_version: int, wish: ErasureWish
             copies=going,
         )
     )
+    found = mentions(hers.texts, hers, spelling) if wish.in_other_texts else ()
     return ErasureReport(
         erased=numbers,
+        changed=tuple(one for one in found if one.changes and one.number not in numbers),
         kept=_lines(staying) if wish.keep_frozen else (),
         mentions=mentions(book.texts(), hers, spelling),
         copies=tuple(copy for copy in copies if copy.path not in going or copy.path in swept.copies_left),

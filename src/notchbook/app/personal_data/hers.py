@@ -15,8 +15,9 @@ class Hers:
 
     ``names`` are all that she had in the book, that of now first. ``styles`` are drafted for her now,
     ``frozen`` are revisions of other entries that were made on her measures, ``measures`` the hashes of the
-    measures in them. ``texts`` are all texts of the book, ``numbers`` those of its entries by their ids, and
-    ``seen`` the last line of its journal, when this was gathered.
+    measures in them. ``others`` are the ids of all other entries of measures. ``texts`` are all texts of the
+    book, ``numbers`` those of its entries by their ids, and ``seen`` the last line of its journal, when this
+    was gathered.
     """
 
     document: Document
@@ -24,6 +25,7 @@ class Hers:
     styles: tuple[Document, ...]
     frozen: tuple[Revision, ...]
     measures: frozenset[str]
+    others: frozenset[int]
     texts: tuple[StoredText, ...]
     numbers: Mapping[int, str]
     seen: int
@@ -51,6 +53,7 @@ def gather(book: Book, body: int) -> Hers:
         names=_names(texts, document),
         styles=tuple(style for style in styles if _body_of(style.content) == body),
         frozen=frozen,
+        others=frozenset(line.id for line in lines if line.kind is EntryKind.MEASURES),
         measures=frozenset(revision.measures_hash for revision in frozen if revision.measures_hash),
         texts=texts,
         numbers={document.id: document.number} | {line.id: line.number for line in lines},

@@ -48,7 +48,12 @@ class Spelling:
 
     def stands_in(self, text: str) -> bool:
         """Whether one of the spellings stands in the text."""
-        return any(_pattern(spelling).search(text) for spelling in self.words)
+        return self.begins_at(text) is not None
+
+    def begins_at(self, text: str) -> int | None:
+        """Where in the text the first of the spellings begins; None when none stands in it."""
+        found = (_pattern(spelling).search(text) for spelling in self.words)
+        return min((match.start() for match in found if match is not None), default=None)
 
 
 def spelling_of(names: Sequence[str], word: str, further: Sequence[str] = ()) -> Spelling:

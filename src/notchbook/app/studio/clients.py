@@ -28,10 +28,13 @@ class Clients(Desk):
         with self._lock:
             return free_code(self._book, body)
 
-    def name_stands_in(self, body: int, further: tuple[str, ...] = ()) -> tuple[Mention, ...]:
-        """Where the name of this body (and ``further`` spellings) stands in texts of other entries."""
+    def name_stands_in(self, body: int, further: tuple[str, ...] = (), code: str = "") -> tuple[Mention, ...]:
+        """Where the name of this body (and ``further`` spellings) stands in texts of other entries.
+
+        Each is told with what it becomes when the code is put in the stead of the name there too.
+        """
         with self._lock:
-            return name_stands_in(self._book, body, further)
+            return name_stands_in(self._book, body, further, code)
 
     def keep_under_code(self, body: int, expected_version: int, wish: CodeWish) -> CodeReport:
         """Put a code in the stead of the name; see notchbook.app.personal_data.codes."""

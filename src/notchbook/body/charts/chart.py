@@ -30,8 +30,9 @@ class SizeChart:
     ``sizes`` are sets of kind ``chart`` told apart by ``label_size``, all tied at the same waist level and
     without sides. ``keys`` are the rows, those still empty too. ``main_measure`` is the one that the sizes
     step by. ``population`` names whom the chart is for. ``source`` and ``grade`` say where the figures come
-    from and how sure they are; ``status``: computed, typed in or imported. ``margins`` belong to computed
-    values: nine bodies of ten lie within them, and the note says of whom.
+    from and how sure they are; ``status``: computed, typed in or imported. ``caveat`` is one short sentence
+    that is said beside every size that was found in the chart. ``margins`` belong to computed values: nine
+    bodies of ten lie within them, and the note says of whom.
     Refused: no name (``measures-name``), a size without label (``chart-label-missing``) or with one that
     stands already (``chart-label-twice``), sides (``chart-sides``), sizes tied at different waists
     (``chart-waist-levels``), wrong choices (``measure-choice``), unknown keys.
@@ -47,13 +48,14 @@ class SizeChart:
     main_measure: str = "bust_girth"
     keys: tuple[str, ...] = ()
     margins: Margins = field(default_factory=dict)
+    caveat: str = ""
 
     def __post_init__(self) -> None:
         name = one_line(self.name, "name", LONGEST_CHART_NAME)
         if not name:
             raise InputError("measures-name", where="")
         object.__setattr__(self, "name", name)
-        for what in ("source", "grade", "note"):
+        for what in ("source", "grade", "caveat", "note"):
             object.__setattr__(self, what, one_line(getattr(self, what), what, LONGEST_NOTE))
         _check_choice("status", self.status, CHART_STATUSES)
         _check_choice("population", self.population, (*POPULATIONS, None))

@@ -28,6 +28,7 @@ CHART_WORDS: Final = (
     "waist_level",
     "waist_drop",
     "rise_method",
+    "caveat",
     "note",
 )
 """What the data says of the whole chart, one word or line each."""
@@ -51,6 +52,7 @@ def chart_to_data(chart: SizeChart) -> dict[str, Any]:
         ("waist_level", first.waist_level if first else None),
         ("waist_drop", first.waist_drop if first else 0.0),
         ("rise_method", first.rise_method if first else None),
+        ("caveat", chart.caveat),
         ("note", chart.note),
     )
     data: dict[str, Any] = {
@@ -108,6 +110,7 @@ def chart_about(
         source=text_of(words, "source"),
         grade=text_of(words, "grade"),
         status=choice(text_of(words, "status") or "typed", "status", CHART_STATUSES),
+        caveat=text_of(words, "caveat"),
         note=text_of(words, "note"),
         main_measure=split_key(main)[0],
         keys=tuple(rows),

@@ -10,15 +10,18 @@ from typing import Final
 
 from notchbook.body.doubts.bad_values import bad_values
 from notchbook.body.doubts.doubt import Doubt, DoubtLevel, Suspect
+from notchbook.body.doubts.file_shift import BesideFile
 from notchbook.body.doubts.slips.explanations import Explanation, explanations, log_sum, repairs_of
 from notchbook.body.doubts.slips.hypotheses import hypotheses
 from notchbook.body.doubts.slips.hypothesis import Hypothesis, Question
+from notchbook.body.doubts.slips.likely_enough import LEAST_SHARE
 from notchbook.body.doubts.slips.waist_taken import waist_taken
 from notchbook.body.doubts.standing import Standing
 from notchbook.body.doubts.statistic_words import doubt_in_words
 from notchbook.body.doubts.together import Together, together
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.population import Population
+from notchbook.body.waist_drop import DROP_KEY, value_entry
 from notchbook.units import LengthStyle, Unit
 
 NEARLY_AS_WELL: Final = math.log(4.0)
@@ -27,6 +30,10 @@ NEARLY_AS_WELL: Final = math.log(4.0)
 ASKED_AS_WAIST: Final = 0.25
 """From this share on another waist is asked about, though a slip of the digits may be likelier: the question
 is soon answered, and a wrong waist is in all lengths (own judgment)."""
+
+SURE: Final = 0.8
+"""How likely what is offered must be for a value that is only looked at again: it is often right as it is
+(own judgment)."""
 
 PAIR_GAIN: Final = 16.0
 """Squared distance that leaving out two values must save where neither stands out alone: what hides behind
@@ -47,18 +54,35 @@ class _Judge:
     style: LengthStyle
 
 
+def judged_together(population: Population, measures: MeasureSet, beside: BesideFile | None) -> Together:
+    """The values of the set with their common distribution, as it is in the file that the set stands in."""
+    whole = together(population, measures)
+    return whole if beside is None else beside.placed(whole)
+
+
 def population_doubts(
-    population: Population, measures: MeasureSet, style: LengthStyle, unit: Unit
+    population: Population,
+    measures: MeasureSet,
+    style: LengthStyle,
+    unit: Unit,
+    widened: Together | None = None,
+    *,
+    beside: BesideFile | None = None,
+    may_exchange: bool = True,
 ) -> tuple[tuple[Doubt, ...], tuple[Standing, ...]]:
     """The doubts, the worst first, and every value against all others.
 
-    ``style`` writes the words; ``unit`` is the one in which the lengths were typed.
+    ``style`` writes the words; ``unit`` is the one in which the lengths were typed. ``widened`` is the set as
+    it is judged, where that is not as it stands. ``beside`` is what is off in the whole file that the set
+    stands in. ``may_exchange``: two values may be said to stand in each other's line.
     """
-    whole = together(population, measures)
+    whole = widened or judged_together(population, measures, beside)
     standings = _by_text_key(measures, whole)
-    if len(whole.keys) < 2:
+    if sum(key != DROP_KEY for key in whole.keys) < 2:
         return (), standings
-    question = Question(unit, waist_taken(measures, population.name), _only_sides(measures, whole))
+    waist = None if beside and beside.moves_waist else waist_taken(measures, population.name)
+    drop = measures.drop_below_natural
+    question = Question(unit, waist, drop, _sides(measures, whole), may_exchange)
     judge = _Judge(whole, population, question, style)
     bad = bad_values(whole, population.look_again, question)
     doubts = [_doubt(judge, keys, [other for other in bad if other != keys]) for keys in bad]
@@ -75,18 +99,19 @@ def _by_text_key(measures: MeasureSet, whole: Together) -> tuple[Standing, ...]:
         one = standings.get(text_key.partition("@")[0])
         if one is not None and measure.status != "estimated":
             z = (measure.value - one.expected) / one.sd
-            found.append(Standing(text_key, measure.value, one.expected, one.sd, z))
+            expected = _possible(one.key, one.expected)
+            found.append(Standing(text_key, measure.value, expected, one.sd, z))
     return tuple(found)
 
 
-def _only_sides(measures: MeasureSet, whole: Together) -> dict[str, tuple[tuple[str, float], ...]]:
-    """The measures that were given left and right alone: key -> its values by side."""
+def _sides(measures: MeasureSet, whole: Together) -> dict[str, tuple[tuple[str, float], ...]]:
+    """The measures of which a side was given: key -> all values that were taken of it."""
     found: dict[str, tuple[tuple[str, float], ...]] = {}
     for text_key, measure in measures.values.items():
-        key, at_sign, _ = text_key.partition("@")
-        if at_sign and key in whole.keys and key not in measures.values and measure.status != "estimated":
+        key = text_key.partition("@")[0]
+        if key in whole.keys and measure.status != "estimated":
             found[key] = (*found.get(key, ()), (text_key, measure.value))
-    return found
+    return {key: given for key, given in found.items() if any("@" in text_key for text_key, _ in given)}
 
 
 def _doubt(judge: _Judge, keys: tuple[str, ...], others: Sequence[tuple[str, ...]]) -> Doubt:
@@ -100,9 +125,9 @@ def _doubt(judge: _Judge, keys: tuple[str, ...], others: Sequence[tuple[str, ...
         suspect for one in told for suspect in _suspects(judge, one.keys, out, math.exp(one.weight - total))
     )
     standings = judge.whole.standings(out)
-    worst = max(abs(standings[key].z) for key in named.keys)
-    level: DoubtLevel = "stop" if worst >= judge.population.stop else "check"
-    repairs = repairs_of(told, total)
+    worst = max(abs(judge.question.as_given(standings[key]).z) for key in named.keys)
+    level: DoubtLevel = "stop" if worst >= judge.population.stop_for(len(judge.whole.keys)) else "check"
+    repairs = repairs_of(told, total, LEAST_SHARE if level == "stop" else SURE)
     cause = _cause(named, total)
     return doubt_in_words(level, cause, suspects, repairs, judge.population, judge.style)
 
@@ -128,8 +153,15 @@ def _suspects(judge: _Judge, keys: Sequence[str], out: Sequence[str], share: flo
     found = []
     for key in keys:
         one = judge.question.as_given(standings[key])
-        found.append(Suspect(one.key, one.value, one.expected, one.low, one.high, one.z, share))
+        expected, low, high = (_possible(key, value) for value in (one.expected, one.low, one.high))
+        found.append(Suspect(one.key, one.value, expected, low, high, one.z, share))
     return found
+
+
+def _possible(key: str, expected: float) -> float:
+    """What is expected, as far as any body has it: far-off values beside it let expect the impossible."""
+    low, high = value_entry(key).possible
+    return min(max(expected, low), high)
 
 
 def _another_waist(judge: _Judge) -> list[Doubt]:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
@@ -47,14 +48,16 @@ def left_and_right_doubts(measures: MeasureSet, style: LengthStyle) -> Iterator[
     for key in measures.measure_keys():
         entry = measure_entry(key)
         left, right = measures.find(key, "left"), measures.find(key, "right")
-        if left is None or right is None or abs(left.value - right.value) <= _usual(entry):
+        if left is None or right is None or "estimated" in (left.status, right.status):
+            continue
+        if abs(left.value - right.value) <= usual_difference(entry):
             continue
         problem = InputError(
             "sides-apart",
             label=entry.label,
             left=quantity_text(entry, left.value, style),
             right=quantity_text(entry, right.value, style),
-            usual=quantity_text(entry, _usual(entry), style),
+            usual=quantity_text(entry, usual_difference(entry), style),
             where="",
         )
         names = (key, f"{key}@left", f"{key}@right")
@@ -63,7 +66,8 @@ def left_and_right_doubts(measures: MeasureSet, style: LengthStyle) -> Iterator[
         yield Doubt("check", given, problem, repairs=repairs)
 
 
-def _usual(entry: MeasureEntry) -> float:
+def usual_difference(entry: MeasureEntry) -> float:
+    """How far left and right of this measure may lie apart on most bodies, mm or degrees."""
     return LIMB_DIFFERENCE if entry.key in LIMB_GIRTHS else USUAL_DIFFERENCE[entry.kind]
 
 
@@ -71,7 +75,7 @@ def _repairs(measures: MeasureSet, key: str, style: LengthStyle) -> tuple[Repair
     """One slip on one side that would bring it to the other; the two sides are equally suspected."""
     entry = measure_entry(key)
     left, right = measures.value(key, "left"), measures.value(key, "right")
-    spread = max(_usual(entry) / 2.0, 1.0)
+    spread = max(usual_difference(entry) / 2.0, 1.0)
     found = []
     for name, value, other in ((f"{key}@left", left, right), (f"{key}@right", right, left)):
         given = name if name in measures.values else key
@@ -79,6 +83,10 @@ def _repairs(measures: MeasureSet, key: str, style: LengthStyle) -> tuple[Repair
             fit = slip.prior * math.exp(-(((slip.value - other) / spread) ** 2) / 2.0)
             found.append((slip, given, fit))
     total = sum(fit for _, _, fit in found) + BODY_IS_SO
-    return likely_enough(
-        Repair(slip.slip, slip.question, ((given, slip.value),), fit / total) for slip, given, fit in found
-    )
+    best: dict[tuple[str, float], Repair] = {}
+    for slip, given, fit in sorted(found, key=lambda one: -one[2]):
+        # Several slips may lead to one value: it is offered once.
+        place = (given, round(slip.value, 3))
+        first = best.get(place) or Repair(slip.slip, slip.question, ((given, slip.value),), 0.0)
+        best[place] = replace(first, share=first.share + fit / total)
+    return likely_enough(best.values())

@@ -4,14 +4,16 @@ from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.doubts.likely_slip import slip_words, within
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import MeasureEntry, measure_entry
-from notchbook.body.quantity_words import quantity_text
+from notchbook.body.quantity_words import exact_text, quantity_text
 from notchbook.errors import InputError
 from notchbook.units import LengthStyle
 
 
 def refuse_impossible(text_key: str, value: float, style: LengthStyle) -> None:
-    """Refuse a value (mm, degrees, kg) that no body has (``measure-impossible``)."""
+    """Refuse a value (mm, degrees, kg) that no body has (``measure-impossible``, 0: ``measure-zero``)."""
     entry = measure_entry(text_key.partition("@")[0])
+    if value == 0.0 < entry.possible[0]:
+        raise InputError("measure-zero", label=entry.label, where="")
     if not within(value, entry.possible):
         raise _problem("measure-impossible", text_key, entry, value, entry.possible, style)
 
@@ -27,7 +29,7 @@ def limit_doubts(measures: MeasureSet, style: LengthStyle) -> tuple[Doubt, ...]:
             found.append(Doubt("stop", (text_key,), problem))
             continue
         usual = entry.usual_at(measures.drop_below_natural)
-        if not within(value, usual):
+        if measure.status != "estimated" and not within(value, usual):
             problem = _problem("measure-unusual", text_key, entry, value, usual, style)
             found.append(Doubt("check", (text_key,), problem))
     return tuple(found)
@@ -42,7 +44,7 @@ def _problem(
     style: LengthStyle,
 ) -> InputError:
     least, most = (quantity_text(entry, limit, style) for limit in limits)
-    given = quantity_text(entry, value, style)
+    given = exact_text(entry, value, style)
     hint = slip_words(entry, value, style)
     return InputError(
         code,

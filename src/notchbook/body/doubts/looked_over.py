@@ -33,6 +33,7 @@ class LookedOver:
     ``doubts`` stand stops first. ``standings`` are the values against all others of their set, in the order
     of the measure table; empty where nothing was held against a population, and then ``not_held`` says why.
     ``population`` and ``population_words`` say against whom it was held. ``unseen`` is what this cannot see.
+    ``cautions`` say why what was found means less for this set.
     """
 
     doubts: tuple[Doubt, ...]
@@ -41,6 +42,7 @@ class LookedOver:
     population: PopulationName | None
     population_words: str
     not_held: InputError | None
+    cautions: tuple[InputError, ...] = ()
 
     @property
     def level(self) -> LookedOverLevel:

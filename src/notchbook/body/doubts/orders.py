@@ -5,13 +5,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from notchbook.body.doubts.doubt import Doubt, DoubtLevel
-from notchbook.body.doubts.known import known_values, label_of, side_words, sided_keys
+from notchbook.body.doubts.known import known_values, label_of, said_of, side_words, sided_keys
 from notchbook.body.measure_set import MeasureSet
 from notchbook.errors import InputError
 
+LEAST_HIP_TO_WAIST_SEEN: Final = 0.82
+"""The least among the 3,034 bodies of the ANSUR II half at hand (computed)."""
+
 LEAST_HIP_TO_WAIST: Final = 0.7
-"""Below this the hip cannot belong to the waist. The least among the 3,034 bodies of the ANSUR II half at
-hand is 0.82 (computed); the margin is ours (common practice, no source)."""
+"""Below this the hip cannot belong to the waist; the margin is ours (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +70,7 @@ def _one_order(measures: MeasureSet, rule: _Order) -> Iterator[Doubt]:
         problem = InputError(
             "measures-disagree",
             smaller_label=label_of(rule.smaller, side),
-            larger_label=label_of(rule.larger, side),
+            larger_label=said_of(rule.larger, side),
             smaller=smaller,
             larger=larger,
             reason=rule.reason,

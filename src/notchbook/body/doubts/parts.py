@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from notchbook.body.doubts.doubt import Doubt
-from notchbook.body.doubts.known import known_values, label_of, sided_keys
+from notchbook.body.doubts.known import known_values, label_of, said_of, sided_keys
 from notchbook.body.measure_set import MeasureSet
 from notchbook.errors import InputError
 
@@ -126,7 +126,7 @@ def _one_part(measures: MeasureSet, rule: _Part) -> Iterator[Doubt]:
             "measures-unlike-parts",
             label=label_of(rule.key, side),
             given=value,
-            others=", ".join(label_of(key, side) for key in rule.others),
+            others=", ".join(said_of(key, side) for key in rule.others),
             low=max(low, 0.0),
             high=high,
             reason=rule.reason,

@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
 from notchbook.body.doubts.doubt import Doubt, DoubtLevel, Repair, Suspect
-from notchbook.body.measure_table import measure_entry
-from notchbook.body.quantity_words import quantity_text
+from notchbook.body.doubts.rest_words import listed
+from notchbook.body.quantity_words import exact_text, quantity_text
+from notchbook.body.waist_drop import value_entry
 from notchbook.errors import InputError
 from notchbook.units import LengthStyle
 
@@ -33,9 +34,10 @@ def doubt_in_words(
     first = suspects[0]
     facts: dict[str, object] = {
         **_facts_of(first, style),
-        "values": _listed([_said(one, style) for one in suspects]),
+        "values": _first_alone([_said(one, style) for one in suspects]),
+        "rest": "all the rest" if code == "measure-against-rest" else "the rest",
         "go": "does not go" if len(suspects) == 1 else "do not go",
-        "ranges": "; ".join(range_words(one, style) for one in suspects),
+        "ranges": _ranges(suspects, style),
         "question": sentence(cause.question),
         "hint": hint_words(repairs, style),
         "population": population.words,
@@ -53,21 +55,31 @@ def _code(level: DoubtLevel, cause: "Hypothesis", suspects: Sequence[Suspect]) -
     return "measure-against-rest" if level == "stop" else "measure-unlike-rest"
 
 
-def _listed(words: Sequence[str]) -> str:
-    """``a, b and c``."""
-    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else words[0]
+def _first_alone(words: Sequence[str]) -> str:
+    """``Hip girth of ..., knee girth of ... and ...``: the first begins the sentence."""
+    return listed([words[0], *(within_sentence(word) for word in words[1:])])
+
+
+def _ranges(suspects: Sequence[Suspect], style: LengthStyle) -> str:
+    told = [range_words(one, style) for one in suspects]
+    return "; ".join([told[0], *(within_sentence(words) for words in told[1:])])
+
+
+def within_sentence(words: str) -> str:
+    """The words as they stand within a sentence: ``Hip girth`` becomes ``hip girth``."""
+    return words[:1].lower() + words[1:]
 
 
 def _said(one: Suspect, style: LengthStyle) -> str:
     """``Wrist girth of 15.5 cm``."""
-    return f"{label_of_text_key(one.key)} of {_value(one.key, one.value, style)}"
+    return f"{label_of_text_key(one.key)} of {_typed(one, style)}"
 
 
 def _facts_of(one: Suspect, style: LengthStyle) -> dict[str, object]:
     return {
         "key": one.key,
         "label": label_of_text_key(one.key),
-        "given": _value(one.key, one.value, style),
+        "given": _typed(one, style),
         "expected": _value(one.key, max(one.expected, 0.0), style),
         "low": _value(one.key, one.low, style),
         "high": _value(one.key, one.high, style),
@@ -91,14 +103,13 @@ def repair_words(repair: Repair, style: LengthStyle) -> str:
     if len(repair.values) == 1:
         key, value = repair.values[0]
         return f"{_value(key, value, style)} would fit: {repair.question}"
-    meant = ", ".join(f"{label_of_text_key(key)} {_value(key, value, style)}" for key, value in repair.values)
-    return f"{meant} would fit: {repair.question}"
+    told = [f"{label_of_text_key(key)} {_value(key, value, style)}" for key, value in repair.values]
+    return f"{', '.join([told[0], *map(within_sentence, told[1:])])} would fit: {repair.question}"
 
 
 def label_of_text_key(text_key: str) -> str:
     """``Hip depth`` or ``Hip depth, left``."""
-    key, _, side = text_key.partition("@")
-    label = measure_entry(key).label
+    label, side = value_entry(text_key).label, text_key.partition("@")[2]
     return f"{label}, {side}" if side else label
 
 
@@ -107,5 +118,9 @@ def sentence(question: str) -> str:
     return question[:1].upper() + question[1:]
 
 
+def _typed(one: Suspect, style: LengthStyle) -> str:
+    return exact_text(value_entry(one.key), one.value, style)
+
+
 def _value(text_key: str, value: float, style: LengthStyle) -> str:
-    return quantity_text(measure_entry(text_key.partition("@")[0]), value, style)
+    return quantity_text(value_entry(text_key), value, style)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from notchbook.body.doubts.doubt import Doubt
-from notchbook.body.doubts.known import known_values, label_of, sided_keys
+from notchbook.body.doubts.known import known_values, label_of, said_of, sided_keys
 from notchbook.body.measure_set import MeasureSet
 from notchbook.errors import InputError
 
@@ -31,8 +31,8 @@ def _one_sum(measures: MeasureSet, parts: tuple[str, ...], whole: str) -> Iterat
             continue
         problem = InputError(
             "measures-sum",
-            parts=" + ".join(label_of(part, side) for part in parts),
-            whole=label_of(whole, side),
+            parts=" + ".join([label_of(parts[0], side), *(said_of(part, side) for part in parts[1:])]),
+            whole=said_of(whole, side),
             total=total,
             expected=expected,
             where="",

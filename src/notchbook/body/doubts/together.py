@@ -15,6 +15,7 @@ from notchbook.body.population import Population
 from notchbook.body.population.evidence import Frame, evidence_of
 from notchbook.body.population.model import Array
 from notchbook.body.population.system import level_shift, make_system, widening
+from notchbook.body.waist_drop import DROP_KEY
 
 
 @dataclass(frozen=True, eq=False)
@@ -22,8 +23,7 @@ class Together:
     """Values (mm, degrees, kg) in the order of ``keys``, with their common normal distribution.
 
     ``precision`` is the inverse of ``covariance``; ``bodies`` is how many the covariance comes from.
-
-    Where the drop of the navel is known, it stands behind the last key as one more value.
+    Where the drop of the navel is known, it is the last value, under the key ``waist_drop``.
     """
 
     keys: tuple[str, ...]
@@ -39,10 +39,15 @@ class Together:
         off: Array = self.values - self.mean
         return off
 
+    @property
+    def distance(self) -> float:
+        """The squared Mahalanobis distance of the whole set."""
+        return float(self.off @ self.precision @ self.off)
+
     def keeping(self, out: Collection[str]) -> "Together":
         """The same without the values left ``out``."""
         places = self._places(out)
-        keys = tuple(key for key in self.keys if key not in out)
+        keys = tuple(self.keys[place] for place in places)
         covariance = self.covariance[np.ix_(places, places)]
         mean, precision = self.mean[places], _inverse(covariance)
         return Together(keys, self.values[places], mean, covariance, precision, self.bodies)
@@ -70,9 +75,8 @@ class Together:
         return found
 
     def _places(self, out: Collection[str]) -> list[int]:
-        """The places of what is kept; a drop that stands behind the keys always is."""
-        behind = range(len(self.keys), len(self.values))
-        return [place for place, key in enumerate(self.keys) if key not in out] + [*behind]
+        """The places of what is kept."""
+        return [place for place, key in enumerate(self.keys) if key not in out]
 
     def best_pair(self) -> tuple[tuple[str, str], float] | None:
         """The two values without which the rest agrees best, and how much better (difference of squared
@@ -81,9 +85,8 @@ class Together:
         count = len(self.keys)
         if count < 3:
             return None
-        pull = (self.precision @ self.off)[:count]
-        own = np.diag(self.precision)[:count]
-        cross = self.precision[:count, :count]
+        pull = self.precision @ self.off
+        own, cross = np.diag(self.precision), self.precision
         across = np.outer(pull, pull)
         squares = pull[:, None] ** 2 * own[None, :] + pull[None, :] ** 2 * own[:, None] - 2.0 * cross * across
         area = np.outer(own, own) - cross**2
@@ -92,6 +95,21 @@ class Together:
         np.fill_diagonal(better, -1.0)
         one, other = np.unravel_index(int(np.argmax(better)), better.shape)
         return (self.keys[int(one)], self.keys[int(other)]), float(better[one, other])
+
+    def value_of(self, key: str) -> float:
+        """The value under this key."""
+        return float(self.values[self.keys.index(key)])
+
+    def z_after(self, changes: Mapping[str, float]) -> list[float]:
+        """How many SD each of these values lies off all others once they have become what is given."""
+        off = self.off.copy()
+        places = [self.keys.index(key) for key in changes]
+        off[places] += [
+            value - self.values[place] for place, value in zip(places, changes.values(), strict=True)
+        ]
+        pull, own = self.precision[places] @ off, np.diag(self.precision)[places]
+        z: list[float] = (pull / np.sqrt(own * widening(self.bodies, len(self.keys) - 1))).tolist()
+        return z
 
     def gain_of(self, changes: Mapping[str, float]) -> float:
         """By how much the logarithm of the likelihood rises when these values become others."""
@@ -106,8 +124,7 @@ class Together:
 
         The amount is normal with mean ``size`` and standard deviation ``spread``, times each direction.
         """
-        way = np.zeros(len(self.values))
-        way[: len(self.keys)] = [directions.get(key, 0.0) for key in self.keys]
+        way = np.array([directions.get(key, 0.0) for key in self.keys])
         along = float(way @ self.precision @ way) * spread**2
         before = self.off
         after = before - size * way
@@ -122,10 +139,12 @@ def together(population: Population, measures: MeasureSet, without: Collection[s
     given = evidence_of(measures, known, without)
     keys = tuple(given.values)
     mean, covariance, precision = _distribution(population, given.frame, keys)
-    values = [*given.values.values(), *([given.drop] if given.frame.drop_known else [])]
+    values = list(given.values.values())
     if given.frame.level == "lower":
         shifts = [level_shift(population.model, key, given.drop) for key in keys]
         mean = mean + np.array(shifts)
+    if given.frame.drop_known:
+        keys, values = (*keys, DROP_KEY), [*values, given.drop]
     taken = np.array(values, dtype=np.float64)
     return Together(keys, taken, mean, covariance, precision, population.size)
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from notchbook.body.doubts.doubt import Doubt
-from notchbook.body.doubts.known import known_values, label_of, sided_keys
+from notchbook.body.doubts.known import known_values, label_of, said_of, sided_keys
 from notchbook.body.measure_set import MeasureSet
 from notchbook.errors import InputError
 
@@ -54,7 +54,7 @@ def _one_difference(measures: MeasureSet, rule: _Difference) -> Iterator[Doubt]:
         problem = InputError(
             "waists-apart",
             longer_label=label_of(rule.longer, side),
-            shorter_label=label_of(rule.shorter, side),
+            shorter_label=said_of(rule.shorter, side),
             difference=abs(longer - shorter),
             more="longer" if longer >= shorter else "shorter",
             low=low,

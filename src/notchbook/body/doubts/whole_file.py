@@ -3,15 +3,18 @@
 Loads numpy; imported only where a file is held against a population.
 """
 
+import math
 import statistics
-from collections import defaultdict
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from typing import Final, Literal
+from collections import Counter, defaultdict
+from collections.abc import Collection, Sequence
+from dataclasses import replace
+from typing import Final
 
-from notchbook.body.doubts.slips.waist_taken import WaistTaken, waist_taken
-from notchbook.body.doubts.together import together
-from notchbook.body.measure_set import MeasureSet, WaistLevel
+from notchbook.body.doubts.file_shift import FileShift, ShiftKind
+from notchbook.body.doubts.file_taken_as import taken_as_survey
+from notchbook.body.doubts.file_waist import other_waists, waists_of_some
+from notchbook.body.doubts.slips.waist_taken import waist_taken
+from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
 from notchbook.body.population import Population
 
@@ -22,70 +25,106 @@ MOST_SAMPLED: Final = 400
 """Bodies that are looked at for shifts, spread over the file: more would not be surer, only slower."""
 
 FAR_OFF: Final = 1.5
-"""Standard deviations by which the middle of a measure must lie off. The middle of a civilian sample lies up
-to 0.9 off in the waist girth of this survey (computed from a published sample of 600 women)."""
+"""Standard deviations by which the middle of a measure must lie off, to be judged by the file. The middle of
+a civilian sample lies up to 0.9 off in the waist girth of this survey (computed from a published sample of
+600 women)."""
 
-WAIST_GAIN: Final = 1.0
-"""Logarithm of how much better the middle body must fit with another waist. The middle of bodies drawn from
-the population has -2.7, of bodies whose lengths go to the navel 4.7 (computed by drawing them)."""
+A_LITTLE_OFF: Final = 1.0
+"""Standard deviations from which a shift is named, though each body is judged as if there were none."""
+
+SURELY_OFF: Final = 6.0
+"""Standard errors of the middle from which a little shift is no chance."""
+
+MEDIAN_ERROR: Final = 1.2533
+"""The standard error of the median of normal values, in that of their mean: the root of half of pi."""
 
 MOST_SHIFTS: Final = 8
+
+OFTEN: Final = 0.25
+"""Share of the bodies in which a measure must be the worst to be no slip of single ones (own judgment)."""
 
 _FACTORS: Final = (2.54, 25.4, 10.0, 2.0)
 _SAME_FACTOR: Final = 0.06
 _MAD_TO_SD: Final = 1.4826
 """The median deviation of a normal distribution times this is its standard deviation."""
 
-ShiftKind = Literal["waist", "unit", "shifted"]
-
-
-@dataclass(frozen=True, slots=True)
-class FileShift:
-    """Measures that are off in the whole file, in mm (degrees, kg).
-
-    ``off`` is the middle of value minus expected value of the first of the ``keys``, ``scatter`` its SD,
-    ``times`` the middle of their quotient, ``rows`` how many bodies it was seen in. ``waist`` is the question
-    to ask where another waist would explain it; ``level`` is that waist, where everything that hangs on the
-    waist goes with it.
-    """
-
-    kind: ShiftKind
-    keys: tuple[str, ...]
-    off: float
-    scatter: float
-    times: float
-    rows: int
-    waist: str = ""
-    level: WaistLevel | None = None
-
-    def taken_off(self, measures: MeasureSet) -> MeasureSet:
-        """The set as it is to be judged: at the other waist, or without what is off in the whole file."""
-        if self.level is not None:
-            return replace(measures, waist_level=self.level, waist_drop=0.0)
-        gone = set(self.keys)
-        values = {text: one for text, one in measures.values.items() if text.partition("@")[0] not in gone}
-        return replace(measures, values=values)
-
 
 def file_shifts(population: Population, sets: Sequence[MeasureSet]) -> tuple[FileShift, ...]:
-    """What is off in the whole file, the furthest first; all sets are held against this population."""
-    sample = sets[:: max(1, len(sets) // MOST_SAMPLED)][:MOST_SAMPLED]
+    """What is off in the whole file: how it was taken, which waist, then the furthest measure first.
+
+    All sets are held against this population. None for fewer than :data:`LEAST_ROWS`.
+    """
+    sample = list(sets[:: math.ceil(len(sets) / MOST_SAMPLED)]) if sets else []
     if len(sample) < LEAST_ROWS:
         return ()
-    waist = _other_waist(population, sample)
-    if waist:
-        sample = [waist.taken_off(one) for one in sample]
-    shifted: list[str] = []
-    rest = sample
-    while len(shifted) < MOST_SHIFTS:
-        key, middle = _furthest(population, rest)
-        if abs(middle) < FAR_OFF:
-            break
-        shifted.append(key)
-        rest = [FileShift("shifted", (key,), 0.0, 0.0, 1.0, 0).taken_off(one) for one in rest]
+    survey = _taken_as_survey(population, sample)
+    if survey:
+        sample = [survey.reframed(one) for one in sample]
+    gross = _in_another_unit(population, sample)
+    waists = other_waists(population, [_without(one, gross) for one in sample], LEAST_ROWS)
+    moved = [key for waist in waists if waist.moves_values for key in waist.keys]
+    for waist in waists:
+        sample = [waist.reframed(one) if waist.is_of(one) else one for one in sample]
+    sample = _without_slips(population, sample)
+    shifted = _shifted_keys(population, sample, FAR_OFF, moved)
+    found = [_shift_of(population, key, sample, [*moved, *shifted]) for key in shifted]
+    far = [one for one in found if one is not None]
+    out = [*moved, *(one.keys[0] for one in far)]
+    some = waists_of_some(population, [_without(one, out) for one in sample], LEAST_ROWS)
+    little = _little_shifts(population, sample, [*out, *(key for one in some for key in one.keys)])
+    return (*([survey] if survey else []), *waists, *far, *some, *little)
+
+
+def _taken_as_survey(population: Population, sample: Sequence[MeasureSet]) -> FileShift | None:
+    unsaid = [one for one in sample if one.taken_as == "book"]
+    if len(unsaid) < LEAST_ROWS or len(unsaid) < len(sample):
+        return None
+    as_survey = [replace(one, taken_as="survey", waist_level="navel", waist_drop=0.0) for one in unsaid]
+    spoiled = {*_shifted_keys(population, as_survey, FAR_OFF)} & {*_shifted_keys(population, unsaid, FAR_OFF)}
+    return taken_as_survey(population, unsaid, spoiled, LEAST_ROWS)
+
+
+def _in_another_unit(population: Population, sample: Sequence[MeasureSet]) -> list[str]:
+    """The columns in another unit: what they say about a waist is nothing."""
+    shifted = _shifted_keys(population, sample, FAR_OFF)
     found = [_shift_of(population, key, sample, shifted) for key in shifted]
-    kept = [one for one in found if one is not None]
-    return (waist, *kept) if waist else tuple(kept)
+    return [one.keys[0] for one in found if one is not None and one.kind == "unit"]
+
+
+def _shifted_keys(
+    population: Population, sample: Sequence[MeasureSet], least: float, out: Sequence[str] = ()
+) -> list[str]:
+    """The measures whose middle lies so many SD off, the furthest first."""
+    found: list[str] = []
+    rest = [_without(one, out) for one in sample]
+    while len(found) < MOST_SHIFTS:
+        key, middle = _furthest(population, rest)
+        if abs(middle) < least:
+            break
+        found.append(key)
+        rest = [_without(one, (key,)) for one in rest]
+    return found
+
+
+def _without_slips(population: Population, sample: Sequence[MeasureSet]) -> list[MeasureSet]:
+    """The bodies without single wild values, which would pull along what is expected of all others.
+
+    What is the worst in many bodies is no slip of one: it stays.
+    """
+    worst = [
+        max(scores, key=lambda one: abs(one.z), default=None) for scores in population.scores_of_many(sample)
+    ]
+    slips = [one.key.partition("@")[0] if one and abs(one.z) >= population.stop else "" for one in worst]
+    often = {key for key, count in Counter(slips).items() if count >= OFTEN * len(sample)}
+    return [_without(one, {slip} - often) for one, slip in zip(sample, slips, strict=True)]
+
+
+def _without(measures: MeasureSet, keys: Collection[str]) -> MeasureSet:
+    """The set without these measures, on any side."""
+    if not keys:
+        return measures
+    kept = {text: one for text, one in measures.values.items() if text.partition("@")[0] not in keys}
+    return replace(measures, values=kept)
 
 
 def _furthest(population: Population, sample: Sequence[MeasureSet]) -> tuple[str, float]:
@@ -94,77 +133,65 @@ def _furthest(population: Population, sample: Sequence[MeasureSet]) -> tuple[str
     for scores in population.scores_of_many(sample):
         for score in scores:
             by_key[score.key.partition("@")[0]].append(score.z)
-    middles = {key: statistics.median(z) for key, z in by_key.items() if len(z) >= LEAST_ROWS}
-    return max(middles.items(), key=lambda one: abs(one[1]), default=("", 0.0))
+    middles = [(key, statistics.median(z)) for key, z in by_key.items() if len(z) >= LEAST_ROWS]
+    return max(middles, key=lambda one: abs(one[1]), default=("", 0.0))
 
 
-def _other_waist(population: Population, sample: Sequence[MeasureSet]) -> FileShift | None:
-    """Lengths of the file that fit far better with another waist, where several go together."""
-    gains: dict[tuple[str, ...], list[float]] = defaultdict(list)
-    question = ""
-    for measures in sample:
-        waist = waist_taken(measures, population.name)
-        if waist is None:
-            continue
-        question = waist.question
-        for keys, gain in _gains(population, measures, waist):
-            gains[keys].append(gain)
-    best: tuple[float, tuple[str, ...]] = (WAIST_GAIN, ())
-    for keys, found in gains.items():
-        if len(found) >= max(LEAST_ROWS, len(sample) // 2):
-            best = max(best, (statistics.median(found), keys))
-    if not best[1]:
-        return None
-    first = _shift_of(population, best[1][0], sample, best[1])
-    off, scatter, rows = (first.off, first.scatter, first.rows) if first else (0.0, 0.0, len(sample))
-    return FileShift("waist", best[1], off, scatter, 1.0, rows, question, _level_of(sample[0], best[1]))
-
-
-def _level_of(measures: MeasureSet, keys: Sequence[str]) -> WaistLevel | None:
-    """The other waist, where every measure that hangs on the waist was taken to it."""
-    hanging = [key for key in measures.measure_keys() if measure_entry(key).waist_shift]
-    if set(hanging) - set(keys):
-        return None
-    return "navel" if measures.waist_level == "natural" else "natural"
-
-
-def _gains(
-    population: Population, measures: MeasureSet, waist: WaistTaken
-) -> Iterable[tuple[tuple[str, ...], float]]:
-    whole = together(population, measures)
-    for group in waist.groups:
-        directions = {key: waist.directions[key] for key in whole.keys if key in group}
-        if len(directions) > 1:
-            yield tuple(directions), whole.gain_of_shift(directions, waist.size, waist.spread)
+def _little_shifts(
+    population: Population, sample: Sequence[MeasureSet], out: Sequence[str]
+) -> list[FileShift]:
+    """Shifts that are sure and small: named, and not taken off."""
+    keys = _shifted_keys(population, sample, A_LITTLE_OFF, out)
+    found = [_shift_of(population, key, sample, [*out, *keys], little=True) for key in keys]
+    return [one for one in found if one is not None]
 
 
 def _shift_of(
-    population: Population, key: str, sample: Sequence[MeasureSet], out: Sequence[str]
+    population: Population,
+    key: str,
+    sample: Sequence[MeasureSet],
+    out: Sequence[str],
+    *,
+    little: bool = False,
 ) -> FileShift | None:
     """How far the measure is off, the others that are off left out; None when it fits after all."""
-    off: list[float] = []
-    times: list[float] = []
+    pairs: list[tuple[float, float]] = []
+    z: list[float] = []
     sd = 1.0
+    holder = sample[0]
     for measures in sample:
-        found = measures.find(key)
-        expected = population.expect(key, measures, without=out)
+        found, expected = measures.find(key), population.expect(key, measures, without=out)
         if found is None or found.status == "estimated" or expected is None or expected.value <= 0:
             continue
-        off.append(found.value - expected.value)
-        times.append(found.value / expected.value)
-        sd = expected.sd
-    if len(off) < LEAST_ROWS or abs(statistics.median(off)) < FAR_OFF * sd:
+        pairs.append((found.value, expected.value))
+        z.append((found.value - expected.value) / expected.sd)
+        holder, sd = measures, expected.sd
+    if len(pairs) < LEAST_ROWS or not _far_enough(z, little=little):
         return None
-    middle = statistics.median(off)
-    scatter = _MAD_TO_SD * statistics.median(abs(one - middle) for one in off)
-    middle_times = statistics.median(times)
-    kind, question = _kind(population, key, sample[0], middle, middle_times)
-    return FileShift(kind, (key,), middle, max(scatter, sd), middle_times, len(off), question)
+    off = statistics.median(value - expected for value, expected in pairs)
+    times = statistics.median(value / expected for value, expected in pairs)
+    kind, question = _kind(population, key, holder, off, times)
+    factor, added = (times, 0.0) if kind == "unit" else (1.0, off)
+    left = statistics.median(abs(value - factor * expected - added) for value, expected in pairs)
+    spread = math.sqrt(max(0.0, (_MAD_TO_SD * left) ** 2 - (factor * sd) ** 2))
+    if little:
+        kind = "a-little"
+    return FileShift(kind, (key,), off, spread, times, len(pairs), len(sample), (1.0,), question)
+
+
+def _far_enough(z: Sequence[float], *, little: bool) -> bool:
+    middle = statistics.median(z)
+    if not little:
+        return abs(middle) >= FAR_OFF
+    scatter = _MAD_TO_SD * statistics.median(abs(one - middle) for one in z)
+    error = MEDIAN_ERROR * max(scatter, 1.0) / math.sqrt(len(z))
+    return abs(middle) >= max(A_LITTLE_OFF, SURELY_OFF * error)
 
 
 def _kind(
     population: Population, key: str, measures: MeasureSet, off: float, times: float
 ) -> tuple[ShiftKind, str]:
+    """What explains the shift: another unit, another waist (with the question), or nothing known."""
     if measure_entry(key).is_length:
         factors = (*_FACTORS, *(1.0 / factor for factor in _FACTORS))
         if any(abs(times / factor - 1.0) < _SAME_FACTOR for factor in factors):

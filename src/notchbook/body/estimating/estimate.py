@@ -4,7 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from notchbook.body.estimate_method import estimate_method
+from notchbook.body.estimating.source import Source
 from notchbook.body.measure import Measure
+from notchbook.body.measure_set import PopulationName
 from notchbook.errors import InputError
 
 
@@ -13,14 +15,16 @@ class Estimate:
     """The estimate of one measure, mm (degrees, kg).
 
     Nine bodies of ten with the same other measures lie within ``value`` ± ``error``. ``given`` are the
-    measures on which it rests, the strongest first; ``people`` says in short of whom it was learned.
+    measures on which it rests, the strongest first; ``source`` says of whom this measure was learned,
+    ``population`` in whose words it is said.
     """
 
     key: str
     value: float
     error: float
     given: tuple[str, ...]
-    people: str
+    source: Source
+    population: PopulationName
 
     @property
     def low(self) -> float:
@@ -35,7 +39,7 @@ class Estimate:
     @property
     def method(self) -> str:
         """Where it comes from, as it is kept beside the value."""
-        return estimate_method(self.given, self.people)
+        return estimate_method(self.given, self.source.people, self.population)
 
     def measure(self) -> Measure:
         """The estimate as a measure of a set."""
@@ -54,8 +58,9 @@ class NotEstimable:
 class Estimates:
     """The estimates of one set by key, what could not be estimated, and whose bodies it was held against.
 
-    ``people`` says in full who they are and who they are not. ``cautions`` say why the ± may not hold: a
-    dress form or a chart is no body of any population, and a body may lie far outside of this one.
+    ``people`` says in full who they are and who they are not; measures that their survey did not take have
+    another source, which each estimate names. ``cautions`` say why the ± may not hold: a dress form or a
+    chart is no body of any population, and a body may lie outside of this one.
     """
 
     found: Mapping[str, Estimate]

@@ -2,10 +2,11 @@
 
 import math
 from collections.abc import Collection, Iterable
-from functools import cache
 from typing import Final
 
 from notchbook.body.estimating.estimate import Estimate, Estimates, NotEstimable
+from notchbook.body.estimating.reach import cautions_for, refuse_beyond
+from notchbook.body.estimating.source import in_short, source_of
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry, measure_table
 from notchbook.body.population import Expected, Population, population
@@ -14,11 +15,6 @@ from notchbook.errors import InputError
 
 SHARE: Final = 0.9
 """Nine bodies of ten lie within the ± of an estimate."""
-
-_ONE_IN_10000: Final = 3.719
-"""Standard deviations that one of 10,000 passes (normal distribution, one-sided)."""
-
-_SURVEY: Final = "ANSUR II (2012)"
 
 _STEPS: Final = {"mm": 1.0, "deg": 0.1, "kg": 0.1}
 """What estimates are rounded to: finer would pretend to a precision that they have not."""
@@ -30,10 +26,10 @@ def estimate(measures: MeasureSet, keys: Iterable[str] | None = None) -> Estimat
     A measure that was taken is left as it is and said to be so. A side alone is no whole measure: the
     estimate is for both, and a side that was taken stays. Refused with InputError: a set that names no
     population (``estimate-no-population``), a set in which nothing was measured
-    (``estimate-nothing-measured``), unknown keys.
+    (``estimate-nothing-measured``), a child (``estimate-no-children``), a body far outside
+    of the population (``estimate-too-far-outside``), unknown keys.
     """
-    people = population_of(measures)
-    refuse_without_measures(measures)
+    people = people_for(measures)
     asked = missing_keys(measures) if keys is None else _in_order(keys)
     found: dict[str, Estimate] = {}
     left_out: list[NotEstimable] = []
@@ -61,36 +57,48 @@ def population_of(measures: MeasureSet) -> Population:
     return population(measures.population)
 
 
-def in_short(people: Population) -> str:
-    """Who they are, short enough to stand beside a value: ``993 women of ANSUR II (2012)``."""
-    return f"{people.size:,} {people.name} of {_SURVEY}"
+def people_for(measures: MeasureSet) -> Population:
+    """The population from which the set can be estimated; refused as :func:`estimate`."""
+    people = population_of(measures)
+    refuse_without_measures(measures)
+    refuse_beyond(measures, people)
+    return people
 
 
 def missing_keys(measures: MeasureSet) -> tuple[str, ...]:
-    """The keys of the table that the set does not have for both sides, in its order."""
-    return tuple(key for key in measure_table() if not measures.has(key))
+    """The keys of the table that the set does not have for both sides, in its order: those that are asked
+    of such a set."""
+    kind, people = measures.kind, measures.population
+    return tuple(
+        key
+        for key, entry in measure_table().items()
+        if not measures.has(key) and entry.is_asked(kind, people)
+    )
 
 
-def estimate_from(expected: Expected | None, key: str, people: str) -> Estimate | NotEstimable:
+def estimate_from(expected: Expected | None, key: str, people: Population) -> Estimate | NotEstimable:
     """What a population expects as an estimate: rounded, its ± rounded up so that it holds no less."""
+    said = said_key(key, people.name)
     if expected is None:
-        return NotEstimable(key, InputError("estimate-not-known", measure=said_key(key), people=people))
+        return NotEstimable(key, InputError("estimate-not-known", measure=said, people=in_short(people)))
     entry = measure_entry(key)
     low, high = entry.possible
     if not low <= expected.value <= high:
-        given = [said_key(name) for name in expected.given[:3]]
-        problem = InputError("estimate-not-possible", measure=said_key(key), given=given)
-        return NotEstimable(key, problem)
+        given = [said_key(name, people.name) for name in expected.given[:3]]
+        return NotEstimable(key, InputError("estimate-not-possible", measure=said, given=given))
     step = _STEPS[entry.unit]
     value = round(round(expected.value / step) * step, 6)
     error = math.ceil(expected.half_width(SHARE) / step - 1e-9) * step
-    return Estimate(key, value, max(round(error, 6), step), expected.given, people)
+    source = source_of(people, key)
+    return Estimate(key, value, max(round(error, 6), step), expected.given, source, people.name)
 
 
 def _estimate(people: Population, key: str, measures: MeasureSet) -> Estimate | NotEstimable:
     if _is_taken(measures, key):
-        return NotEstimable(key, InputError("estimate-not-needed", measure=said_key(key)))
-    return estimate_from(people.expect(key, measures), key, in_short(people))
+        return NotEstimable(key, InputError("estimate-not-needed", measure=said_key(key, people.name)))
+    if measures.kind == "form" and not measure_entry(key).on_form:
+        return NotEstimable(key, InputError("estimate-not-on-form", measure=said_key(key, people.name)))
+    return estimate_from(people.expect(key, measures), key, people)
 
 
 def refuse_without_measures(measures: MeasureSet) -> None:
@@ -107,25 +115,3 @@ def _is_taken(measures: MeasureSet, key: str) -> bool:
 def _in_order(keys: Iterable[str]) -> tuple[str, ...]:
     asked: Collection[str] = {measure_entry(key).key for key in keys}
     return tuple(key for key in measure_table() if key in asked)
-
-
-def cautions_for(measures: MeasureSet, people: Population) -> tuple[InputError, ...]:
-    """Why the ± may not hold for this set; nothing for a body like those of the population."""
-    short = in_short(people)
-    found = []
-    if measures.kind != "body":
-        what = "dress form" if measures.kind == "form" else "size of a chart"
-        found.append(InputError("estimate-of-no-body", what=what, people=short))
-    if people.distance(measures) > _farthest(len(measures.measure_keys())):
-        found.append(InputError("estimate-far-outside", name=measures.name, people=short))
-    return tuple(found)
-
-
-@cache
-def _farthest(count: int) -> float:
-    """The distance (standard deviations) that one body in 10,000 passes with so many measures.
-
-    The square of it is distributed as chi-square; its quantile after Wilson and Hilferty (1931).
-    """
-    spread = 2.0 / (9.0 * count)
-    return math.sqrt(count * (1.0 - spread + _ONE_IN_10000 * math.sqrt(spread)) ** 3)

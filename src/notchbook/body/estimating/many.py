@@ -6,14 +6,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from notchbook.body.estimating.estimate import Estimate, Estimates, NotEstimable
-from notchbook.body.estimating.estimating import (
-    cautions_for,
-    estimate_from,
-    in_short,
-    missing_keys,
-    population_of,
-    refuse_without_measures,
-)
+from notchbook.body.estimating.estimating import estimate_from, missing_keys, people_for
+from notchbook.body.estimating.reach import cautions_for
 from notchbook.body.measure_set import MeasureSet, PopulationName
 from notchbook.body.population import Expected, Population, population
 from notchbook.body.population.evidence import Evidence, Frame, evidence_of
@@ -30,8 +24,7 @@ def estimate_many(sets: Sequence[MeasureSet]) -> list[Estimates | InputError]:
     groups: dict[_Group, list[tuple[int, Evidence]]] = defaultdict(list)
     for place, measures in enumerate(sets):
         try:
-            people = population_of(measures)
-            refuse_without_measures(measures)
+            people = people_for(measures)
         except InputError as error:
             answers[place] = error
             continue
@@ -51,17 +44,17 @@ def _known(people: Population, measures: MeasureSet) -> tuple[str, ...]:
 
 
 class _Missing:
-    """What is missing in a set: worked out once for all sets that hold the same values."""
+    """What is missing in a set: worked out once for all sets of a kind that hold the same values."""
 
     def __init__(self) -> None:
-        self._found: dict[tuple[str, ...], tuple[str, ...]] = {}
+        self._found: dict[tuple[str | None, ...], tuple[str, ...]] = {}
 
     def of(self, measures: MeasureSet) -> tuple[str, ...]:
         """The missing keys of a set."""
-        held = tuple(measures.values)
-        if held not in self._found:
-            self._found[held] = missing_keys(measures)
-        return self._found[held]
+        alike = (measures.kind, measures.population, *measures.values)
+        if alike not in self._found:
+            self._found[alike] = missing_keys(measures)
+        return self._found[alike]
 
 
 def _answer(
@@ -69,9 +62,8 @@ def _answer(
 ) -> Estimates:
     found: dict[str, Estimate] = {}
     left_out: list[NotEstimable] = []
-    short = in_short(people)
     for key in missing:
-        one = estimate_from(expected.get(key), key, short)
+        one = estimate_from(expected.get(key), key, people)
         if isinstance(one, Estimate):
             found[key] = one
         else:

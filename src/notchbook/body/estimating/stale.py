@@ -1,5 +1,6 @@
 """Estimates that no longer follow from the measures as they are now."""
 
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from notchbook.body.estimate_method import is_own_estimate
@@ -7,6 +8,7 @@ from notchbook.body.estimating.estimate import Estimate
 from notchbook.body.estimating.estimating import estimate
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
+from notchbook.errors import InputError
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,12 +25,21 @@ def stale_estimates(measures: MeasureSet) -> tuple[StaleEstimate, ...]:
     corrected something, or holds the set against another population. Estimates of her own judgment are
     hers and are not among them."""
     own = tuple(name for name, measure in measures.values.items() if is_own_estimate(measure))
-    taken = any(measure.status != "estimated" for measure in measures.values.values())
-    if not own or not taken or measures.population is None:
-        return tuple(StaleEstimate(name, measures.values[name], None) for name in own)
-    now = estimate(measures, {name.partition("@")[0] for name in own}).found
+    if not own:
+        return ()
+    now = _now(measures, {name.partition("@")[0] for name in own})
     found = (StaleEstimate(name, measures.values[name], now.get(name.partition("@")[0])) for name in own)
     return tuple(one for one in found if one.now is None or _differs(one.stored, one.now))
+
+
+def _now(measures: MeasureSet, keys: Collection[str]) -> Mapping[str, Estimate]:
+    """What would be estimated now; nothing where the set is refused as a whole."""
+    try:
+        return estimate(measures, keys).found
+    except InputError as refused:
+        if not refused.code.startswith("estimate-"):
+            raise
+        return {}
 
 
 def _differs(stored: Measure, now: Estimate) -> bool:

@@ -7,8 +7,10 @@ from typing import Final
 
 from notchbook.body.doubts.limits import refuse_impossible
 from notchbook.body.files.fields import choice
+from notchbook.body.files.weight import WEIGHT_UNITS, parse_weight
 from notchbook.body.measure import STATUSES, Measure
 from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.quantity_words import quantity_text
 from notchbook.body.sides import sided_key, split_key
 from notchbook.errors import InputError
 from notchbook.units import (
@@ -17,7 +19,6 @@ from notchbook.units import (
     located_errors,
     parse_degrees,
     parse_length,
-    parse_number,
     quoted,
     unit_named,
     written_unit,
@@ -29,7 +30,7 @@ VALUE_FIELDS: Final = ("value", "unit", "status", "error", "method", "by", "note
 READINGS_SIGN: Final = " & "
 """Between readings of one measure in a line of text: ``94.0 & 94.6``. A slash would look like a fraction."""
 
-_OTHER_UNITS: Final = {"angle": ("deg", "degrees", "\u00b0"), "weight": ("kg",)}
+_OTHER_UNITS: Final = {"angle": ("deg", "degrees", "\u00b0"), "weight": tuple(WEIGHT_UNITS)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,19 +64,35 @@ def read_value(
 def _measure(name: str, raw: RawValue, file_unit: Unit | None, as_typed: bool) -> Measure:
     entry = measure_entry(name.partition("@")[0])
     status = choice(raw.status.strip() or "measured", "status", STATUSES)
-    readings = tuple(
-        read_quantity(entry, text, raw.unit, file_unit)[0]
-        for text in raw.readings.split(READINGS_SIGN.strip())
+    value_text, readings_text = _apart(raw)
+    taken = [
+        read_quantity(entry, text, raw.unit, file_unit)
+        for text in readings_text.split(READINGS_SIGN.strip())
         if text.strip()
-    )
-    if readings and not raw.value.strip():
-        value, unit = statistics.median(readings), file_unit
+    ]
+    readings = tuple(reading for reading, _ in taken)
+    if readings and not value_text:
+        value, unit = statistics.median(readings), taken[0][1]
     else:
-        value, unit = read_quantity(entry, raw.value, raw.unit, file_unit)
+        value, unit = read_quantity(entry, value_text, raw.unit, file_unit)
     error = read_quantity(entry, raw.error, raw.unit, file_unit)[0] if raw.error.strip() else None
-    for taken in () if as_typed else (value, *readings):
-        refuse_impossible(name, taken, LengthStyle(unit or "cm"))
-    return Measure(value, status, error, raw.method, raw.by, raw.note, readings)
+    style = LengthStyle(unit or "cm")
+    for one in () if as_typed else (value, *readings):
+        refuse_impossible(name, one, style)
+    try:
+        return Measure(value, status, error, raw.method, raw.by, raw.note, readings)
+    except InputError as refused:
+        if refused.code != "measure-readings":
+            raise
+        said = quantity_text(entry, value, style)
+        raise InputError(refused.code, **{**refused.facts, "value": said}) from None
+
+
+def _apart(raw: RawValue) -> tuple[str, str]:
+    """Value and readings; readings may stand in the place of the value, since it follows from them."""
+    if READINGS_SIGN.strip() in raw.value and not raw.readings.strip():
+        return "", raw.value
+    return raw.value.strip(), raw.readings
 
 
 def read_quantity(
@@ -94,7 +111,7 @@ def read_quantity(
         )
     if entry.kind == "angle":
         return parse_degrees(text, allow_negative=False), None
-    return parse_number(text.strip().lower().removesuffix("kg")), None
+    return parse_weight(text, unit_text.strip().lower()), None
 
 
 @lru_cache(maxsize=8192)

@@ -67,20 +67,20 @@ def _rows(sheet: CsvSheet, file_name: str, as_typed: bool) -> Iterator[BodyRow]:
         identity = ""
         try:
             cells = sheet.row(line)
-            identity = _new_id(cells["id"], seen)
+            identity = cells["id"]
+            _refuse_id(identity, seen)
             row = BodyRow(number, identity, _body(cells, as_typed), unit=unit_of(cells))
         except InputError as error:
             row = BodyRow(number, identity, error=located(error, f"{quoted(file_name)}, line {number}"))
         yield row
 
 
-def _new_id(identity: str, seen: set[str]) -> str:
+def _refuse_id(identity: str, seen: set[str]) -> None:
     if not identity:
         raise InputError("bodies-id-missing", where="")
     if identity in seen:
         raise InputError("bodies-id-twice", id=quoted(identity), where="")
     seen.add(identity)
-    return identity
 
 
 def _body(cells: dict[str, str], as_typed: bool) -> MeasureSet:

@@ -9,7 +9,7 @@ from notchbook.body.files.raw_value import READINGS_SIGN, VALUE_FIELDS, RawValue
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import KINDS, POPULATIONS, RISE_METHODS, TAKEN_AS, WAIST_LEVELS, MeasureSet
 from notchbook.errors import InputError
-from notchbook.units import Unit, located_errors, parse_length, quoted, unit_named
+from notchbook.units import LengthStyle, Unit, located_errors, parse_length, quoted, unit_named
 
 SET_FIELDS: Final = (
     "name",
@@ -83,6 +83,18 @@ def set_about(
     data: Mapping[str, object], values: Mapping[str, Measure], unit: Unit | None, default_name: str
 ) -> MeasureSet:
     """The set with these values; name, kind, waist level and the like come from ``data`` as text."""
+    try:
+        return _set_about(data, values, unit, default_name)
+    except InputError as refused:
+        if refused.code != "waist-level":
+            raise
+        drop = LengthStyle(unit or "cm").text(_length_of(data, "waist_drop", unit))
+        raise InputError(refused.code, **{**refused.facts, "drop": drop}) from None
+
+
+def _set_about(
+    data: Mapping[str, object], values: Mapping[str, Measure], unit: Unit | None, default_name: str
+) -> MeasureSet:
     method = text_of(data, "rise_method")
     population = text_of(data, "population")
     return MeasureSet(

@@ -11,6 +11,7 @@ from typing import Any, Final
 
 from notchbook.body.files.body_columns import ABOUT_COLUMNS, split_column
 from notchbook.body.importing.unit_words import NO_UNIT, UnitWords, take_unit
+from notchbook.body.measure_set import PopulationName
 from notchbook.body.measure_table import measure_entry, measure_table
 from notchbook.body.sides import Side, sided_key
 from notchbook.errors import InputError
@@ -43,7 +44,10 @@ class HeaderMeaning:
 
 @dataclass(frozen=True, slots=True)
 class HeaderWords:
-    """The table: plain words -> what they may mean; words to be asked about; words to be left out."""
+    """The table: plain words -> what they may mean; words to be asked about; words to be left out.
+
+    ``men`` are words that are sure where the measures are those of men.
+    """
 
     meanings: Mapping[str, tuple[str, ...]]
     asked: frozenset[str]
@@ -51,6 +55,7 @@ class HeaderWords:
     corners: frozenset[str]
     totals: frozenset[str]
     fields: Mapping[str, str]
+    men: Mapping[str, str]
 
 
 @cache
@@ -73,6 +78,7 @@ def header_words() -> HeaderWords:
         left_out=_plain(other["left_out"]),
         corners=_plain(other["corners"]),
         totals=_plain(other["totals"]),
+        men={plain_words(word): target for target, words in data["men"].items() for word in words},
         fields={plain_words(word): field for field, words in data["fields"].items() for word in words},
     )
 
@@ -109,6 +115,15 @@ def header_meaning(words: str) -> HeaderMeaning:
         # What stands in brackets may change the meaning: "Waist (at the navel)".
         found = replace(inner, sure=inner.left_out) if inner else None
     return replace(found, unit=unit) if found else HeaderMeaning(unit=unit)
+
+
+def meaning_for(words: str, population: PopulationName | None) -> HeaderMeaning:
+    """The same where she said whose measures they are: *chest* of men is the bust girth and nothing else."""
+    meaning = header_meaning(words)
+    if population != "men" or meaning.sure or not meaning.targets:
+        return meaning
+    target = header_words().men.get(plain_words(take_unit(words)[0]))
+    return replace(meaning, targets=(target,), sure=True) if target else meaning
 
 
 def _own_word(words: str) -> str:

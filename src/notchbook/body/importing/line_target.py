@@ -6,7 +6,7 @@ from typing import Final
 from notchbook.body.importing.answers import Answers, LineAnswer, check_target
 from notchbook.body.importing.cell_text import looks_like_value
 from notchbook.body.importing.foreign_table import ForeignTable
-from notchbook.body.importing.header_words import HeaderMeaning, header_meaning, header_words, plain_words
+from notchbook.body.importing.header_words import HeaderMeaning, header_words, meaning_for, plain_words
 from notchbook.body.importing.her_answer import answer_to, is_meant
 from notchbook.body.importing.mapping import MappedLine
 from notchbook.body.importing.unit_words import take_unit
@@ -18,7 +18,7 @@ _YOU_SAID: Final = "you said so"
 def line_target(table: ForeignTable, position: int, answers: Answers, *, compare: bool) -> MappedLine:
     """The line with what it means, still without its unit; ``compare``: unknown words by likeness too."""
     line = table.lines[position]
-    meaning = header_meaning(line.words)
+    meaning = meaning_for(line.words, answers.population)
     cells = [text for _row, text in table.cells_of(position)]
     samples = tuple(cells[:_SAMPLES])
 

@@ -1,5 +1,6 @@
 """In which unit the numbers of a line are: what the table says of it, and what the numbers look like."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
@@ -12,6 +13,9 @@ from notchbook.units import MM_PER_UNIT, UNITS, Unit, parse_length, written_unit
 
 _LOOKED_AT: Final = 400
 _ROWS_NAMED: Final = 12
+_BARE: Final = re.compile(r"[-+0-9 .,/]+")
+"""Numbers that name no unit, seen at once: most cells are such."""
+
 _MOSTLY: Final = 0.6
 """Share of the numbers that must be usual in a unit for it to be offered (house judgment)."""
 
@@ -100,7 +104,7 @@ def _said_otherwise(said: UnitSaid, stated: UnitWords | None) -> str:
 def _own_units(cells: Sequence[tuple[int, str]]) -> dict[int, Unit]:
     found: dict[int, Unit] = {}
     for row, text in cells:
-        if text[-1:].isdecimal():
+        if _BARE.fullmatch(text):
             continue
         try:
             unit = written_unit(text)
@@ -140,6 +144,9 @@ def _from_values(
     shares = _usual_shares(entry, own, cells)
     best = max(UNITS, key=lambda one: shares[one])
     if shares[best] < _MOSTLY:
+        meters = sum(within(1000 * number, entry.usual) for number in _numbers(cells, own))
+        if meters and meters >= _MOSTLY * len(_numbers(cells, own)):
+            return UnitFound("", False, f"{words}; the values look like meters, which are not read")
         return UnitFound("", False, f"{words}, and the values fit no unit well")
     other = _rows_in_another(entry, best, cells)
     mixed = ", those of some rows like another unit" if other else ""

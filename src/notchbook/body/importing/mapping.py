@@ -1,13 +1,15 @@
 """What each column or row of a foreign table means, why, and what is still to be asked."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Final, Literal
 
+from notchbook.body.importing.answers import Again, RowAnswer
 from notchbook.body.importing.foreign_table import Layout, Place
 from notchbook.body.importing.unit_words import LineUnit
 from notchbook.body.measure_set import PopulationName, SetKind
 
-Asked = Literal["measure", "unit", "twice"]
+Asked = Literal["measure", "unit", "twice", "row_unit", "again"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +49,9 @@ class MappedLine:
 class Question:
     """Something that must be answered before anything is stored.
 
-    ``about`` says what is asked: the measure, the unit, or which of two lines with one meaning counts.
-    ``options`` are the likely answers, ``rows`` where to look.
+    ``about`` says what is asked: the measure, the unit, or which of two lines with one meaning counts; of
+    bodies, the unit of their rows, or whether those that the book has already are stored again: then
+    ``number`` is 0. ``options`` are the likely answers, ``rows`` where to look.
     """
 
     line: str
@@ -61,7 +64,10 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class TableMapping:
-    """The meaning of a whole table. ``kind`` counts for every set without one of its own."""
+    """The meaning of a whole table. ``kind`` counts for every set without one of its own.
+
+    ``rows`` is what she said of single bodies by their numbers, ``again`` of those that the book has already.
+    """
 
     layout: Layout
     place: Place
@@ -69,6 +75,8 @@ class TableMapping:
     kind: SetKind
     kind_why: str
     population: PopulationName | None = None
+    rows: Mapping[int, RowAnswer] = field(default_factory=dict)
+    again: Again | None = None
 
     @property
     def open_questions(self) -> tuple[Question, ...]:
@@ -83,7 +91,9 @@ class TableMapping:
 
 
 def _measure_question(line: MappedLine, place: Place) -> Question:
-    if line.target:
+    if len(line.candidates) == 1:
+        words = f"“{line.name}”: is it {line.candidates[0]}, or another measure, or is the {place} left out?"
+    elif line.target:
         words = f"“{line.name}” may be {' or '.join(line.candidates)}: which, or leave the {place} out?"
     else:
         words = f"“{line.name}” is not known: which measure is it, or leave the {place} out?"

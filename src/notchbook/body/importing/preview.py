@@ -5,7 +5,9 @@ from dataclasses import replace
 
 from notchbook.body.files.set_data import set_from_data
 from notchbook.body.importing.foreign_table import ForeignTable
+from notchbook.body.importing.known_names import KnownNames, with_known
 from notchbook.body.importing.mapping import TableMapping
+from notchbook.body.importing.preview_chart import gives_chart
 from notchbook.body.importing.preview_doubts import MOST_ROWS_HELD, with_doubts
 from notchbook.body.importing.preview_rows import Preview, PreviewRow, RowDoubt, refusal_of, shown_value
 from notchbook.body.importing.propose import propose
@@ -14,10 +16,17 @@ from notchbook.errors import InputError
 from notchbook.units import LengthStyle, quoted
 
 
-def preview(table: ForeignTable, mapping: TableMapping | None = None, source: str = "") -> Preview:
+def preview(
+    table: ForeignTable,
+    mapping: TableMapping | None = None,
+    source: str = "",
+    known: KnownNames | None = None,
+) -> Preview:
     """What would be stored of the table, under this meaning of its lines (by default the proposed one).
 
-    ``source`` is the name of the file or list; it names what has no name of its own. Lines whose meaning
+    ``source`` is the name of the file or list; it names what has no name of its own. ``known`` are the names
+    that the book has already: their rows are asked about, except for the sizes of one chart, which are stored
+    under the name of the chart. Lines whose meaning
     or unit is still open are read as proposed, and not at all where nothing is proposed. No cell is
     refused by an exception: refusals stand in the rows.
     """
@@ -28,12 +37,19 @@ def preview(table: ForeignTable, mapping: TableMapping | None = None, source: st
             _own_row(item, meaning, default, held=held)
             for item, default in zip(table.own_sets, _own_names(table, source), strict=True)
         ]
-        rows = [replace(row, number=number) for number, row in enumerate(rows, 1)]
+        said = {number: meaning.rows.get(number) for number in range(1, len(rows) + 1)}
+        rows = [
+            replace(row, number=number, choice=answer.choice if (answer := said[number]) else None)
+            for number, row in enumerate(rows, 1)
+        ]
     else:
         reader = RowReader(table, meaning, source, held=held)
         rows = [reader.row(body) for body in table.bodies]
     told = held or not any(row.measures is not None and row.measures.population for row in rows)
-    return Preview(table, meaning, _with_same_names(rows, table.body_place), source, told)
+    found = Preview(table, meaning, _with_same_names(rows, table.body_place), source, told)
+    if not known or gives_chart(found):
+        return found
+    return replace(found, rows=with_known(found.rows, known, meaning))
 
 
 def _own_names(table: ForeignTable, source: str) -> list[str]:

@@ -14,7 +14,7 @@ _LONGEST_NAME: Final = 60
 
 def gives_chart(preview: Preview) -> bool:
     """Whether the sets are sizes of one chart: all of that kind, each with a label of its own."""
-    sets = [row.measures for row in preview.rows if row.measures is not None]
+    sets = [row.measures for row in preview.rows if row.measures is not None and row.choice != "skip"]
     labels = {measures.label_size for measures in sets if measures.kind == "chart" and measures.label_size}
     return bool(sets) and len(labels) == len(sets)
 

@@ -8,7 +8,7 @@ from notchbook.body.files.body_columns import ABOUT_COLUMNS, split_column
 from notchbook.body.importing.answers import Answers
 from notchbook.body.importing.foreign_table import ForeignTable
 from notchbook.body.importing.header_words import header_meaning
-from notchbook.body.importing.her_answer import answer_to, check_answers
+from notchbook.body.importing.her_answer import answer_to, check_answers, row_answers
 from notchbook.body.importing.line_target import line_target
 from notchbook.body.importing.line_units import UnitFound, UnitSaid, find_unit
 from notchbook.body.importing.mapping import MappedLine, TableMapping
@@ -28,8 +28,8 @@ _LENGTHS_ABOUT: Final = ("heel", "waist_drop")
 def propose(table: ForeignTable, answers: Answers | None = None) -> TableMapping:
     """The meaning of the table by its words, with her answers put in.
 
-    Refused: an answer about a column or row that the table does not have (``import-line-unknown``), with a
-    target that is no measure (``measure-unknown``), or with a unit that its measure cannot be in
+    Refused: an answer about what the table does not have (``import-line-unknown``, ``import-row-unknown``),
+    with a target that is no measure (``measure-unknown``), or with a unit that its measure cannot be in
     (``measure-unit``).
     """
     said = answers or Answers()
@@ -43,7 +43,16 @@ def propose(table: ForeignTable, answers: Answers | None = None) -> TableMapping
         target = line_target(table, position, said, compare=likeness > 0)
         lines.append(_with_unit(table, position, said, target, whole))
     kind, why = _kind(table, said)
-    return TableMapping(table.layout, table.place, tuple(lines), kind, why, said.population)
+    return TableMapping(
+        table.layout,
+        table.place,
+        tuple(lines),
+        kind,
+        why,
+        said.population,
+        row_answers(said),
+        said.again,
+    )
 
 
 @dataclass(frozen=True, slots=True)

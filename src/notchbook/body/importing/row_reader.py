@@ -1,7 +1,7 @@
 """Reading one body of a foreign table, under the meaning of its lines."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
@@ -9,17 +9,21 @@ from typing import Final
 from notchbook.body.files.body_columns import ABOUT_COLUMNS, split_column
 from notchbook.body.files.raw_value import RawValue, read_value
 from notchbook.body.files.set_data import set_about, unit_of
+from notchbook.body.importing.answers import Again, RowAnswer
 from notchbook.body.importing.foreign_table import ForeignBody, ForeignTable
+from notchbook.body.importing.hints import cell_hint
 from notchbook.body.importing.mapping import JOINED, MappedLine, TableMapping
 from notchbook.body.importing.preview_doubts import with_doubts
 from notchbook.body.importing.preview_rows import PreviewRow, PreviewValue, Refusal, refusal_of, shown_value
 from notchbook.body.importing.propose import is_size
+from notchbook.body.importing.row_unit import BareNumber, bare_number, other_unit
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
 from notchbook.errors import InputError
 from notchbook.units import UNITS, LengthStyle, Unit, decimal_text, parse_length
 
 _LENGTHS_ABOUT: Final = ("heel", "waist_drop")
+_HINTED: Final = ("measure-impossible", "length-too-large", "number-text", "number-decimal-signs")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +42,7 @@ class RowReader:
         self._held = held
         self._table, self._mapping, self._source = table, mapping, source
         self._lines = _lines_read(mapping)
+        self._unread = _lines_unread(mapping)
         self._read: dict[tuple[str, RawValue, Unit | None], Measure] = {}
         units = Counter(line.unit for _place, line in self._lines if line.unit in UNITS)
         common = units.most_common(1)
@@ -56,19 +61,53 @@ class RowReader:
         shown: list[PreviewValue] = []
         if body.cells_found:
             refusals.append(refusal_of("", "", _too_many(body, self._table)))
-        unit = self._row_unit(about, refusals)
-        for key, said in _by_key(cells).items():
+        said = self._mapping.rows.get(body.number, RowAnswer(body.number))
+        unit = said.unit or self._row_unit(about, refusals)
+        by_key = _by_key(cells)
+        other = None if said.unit or refusals else other_unit(self._bare(by_key, unit))
+        if other is not None:
+            return self._asked(body, about, unit, other, said.choice)
+        for key, found in by_key.items():
+            status = about.get("status", "") or self._status()
+            raw, bare_unit = _raw(found, status, unit, whole_row=said.unit is not None)
             try:
-                values[key] = self._measure(key, *_raw(said, about.get("status", "") or self._status(), unit))
-                shown.append(shown_value(key, said[0].text, values[key]))
+                values[key] = self._measure(key, raw, bare_unit)
+                shown.append(shown_value(key, found[0].text, values[key]))
             except InputError as error:
-                refusals.append(refusal_of(said[0].line.name, said[0].text, error))
+                hint = cell_hint(key, raw.value, bare_unit) if error.code in _HINTED else ""
+                refusals.append(refusal_of(found[0].line.name, found[0].text, error, hint))
         measures = self._set(body, about, values, unit, refusals)
         name = measures.name if measures else self._name(body, about)
         row = PreviewRow(
-            body.number, about.get("id", ""), name, tuple(shown), tuple(refusals), measures=measures
+            body.number,
+            about.get("id", ""),
+            name,
+            tuple(shown),
+            tuple(refusals),
+            measures=measures,
+            choice=said.choice,
+            unit=said.unit,
+            unread=tuple(line.name for place, line in self._unread if body.cells[place]),
         )
         return with_doubts(row, LengthStyle(unit or self._unit or "cm"), held=self._held)
+
+    def _bare(self, by_key: Mapping[str, Sequence[_Cell]], unit: Unit | None) -> list[BareNumber]:
+        """The bare numbers of lengths in a row, each with the unit that it would be read in."""
+        found = []
+        for key, cells in by_key.items():
+            for cell in cells:
+                if split_column(cell.line.target)[1] == "value" and "unit" not in dict(cell.fields):
+                    number = bare_number(key, cell.text, _length_unit(cell.line, unit))
+                    found += [number] if number else []
+        return found
+
+    def _asked(
+        self, body: ForeignBody, about: dict[str, str], unit: Unit | None, other: Unit, choice: Again | None
+    ) -> PreviewRow:
+        """A row of which nothing is read before its unit is said."""
+        name = self._name(body, about)
+        own = unit or self._unit
+        return PreviewRow(body.number, about.get("id", ""), name, choice=choice, unit=own, other_unit=other)
 
     def _measure(self, key: str, raw: RawValue, unit: Unit | None) -> Measure:
         """The measure; the same words are read once, since lists say the same numbers again and again."""
@@ -139,6 +178,15 @@ def _lines_read(mapping: TableMapping) -> tuple[tuple[int, MappedLine], ...]:
     return tuple(found)
 
 
+def _lines_unread(mapping: TableMapping) -> tuple[tuple[int, MappedLine], ...]:
+    """The lines that wait for an answer before anything can be read of them."""
+    return tuple(
+        (place, line)
+        for place, line in enumerate(mapping.lines)
+        if not line.sure and not (line.target and (line.unit_sure or line.unit))
+    )
+
+
 def _about(cells: Sequence[_Cell]) -> dict[str, str]:
     """The filled fields about the whole body; first and last name are joined."""
     found: dict[str, str] = {}
@@ -158,15 +206,20 @@ def _by_key(cells: Sequence[_Cell]) -> dict[str, list[_Cell]]:
     return found
 
 
-def _raw(cells: Sequence[_Cell], status: str, row_unit: Unit | None) -> tuple[RawValue, Unit | None]:
-    """What a row says of one measure, and the unit of its bare numbers."""
+def _raw(
+    cells: Sequence[_Cell], status: str, row_unit: Unit | None, *, whole_row: bool
+) -> tuple[RawValue, Unit | None]:
+    """What a row says of one measure, and the unit of its bare numbers.
+
+    ``whole_row``: she said the unit of this row, and that goes before what its columns say.
+    """
     fields = {"value": "", "status": status}
     unit = row_unit
     for cell in cells:
         field = split_column(cell.line.target)[1]
         if field == "value":
             fields |= dict(cell.fields)
-            unit = _length_unit(cell.line, row_unit)
+            unit = row_unit if whole_row else _length_unit(cell.line, row_unit)
         fields[field] = cell.text
     return RawValue(**fields), unit
 

@@ -38,7 +38,7 @@ class Model:
     ``mean`` and ``covariance``. ``book`` gives each measure at the natural waist, as this book defines it;
     ``survey`` as the survey took it, at the navel. ``drop`` is the row of the drop from the natural waist
     to the navel. ``tape`` is the SD of one reading. ``at_waist`` is what the waist girth loses from the
-    navel to the natural waist.
+    navel to the natural waist. ``stops`` gives the limit ``stop`` by how many values a record has.
     """
 
     name: PopulationName
@@ -46,6 +46,7 @@ class Model:
     size: int
     look_again: float
     stop: float
+    stops: Mapping[int, float]
     behind: tuple[str, ...]
     mean: Array
     covariance: Array
@@ -91,6 +92,7 @@ def model_from_data(data: Mapping[str, Any]) -> Model:
         size=data["size"],
         look_again=data["look_again"],
         stop=data["stop"],
+        stops={int(count): limit for count, limit in data["stops"].items()},
         behind=behind,
         mean=np.array(data["mean"], dtype=np.float64),
         covariance=covariance,

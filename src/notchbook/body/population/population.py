@@ -1,6 +1,7 @@
 """A population: what its bodies foretell about the measures of one."""
 
 import math
+from bisect import bisect_left
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from functools import cache
 from statistics import NormalDist
@@ -44,8 +45,21 @@ class Population:
         self.size = model.size
         self.look_again = model.look_again
         self.stop = model.stop
+        self._stops = sorted(model.stops.items())
         self.keys: tuple[str, ...] = tuple(model.book)
         self._systems = Systems(model)
+
+    def stop_for(self, count: int) -> float:
+        """The ``|z|`` that one clean record of a hundred with so many values reaches with its worst one.
+
+        ``stop`` is that of the 22 measures by which the population is judged; between the counts of the
+        model's table it is interpolated, beyond them it stays.
+        """
+        counts, limits = zip(*self._stops, strict=True)
+        place = min(max(bisect_left(counts, count), 1), len(counts) - 1)
+        low, high = counts[place - 1], counts[place]
+        share = min(max((count - low) / (high - low), 0.0), 1.0)
+        return float(limits[place - 1] + share * (limits[place] - limits[place - 1]))
 
     def expect(self, key: str, measures: MeasureSet, without: Collection[str] = ()) -> Expected | None:
         """What the measure is expected to be from all others that were taken, but for ``without``.

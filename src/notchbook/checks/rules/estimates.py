@@ -20,17 +20,23 @@ from notchbook.pattern import Finding, Severity
     ),
     severity=Severity.LOOK,
     reads=("measures",),
-    messages={"estimates-rested-on": "The pattern rests on an estimate: {measure}{source}."},
+    messages={
+        "estimates-rested-on": "The pattern rests on an estimate: {measure}{source}.",
+        "estimates-rested-on-stale": (
+            "The pattern rests on an estimate that no longer follows from the measures: {measure}{source}."
+        ),
+    },
     suggestion="Take the measure and enter it; until then sew a muslin before you cut cloth.",
 )
 def estimates(subject: Subject) -> Iterator[Finding]:
-    """Each estimate that a step of the pattern read, with its ±."""
+    """Each estimate that a line of the pattern answers to, with its ± and what it would be now."""
     for name, measure in subject.estimates.items():
         unit = measure_entry(name.partition("@")[0]).unit
+        now = subject.stale.get(name)
         yield estimates.finding(
-            "estimates-rested-on",
+            "estimates-rested-on-stale" if name in subject.stale else "estimates-rested-on",
             Spot(None, None, None, (name,)),
-            Reading(measure.value, None, unit, measure.error),
-            measure=said_key(name),
+            Reading(measure.value, None if now is None else now.value, unit, measure.error),
+            measure=said_key(name, subject.population),
             source=f" ({measure.method})" if measure.method else "",
         )

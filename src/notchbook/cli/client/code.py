@@ -1,12 +1,20 @@
 """`notchbook client code`: a client's measures under a code."""
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from notchbook.cli.answer import answer
 from notchbook.cli.client.confirming import confirmed, not_done
-from notchbook.cli.client.showing import copy_data, mention_data, show_copies, show_mentions, show_unclean
+from notchbook.cli.client.showing import (
+    copy_data,
+    mention_data,
+    show_changed,
+    show_copies,
+    show_mentions,
+    show_plan_of_mentions,
+    show_unclean,
+)
 from notchbook.cli.client.words import (
     BookFile,
     ClientNumber,
@@ -18,6 +26,10 @@ from notchbook.cli.client.words import (
 )
 from notchbook.cli.options import AsJson
 from notchbook.cli.screen import Screen
+from notchbook.cli.stopping import stop_noted
+
+if TYPE_CHECKING:
+    from notchbook.app.personal_data.codes import CodeReport
 
 
 def code(
@@ -50,30 +62,36 @@ def code(
         body = studio.open_body(studio.find_client(number))
         further = tuple(also or ())
         chosen = wanted or studio.free_code(body.id)
-        found = studio.name_stands_in(body.id, further)
+        found = studio.name_stands_in(body.id, further, chosen)
 
         def plan(screen: Screen) -> None:
             screen.line(
                 f"{body.number} {body.measures.name} becomes {chosen}, in all versions and revisions."
             )
-            show_mentions(screen, found)
+            show_plan_of_mentions(screen, found, in_other_texts=in_other_texts)
 
         if not confirmed(plan, f"Put {chosen} in the stead of the name?", yes=yes, as_json=as_json):
             looked_at = {"number": body.number, "code": chosen, "mentions": mention_data(found)}
             not_done(looked_at, plan, as_json=as_json)
         wish = CodeWish(chosen, in_other_texts, further, delete_copies)
-        report = studio.keep_under_code(body.id, body.version, wish)
+        with stop_noted():
+            report = studio.keep_under_code(body.id, body.version, wish)
+            _tell(body.number, report, as_json=as_json)
 
+
+def _tell(number: str, report: "CodeReport", *, as_json: bool) -> None:
     def show(screen: Screen) -> None:
-        screen.line(f"{body.number} is kept as {report.code}.")
+        screen.line(f"{number} is kept as {report.code}.")
+        show_changed(screen, report.changed)
         show_mentions(screen, report.mentions)
         show_copies(screen, report.copies)
         show_unclean(screen, clean=report.clean)
 
     data = {
         "done": True,
-        "number": body.number,
+        "number": number,
         "code": report.code,
+        "changed": mention_data(report.changed),
         "mentions": mention_data(report.mentions),
         "copies": copy_data(report.copies),
         "clean": report.clean,

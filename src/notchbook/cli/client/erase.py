@@ -7,7 +7,15 @@ import typer
 
 from notchbook.cli.answer import answer
 from notchbook.cli.client.confirming import confirmed, not_done
-from notchbook.cli.client.showing import copy_data, mention_data, show_copies, show_mentions, show_unclean
+from notchbook.cli.client.showing import (
+    copy_data,
+    mention_data,
+    show_changed,
+    show_copies,
+    show_mentions,
+    show_plan_of_mentions,
+    show_unclean,
+)
 from notchbook.cli.client.words import (
     BookFile,
     ClientNumber,
@@ -17,8 +25,10 @@ from notchbook.cli.client.words import (
     InOtherTexts,
     open_studio,
 )
+from notchbook.cli.counted import counted
 from notchbook.cli.options import AsJson
 from notchbook.cli.screen import Screen
+from notchbook.cli.stopping import stop_noted
 
 if TYPE_CHECKING:
     from notchbook.app.personal_data.erasures import ErasurePlan, ErasureReport, FrozenLine
@@ -75,26 +85,30 @@ def erase(
             wish = replace(wish, other_body=studio.find_client(styles_to))
 
         def show_plan(screen: Screen) -> None:
-            _show_plan(screen, plan)
+            _show_plan(screen, plan, in_other_texts=in_other_texts)
 
         if not confirmed(show_plan, f"Erase {plan.number} {plan.name}?", yes=yes, as_json=as_json):
             not_done(_plan_data(plan), show_plan, as_json=as_json)
-        report = studio.erase_client(body, plan.version, wish)
+        with stop_noted():
+            report = studio.erase_client(body, plan.version, wish)
+            _tell(report, plan, as_json=as_json)
 
+
+def _tell(report: "ErasureReport", plan: "ErasurePlan", *, as_json: bool) -> None:
     def show(screen: Screen) -> None:
         _show_report(screen, report, plan)
 
     answer(_report_data(report, plan), show, as_json=as_json, to_check=not report.whole)
 
 
-def _show_plan(screen: Screen, plan: "ErasurePlan") -> None:
-    lines = "line" if plan.journal_lines == 1 else "lines"
-    screen.line(f"{plan.number} {plan.name}: {plan.journal_lines} {lines} of its journal, {plan.texts} texts")
+def _show_plan(screen: Screen, plan: "ErasurePlan", *, in_other_texts: bool) -> None:
+    lines, texts = counted(plan.journal_lines, "line"), counted(plan.texts, "text")
+    screen.line(f"{plan.number} {plan.name}: {lines} of its journal, {texts}")
     for style in plan.styles:
         screen.line(f"a style for this body: {style.number} {style.name}")
     for frozen in (*plan.own_revisions, *plan.frozen):
         screen.line(f"a revision that holds these measures: {_revision(frozen)}")
-    show_mentions(screen, plan.mentions)
+    show_plan_of_mentions(screen, plan.mentions, in_other_texts=in_other_texts)
     show_copies(screen, plan.copies)
     _show_beyond(screen, plan)
 
@@ -103,6 +117,7 @@ def _show_report(screen: Screen, report: "ErasureReport", plan: "ErasurePlan") -
     screen.line(f"erased: {', '.join(report.erased)}")
     for frozen in report.kept:
         screen.line(f"kept, with the measures in it: {_revision(frozen)}")
+    show_changed(screen, report.changed)
     show_mentions(screen, report.mentions)
     show_copies(screen, report.copies)
     show_unclean(screen, clean=report.clean)
@@ -139,6 +154,7 @@ def _report_data(report: "ErasureReport", plan: "ErasurePlan") -> dict[str, Any]
         "done": True,
         "erased": list(report.erased),
         "kept_revisions": [_revision_data(frozen) for frozen in report.kept],
+        "changed": mention_data(report.changed),
         "mentions": mention_data(report.mentions),
         "copies": copy_data(report.copies),
         "clean": report.clean,

@@ -42,6 +42,9 @@ def check(
         int | None,
         typer.Option("--cores", metavar="N", help="How many cores work; all when not given.", min=1),
     ] = None,
+    whole: Annotated[
+        bool, typer.Option("--all", help="All that this cannot see, not only the worst three.")
+    ] = False,
     as_json: AsJson = False,
 ) -> None:
     """Look measures over: what cannot be, what does not go together, what was probably meant.
@@ -66,16 +69,18 @@ def check(
         raise InputError("report-of-one-body", file=file.name)
     if holds_chart(file):
         check_size_chart(file, population, unit, as_json=as_json)
-    _check_one(file, population, unit, as_json)
+    _check_one(file, population, unit, whole=whole, as_json=as_json)
 
 
-def _check_one(file: Path, population: PopulationChoice, unit: Unit | None, as_json: bool) -> None:
+def _check_one(
+    file: Path, population: PopulationChoice, unit: Unit | None, *, whole: bool, as_json: bool
+) -> None:
     from notchbook.app.looking_over import look_over_file
 
     measures, looked, style = look_over_file(file, population, unit)
 
     def show(screen: Screen) -> None:
-        show_one(screen, measures, looked, style)
+        show_one(screen, measures, looked, style, whole=whole)
 
     answer(one_data(measures, looked, style), show, as_json=as_json, to_check=looked.level != "fine")
 
@@ -96,5 +101,5 @@ def _check_bodies(
     def show(screen: Screen) -> None:
         show_bodies(screen, done, style, report)
 
-    to_check = bool(done.shifts) or done.count("fine") < len(done.rows)
+    to_check = bool(done.shifts) or any(row.asks for row in done.rows)
     answer(bodies_data(done, report), show, as_json=as_json, to_check=to_check)

@@ -35,6 +35,9 @@ def compare(
     garment: Annotated[
         str, typer.Option("--garment", "-g", help="top, dress, skirt or trousers: what decides the size.")
     ] = "dress",
+    source: Annotated[
+        bool, typer.Option("--source", help="Say also where the figures of the chart come from.")
+    ] = False,
     unit: UnitChoice = "cm",
     as_json: AsJson = False,
 ) -> None:
@@ -63,7 +66,7 @@ def compare(
     elif len(sets) > 1:
         answer_sets(sets[0], sets[1], charts[0] if charts else None, unit, as_json=as_json)
     elif charts:
-        answer_nearest(sets[0], charts[0], _garment(garment), unit, as_json=as_json)
+        answer_nearest(sets[0], charts[0], _garment(garment), unit, with_source=source, as_json=as_json)
     else:
         raise InputError("compare-too-little")
 

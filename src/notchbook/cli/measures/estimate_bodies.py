@@ -15,7 +15,7 @@ def estimate_bodies(
     garment: str,
     written: tuple[Path | None, Path | None],
     population: PopulationWord | None,
-    unit: Unit,
+    unit: Unit | None,
     *,
     as_json: bool,
 ) -> None:
@@ -26,9 +26,9 @@ def estimate_bodies(
     out, report = written
     if out is None and report is None:
         raise InputError("estimate-report-missing", file=file.name)
-    keys = garment_named(garment).keys if garment else None
+    made_for = garment_named(garment) if garment else None
     with progress_of_bodies() as progress:
-        done = estimate_file(file, out, report, population, keys, unit=unit, progress=progress)
+        done = estimate_file(file, out, report, population, made_for, unit=unit, progress=progress)
     refused = sum(one.error is not None for one in done)
     files = {name: str(path) for name, path in (("measures", out), ("report", report)) if path is not None}
 

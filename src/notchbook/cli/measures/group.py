@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import typer
 
+from notchbook.cli.measures.chart import chart
 from notchbook.cli.measures.check import check
 from notchbook.cli.measures.compare import compare
 from notchbook.cli.measures.estimate import estimate
@@ -21,6 +22,7 @@ MEASURES_VERBS: dict[str, Callable[..., None]] = {
     "estimate": estimate,
     "compare": compare,
     "pad": pad,
+    "chart": chart,
     "import": import_measures,
     "export": export_measures,
 }

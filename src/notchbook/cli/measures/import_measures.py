@@ -9,15 +9,18 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 import typer
 
 from notchbook.cli.answer import answer
+from notchbook.cli.counted import counted
 from notchbook.cli.options import AsJson
 from notchbook.cli.screen import Screen, err, out
+from notchbook.cli.stopping import stop_noted
 from notchbook.units import Unit
 
 if TYPE_CHECKING:
     from notchbook.app.importing import ImportReport
     from notchbook.body.charts import ChartDoubt
-    from notchbook.body.importing import Answers, Preview
+    from notchbook.body.importing import Answers, KnownNames, Preview
 
+AgainWord = Literal["skip", "add"]
 LayoutWord = Literal["body_a_row", "measure_a_row", "sizes_across"]
 KindWord = Literal["body", "form", "chart"]
 PopulationWord = Literal["women", "men"]
@@ -81,6 +84,21 @@ def import_measures(
     only_good: Annotated[
         bool, typer.Option("--only-good", help="Store the good rows although others are refused.")
     ] = False,
+    again: Annotated[
+        AgainWord | None,
+        typer.Option(
+            "--again", help="What becomes of rows whose names the book has: left out, or kept as others."
+        ),
+    ] = None,
+    row: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--row",
+            metavar="NUMBER=UNIT",
+            help="Of one row: its unit (6=cm), 6=skip or 6=add; may be repeated.",
+            show_default=False,
+        ),
+    ] = None,
     yes: Annotated[bool, typer.Option("--yes", "-y", help="Store without asking.")] = False,
     as_json: AsJson = False,
 ) -> None:
@@ -88,7 +106,7 @@ def import_measures(
 
     Example: notchbook measures import clients.csv --unit in --book studio.notchbook
     """
-    from notchbook.body.importing import Answers, read_line_answer
+    from notchbook.body.importing import Answers, read_line_answer, read_row_answer
 
     said = Answers(
         unit,
@@ -97,22 +115,39 @@ def import_measures(
         skip_unknown,
         kind,
         population,
+        tuple(read_row_answer(text) for text in row or ()),
+        again,
     )
-    shown = _preview(file, said, layout)
+    shown = _preview(file, said, layout, _known(book))
     if not yes:
         _show_only(shown, as_json=as_json, has_place=bool(book or out_place), only_good=only_good)
         _ask(shown, book, out_place)
-    report = _store(shown, file, book, out_place, only_good=only_good)
-    _tell(shown, report, book, as_json=as_json)
+    with stop_noted() as stopping:
+        report = _store(shown, file, book, out_place, only_good=only_good, should_stop=stopping.is_set)
+        _tell(shown, report, book, as_json=as_json, too_late=stopping.is_set())
 
 
-def _preview(file: Path, said: "Answers", layout: LayoutWord | None) -> "Preview":
+def _known(book: Path | None) -> "KnownNames":
+    """The names in the book; none where there is no book yet."""
+    from notchbook.app.importing import names_in
+    from notchbook.app.studio import Studio
+
+    if book is None or not book.exists():
+        return {}
+    studio = Studio.open_existing(book)
+    try:
+        return names_in(studio)
+    finally:
+        studio.close()
+
+
+def _preview(file: Path, said: "Answers", layout: LayoutWord | None, known: "KnownNames") -> "Preview":
     from notchbook.app.importing import preview_file, preview_text
     from notchbook.body.files.text_file import text_of_bytes
 
     if str(file) == "-":
-        return preview_text(text_of_bytes(sys.stdin.buffer.read(), "pasted"), "pasted", said, layout)
-    return preview_file(file, said, layout)
+        return preview_text(text_of_bytes(sys.stdin.buffer.read(), "pasted"), "pasted", said, layout, known)
+    return preview_file(file, said, layout, known)
 
 
 def _show_only(shown: "Preview", *, as_json: bool, has_place: bool, only_good: bool) -> None:
@@ -147,13 +182,19 @@ def _chart_doubts(shown: "Preview") -> tuple["ChartDoubt", ...]:
 
 
 def _ask(shown: "Preview", book: Path | None, out_place: Path | None) -> None:
-    if not typer.confirm(f"Store {shown.good} sets in {book or out_place}?"):
+    if not typer.confirm(f"Store {counted(shown.good, 'set')} in {book or out_place}?"):
         out().line("Nothing was stored.")
         raise typer.Exit
 
 
 def _store(
-    shown: "Preview", file: Path, book: Path | None, out_place: Path | None, *, only_good: bool
+    shown: "Preview",
+    file: Path,
+    book: Path | None,
+    out_place: Path | None,
+    *,
+    only_good: bool,
+    should_stop: Callable[[], bool],
 ) -> "ImportReport":
     from notchbook.app.importing import import_into, import_to_files
     from notchbook.app.studio import Studio
@@ -166,16 +207,25 @@ def _store(
     with _progress(shown.good) as progress:
         if out_place is not None:
             source = None if str(file) == "-" else file
-            return import_to_files(shown, out_place, only_good=only_good, source=source, progress=progress)
+            return import_to_files(
+                shown,
+                out_place,
+                only_good=only_good,
+                source=source,
+                progress=progress,
+                should_stop=should_stop,
+            )
         assert book is not None
         studio = Studio.open(book)
         try:
-            return import_into(studio, shown, only_good=only_good, progress=progress)
+            return import_into(studio, shown, only_good=only_good, progress=progress, should_stop=should_stop)
         finally:
             studio.close()
 
 
-def _tell(shown: "Preview", report: "ImportReport", book: Path | None, *, as_json: bool) -> None:
+def _tell(
+    shown: "Preview", report: "ImportReport", book: Path | None, *, as_json: bool, too_late: bool
+) -> None:
     from notchbook.body.importing.preview_data import preview_data
 
     numbers = [entry.number for entry in report.entries]
@@ -185,13 +235,18 @@ def _tell(shown: "Preview", report: "ImportReport", book: Path | None, *, as_jso
     )
 
     def show(screen: Screen) -> None:
-        screen.line(f"stored: {report.stored} sets in {place}")
+        if too_late:
+            screen.line("The stop came when all was stored.")
+        screen.line(f"stored: {counted(report.stored, 'set')} in {place}")
+        if report.left_out:
+            screen.line(f"left out: {counted(report.left_out, 'row')}, as you said")
         if report.left:
-            screen.line(f"left: {report.left} refused rows")
+            screen.line(f"left: {counted(report.left, 'refused row')}")
 
     stored: dict[str, Any] = {
         "stored": report.stored,
         "left": report.left,
+        "left_out": report.left_out,
         "numbers": numbers,
         "files": files,
     }

@@ -31,6 +31,15 @@ def sheet(
             show_default=False,
         ),
     ] = None,
+    garment: Annotated[
+        str,
+        typer.Option(
+            "--for",
+            metavar="BLOCK|STYLE.json",
+            help="A short sheet: only what this block or style needs and can use.",
+            show_default=False,
+        ),
+    ] = "",
     unit: UnitChoice = "cm",
     as_json: AsJson = False,
 ) -> None:
@@ -39,6 +48,8 @@ def sheet(
     Example: notchbook measures sheet --out sheet.pdf --paper letter --unit in
 
     Example: notchbook measures sheet client.json --out client.pdf
+
+    Example: notchbook measures sheet --for skirt --out skirt-sheet.pdf
     """
     from notchbook.body import read_measures
     from notchbook.output.measure_sheet import write_measure_sheet
@@ -46,11 +57,22 @@ def sheet(
 
     measures = None if file is None else read_measures(file)
     shown = population or (measures and measures.population) or "women"
-    write_measure_sheet(out, measures, shown, paper, LengthStyle(unit))
+    keys = _asked(garment) if garment else None
+    write_measure_sheet(out, measures, shown, paper, LengthStyle(unit), keys)
 
     def show(screen: Screen) -> None:
         whose = f" of {measures.name}" if measures else ", blank"
-        screen.line(f"Measure sheet{whose}, figure of {shown}: {out}")
+        for_what = f" for {garment}" if garment else ""
+        screen.line(f"Measure sheet{for_what}{whose}, figure of {shown}: {out}")
 
     data = {"file": str(out), "paper": paper, "population": shown, "filled": measures is not None}
+    if garment:
+        data["for"] = garment
     answer(data, show, as_json=as_json)
+
+
+def _asked(garment: str) -> tuple[str, ...]:
+    """What the garment asks for."""
+    from notchbook.app.garment import garment_named
+
+    return garment_named(garment).keys

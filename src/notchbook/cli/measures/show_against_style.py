@@ -26,8 +26,7 @@ def answer_style(
         show_differences(screen, compared.measures, style)
         show_absent(screen, client.name, compared.measures.only_first)
         for girth in compared.too_tight:
-            label = measure_entry(girth.measure).label
-            screen.line(f"{label}: {style.text(girth.short_by)} less than the least usual ease.")
+            screen.line(_tight_words(girth, style))
         show_remarks(screen, remarks, style)
 
     data = {
@@ -60,6 +59,13 @@ def _show_girths(screen: Screen, girths: Iterable[StyleGirth], style: LengthStyl
         screen.table(columns, rows, numbers=columns[1:])
         screen.line("Finished: as sewn, along the sew line, darts closed, the opening edge to edge.")
         screen.line()
+
+
+def _tight_words(girth: StyleGirth, style: LengthStyle) -> str:
+    ease = girth.client_ease or 0.0
+    smaller = f"{style.text(-ease)} smaller than the client, " if ease < 0.0 else ""
+    label = measure_entry(girth.measure).label
+    return f"{label}: {smaller}{style.text(girth.short_by)} less than the least usual ease."
 
 
 def _girth_data(girth: StyleGirth) -> dict[str, Any]:

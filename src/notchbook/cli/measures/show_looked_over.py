@@ -19,30 +19,61 @@ MOST_ROWS_SHOWN = 20
 """Bodies that stand on the screen; the report has all of them."""
 
 
-def show_one(screen: Screen, measures: "MeasureSet", looked: "LookedOver", style: LengthStyle) -> None:
-    """One body: each doubt, what would explain it, and what cannot be seen."""
-    from notchbook.body.doubts.statistic_words import label_of_text_key, range_words
+LEVEL_WORDS = {"check": "look again"}
+"""What the screen says for a level; the others are said as they are."""
+
+MOST_UNSEEN = 3
+"""Measures that are told of what cannot be seen, unless all are asked for."""
+
+
+def show_one(
+    screen: Screen, measures: "MeasureSet", looked: "LookedOver", style: LengthStyle, *, whole: bool = False
+) -> None:
+    """One body: each doubt, what would explain it, and what cannot be seen; ``whole``: of all measures."""
+    from notchbook.body.doubts.statistic_words import range_words, within_sentence
+    from notchbook.body.doubts.unseen import passes_to_one_waist
 
     screen.line(f"{measures.name}: {len(measures.values)} measures, {_held_words(looked)}")
+    for caution in looked.cautions:
+        screen.line(f"{caution.text()} {caution.next_step()}  [{caution.code}]")
     for doubt in looked.doubts:
         screen.line()
-        screen.line(f"{doubt.level:<5} {doubt.problem.text(style.text)}")
+        screen.line(f"{LEVEL_WORDS.get(doubt.level, doubt.level)}  {doubt.problem.text(style.text)}")
         for suspect in () if doubt.code in _SAYS_THE_RANGE else doubt.suspects:
-            screen.line(f"      most likely: {range_words(suspect, style)}")
+            screen.line(f"      Most likely: {within_sentence(range_words(suspect, style))}.")
         screen.line(f"      {doubt.problem.next_step(style.text)}  [{doubt.code}]")
     if not looked.doubts:
         screen.line("Nothing stands out.")
     if looked.not_held is not None:
         screen.line()
-        screen.line(f"{looked.not_held.text()} {looked.not_held.next_step()}")
-    unseen = [one for one in looked.unseen if one.slip is not None and one.twice]
-    if unseen:
-        screen.line()
-        screen.line("What this cannot see: a slip smaller than these passes unnoticed as often as not.")
-        slips = [(label_of_text_key(one.key), style.text(one.slip or 0.0)) for one in unseen]
-        screen.table(("take twice", "slip"), slips, numbers=("slip",))
-    elif looked.take_twice:
-        screen.line(f"Take twice: {', '.join(label_of_text_key(key) for key in looked.take_twice)}.")
+        screen.line(f"{looked.not_held.text()} {looked.not_held.next_step()}  [{looked.not_held.code}]")
+    _show_unseen(screen, looked, style, whole=whole)
+    if looked.population and passes_to_one_waist(measures):
+        screen.line("Lengths that all go to one wrong waist: about half of such sets pass unnoticed.")
+
+
+def _show_unseen(screen: Screen, looked: "LookedOver", style: LengthStyle, *, whole: bool) -> None:
+    """What passes unnoticed: of bust, waist and hip and then of the others, the worst first."""
+    from notchbook.body.doubts.rest_words import listed
+    from notchbook.body.doubts.statistic_words import label_of_text_key, within_sentence
+    from notchbook.body.doubts.unseen import worst_first
+
+    unseen = [one for one in worst_first(looked.unseen) if one.slip is not None and (whole or one.twice)]
+    if not unseen:
+        if looked.take_twice:
+            told = [within_sentence(label_of_text_key(key)) for key in looked.take_twice]
+            screen.line(f"Take twice: {listed(told)}.")
+        return
+    shown = unseen if whole else unseen[:MOST_UNSEEN]
+    screen.line()
+    screen.line("What this cannot see: a slip smaller than these passes unnoticed as often as not.")
+    slips = [
+        (label_of_text_key(one.key), style.text(one.slip or 0.0), "take twice" if one.twice else "")
+        for one in shown
+    ]
+    screen.table(("measure", "slip", ""), slips, numbers=("slip",))
+    if len(unseen) > len(shown):
+        screen.line(f"and {len(unseen) - len(shown)} more to take twice; --all shows every measure")
 
 
 _SAYS_THE_RANGE = frozenset(
@@ -69,6 +100,7 @@ def one_data(measures: "MeasureSet", looked: "LookedOver", style: LengthStyle) -
         "population": looked.population,
         "held_against": looked.population_words,
         "not_held": None if looked.not_held is None else looked.not_held.text(),
+        "cautions": [caution.text() for caution in looked.cautions],
         "doubts": [
             {
                 "level": doubt.level,
@@ -116,7 +148,8 @@ def show_bodies(screen: Screen, done: "FileLookedOver", style: LengthStyle, repo
     from notchbook.app.looking_over_report import report_cells
     from notchbook.errors import InputError
 
-    counts = ", ".join(f"{done.count(level)} {level}" for level in ("stop", "check", "fine", "refused"))
+    told = ("stop", "check", "fine", *(("not held",) if done.count("not held") else ()), "refused")
+    counts = ", ".join(f"{done.count(level)} {LEVEL_WORDS.get(level, level)}" for level in told)
     screen.line(f"{len(done.rows)} bodies: {counts}")
     if done.nobody:
         problem = InputError("held-against-nobody", where="")
@@ -128,7 +161,10 @@ def show_bodies(screen: Screen, done: "FileLookedOver", style: LengthStyle, repo
     shown = [report_cells(row) for row in flagged[:MOST_ROWS_SHOWN]]
     if shown:
         columns = ("id", "level", "z", "measure", "unit", "value", "expected", "probably meant")
-        picked = [(*cells[:7], _meant(row, cells)) for row, cells in zip(flagged, shown, strict=False)]
+        picked = [
+            (cells[0], LEVEL_WORDS.get(cells[1], cells[1]), *cells[2:7], _meant(row, cells))
+            for row, cells in zip(flagged, shown, strict=False)
+        ]
         screen.table(columns, picked, numbers=("z", "value", "expected"))
     if len(flagged) > len(shown):
         screen.line(f"and {len(flagged) - len(shown)} more; the report has all of them")
@@ -140,11 +176,13 @@ def show_bodies(screen: Screen, done: "FileLookedOver", style: LengthStyle, repo
 def _meant(row: "LookedRow", cells: Sequence[str]) -> str:
     """What was probably meant; of a whole set in another unit the question alone."""
     many = next((repair for repair in row.repairs if len(repair.values) > MOST_MEANT), None)
-    return f"all {len(many.values)} lengths: {many.question}" if many else cells[10]
+    if many:
+        return f"all {len(many.values)} lengths: {many.question}"
+    return cells[10] or (row.message if row.level in ("refused", "not held") else "")
 
 
 def _worst_first(row: "LookedRow") -> tuple[int, float]:
-    order = ("refused", "stop", "check", "fine").index(row.level)
+    order = ("refused", "stop", "check", "not held", "fine").index(row.level)
     return order, -abs(row.standing.z) if row.standing else 0.0
 
 
@@ -155,6 +193,7 @@ def bodies_data(done: "FileLookedOver", report: Path | None) -> dict[str, Any]:
     return {
         "bodies": len(done.rows),
         **{level: done.count(level) for level in ("stop", "check", "fine", "refused")},
+        "not_held": done.count("not held"),
         "held_against_nobody": done.nobody,
         "whole_file": [
             {

@@ -34,6 +34,12 @@ def _facts(entry: MeasureEntry, style: LengthStyle) -> list[tuple[str, str]]:
         facts.insert(1, ("read", "twice, the tape off between"))
     if entry.sided:
         facts.append(("sides", f"{entry.key}@left and {entry.key}@right where they differ"))
+    if entry.label_men:
+        facts.insert(0, ("of men", f"{entry.label_men} (common practice, no source)"))
+    if not entry.asked_of_men:
+        facts.insert(0, ("of men", "not asked for (common practice, no source)"))
+    if not entry.on_form:
+        facts.append(("form", "a dress form has none: not asked for, not estimated there"))
     if entry.waist_shift:
         facts.append(
             ("waist", f"changes by {entry.waist_shift:+d} mm for each mm that the waist is tied lower")

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
+from notchbook.cli.counted import counted
 from notchbook.cli.screen import Screen
 from notchbook.units import LengthStyle
 
@@ -44,7 +45,8 @@ def show_preview(screen: Screen, shown: "Preview", doubts: Sequence["ChartDoubt"
 
 def next_steps(shown: "Preview", *, has_place: bool, only_good: bool) -> tuple[str, ...]:
     """What stands between the preview and storing it; nothing when all is said."""
-    steps = [_answer(question) for question in shown.questions]
+    lines = {line.number: line for line in shown.mapping.lines}
+    steps = [step for question in shown.questions for step in _answers(question, lines.get(question.number))]
     if sum(question.about == "unit" for question in shown.questions) > 1:
         steps.append("--unit cm (or in, mm) where all columns without a unit have the same")
     if shown.refused and not only_good:
@@ -62,10 +64,15 @@ def _head(screen: Screen, shown: "Preview") -> None:
     if table.header_line:
         words.append(f"header in line {table.header_line}")
     screen.line(f"{shown.source or 'the table'}: {', '.join(words)}")
-    screen.line(
-        f"{len(shown.rows)} sets of kind {shown.mapping.kind}: {shown.good} can be stored, "
-        f"{shown.refused} refused, {shown.to_check} to look at again"
+    counts = [f"{shown.good} can be stored", f"{shown.refused} refused"]
+    counts += [f"{shown.left_out} left out"] if shown.left_out else []
+    counts += (
+        [f"{shown.waiting} {'waits' if shown.waiting == 1 else 'wait'} for an answer"]
+        if shown.waiting
+        else []
     )
+    counts += [f"{shown.to_check} to look at again"]
+    screen.line(f"{counted(len(shown.rows), 'set')} of kind {shown.mapping.kind}: {', '.join(counts)}")
     if not shown.held:
         screen.line("Too long to be held against its population here: see notchbook measures check.")
     for aside in shown.set_aside:
@@ -117,9 +124,12 @@ def _values(values: Sequence["PreviewValue"], style: LengthStyle) -> str:
 
 
 def _state(row: "PreviewRow") -> str:
-    if not row.good:
-        return "refused"
-    return "look again" if row.doubts else "good"
+    if row.state == "good":
+        known = f"already in the book as {row.in_book}" if row.in_book else ""
+        return known or ("look again" if row.doubts else "good")
+    if row.state == "left_out":
+        return f"left out, in the book as {row.in_book}" if row.in_book else "left out"
+    return "to be asked" if row.state == "asked" else "refused"
 
 
 def _reasons(screen: Screen, shown: "Preview") -> None:
@@ -130,7 +140,8 @@ def _reasons(screen: Screen, shown: "Preview") -> None:
         where = f"{place} {row.number}"
         for refusal in row.refusals:
             cell = f", {refusal.line}" if refusal.line else ""
-            words.append(f"refused: {where}{cell}: {refusal.message} [{refusal.code}]")
+            said = f"{refusal.message} {refusal.next_step}"
+            words.append(f"refused: {where}{cell}: {said} [{refusal.code}]")
         for doubt in row.doubts:
             level = "refused" if row.contradicted and doubt.level == "stop" else "look again"
             words.append(f"{level}: {where}: {doubt.message} [{doubt.code}]")
@@ -143,17 +154,35 @@ def _reasons(screen: Screen, shown: "Preview") -> None:
 
 
 def _where(question: "Question") -> str:
-    if not question.rows:
+    if not question.rows or not question.number:
         return ""
     return f" (look at {', '.join(str(row) for row in question.rows)})"
 
 
-def _answer(question: "Question") -> str:
-    """The words that answer a question, ready to be changed."""
+def _answers(question: "Question", line: "MappedLine | None") -> tuple[str, ...]:
+    """The words that answer a question, ready to be changed; with the unit where that is open too."""
+    if question.about == "again":
+        return ("--again skip, or --again add (one row: --row NUMBER=skip, --row NUMBER=add)",)
+    if question.about == "row_unit":
+        likely = question.options[0]
+        more = ["..."] if len(question.rows) > _ROWS else []
+        said = " ".join([*(f"--row {number}={likely}" for number in question.rows[:_ROWS]), *more])
+        others = ", ".join(question.options[1:])
+        return (f"{said}, or another unit in its stead{f' ({others})' if others else ''}, or skip",)
     if question.about == "twice":
-        return f"--skip '{question.line}'"
+        return (f"--skip '{question.line}'",)
     if question.about == "unit":
-        unit = question.options[0] if question.options else "UNIT"
-        return f"--column '{question.line}=:{unit}', or --skip '{question.line}'"
-    target = question.options[0] if question.options else "MEASURE"
-    return f"--column '{question.line}={target}', or --skip '{question.line}'"
+        meant = f":{question.options[0] if question.options else 'UNIT'}"
+    else:
+        meant = (question.options[0] if question.options else "MEASURE") + _unit_beside(line)
+    return (f"--column '{question.line}={meant}', or --skip '{question.line}'",)
+
+
+def _unit_beside(line: "MappedLine | None") -> str:
+    """The unit behind a measure, where it is to be said as well."""
+    if line is None or (line.target and line.unit_sure):
+        return ""
+    from notchbook.body.importing.unit_words import take_unit
+
+    named = take_unit(line.name)[1].unit
+    return "" if named and not line.target else f":{line.unit or 'UNIT'}"

@@ -47,9 +47,13 @@ def show_differences(screen: Screen, compared: SetComparison, style: LengthStyle
 
 
 def show_absent(screen: Screen, name: str, keys: Sequence[str]) -> None:
-    """What one of the two has and the other not."""
-    if keys:
-        screen.line(f"{name} has no {', '.join(map(said_key, keys))}.")
+    """What one of the two has and the other not; a measure that lacks on both sides is said once."""
+    plain = [one.partition("@")[0] for one in keys]
+    said = dict.fromkeys(
+        said_key(key if plain.count(key) > 1 else one) for key, one in zip(plain, keys, strict=True)
+    )
+    if said:
+        screen.line(f"{name} has no {', '.join(said)}.")
 
 
 def show_remarks(screen: Screen, remarks: Iterable[Doubt], style: LengthStyle) -> None:

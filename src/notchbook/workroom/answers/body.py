@@ -129,7 +129,7 @@ def _line(
     own = [doubt for doubt in doubts if entry.key in {key.partition("@")[0] for key in doubt.keys}]
     return MeasureLine(
         key=entry.key,
-        label=entry.label,
+        label=entry.label_for(measures.population),
         definition=entry.definition,
         kind=entry.kind,
         sided=entry.sided,

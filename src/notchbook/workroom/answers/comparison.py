@@ -90,7 +90,7 @@ def style_comparison_answer(compared: StyleComparison, reader: Reader) -> StyleC
         )
         sentence = f"Too tight for {compared.measures.second} as drafted: {worst} of the least usual ease."
     elif any(girth.client_ease is not None for girth in compared.girths):
-        sentence = f"{compared.measures.second} has the least usual ease in it at least."
+        sentence = f"No girth of {compared.style} is short of the usual ease on {compared.measures.second}."
     else:
         sentence = f"No girth of this style was measured on {compared.measures.second}."
     return StyleComparisonAnswer(

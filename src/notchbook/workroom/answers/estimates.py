@@ -1,14 +1,13 @@
 """Estimates for a body, those that no longer follow, and what to measure next."""
 
-from notchbook.app.next_measures import NextMeasure, Reason
-from notchbook.body import MeasureSet, measure_entry
+from notchbook.app.next_measure import NextMeasure, Reason, line_words
+from notchbook.body import MeasureSet, PopulationName, measure_entry
 from notchbook.body.estimate_method import is_own_estimate
 from notchbook.body.estimating.estimate import Estimate
 from notchbook.body.estimating.estimating import estimate
 from notchbook.body.estimating.stale import StaleEstimate, stale_estimates
 from notchbook.body.quantity_words import quantity_text, quantity_with_error, said_key
 from notchbook.errors import InputError
-from notchbook.pattern import spoken
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.answers.refusal import Refusal, refusal
 from notchbook.workroom.reader import Reader
@@ -85,7 +84,8 @@ class NextAnswer(Answer):
 def estimates_answer(measures: MeasureSet, reader: Reader) -> EstimatesAnswer:
     """The estimates in the reader's unit."""
     held = tuple(key for key, measure in measures.values.items() if is_own_estimate(measure))
-    stale = tuple(_stale(one, reader) for one in stale_estimates(measures))
+    people = measures.population
+    stale = tuple(_stale(one, people, reader) for one in stale_estimates(measures))
     try:
         found = estimate(measures)
     except InputError as error:
@@ -105,7 +105,9 @@ def estimates_answer(measures: MeasureSet, reader: Reader) -> EstimatesAnswer:
         lines=tuple(_line(one, reader) for one in found.found.values()),
         not_estimated=tuple(
             NotEstimated(
-                key=one.key, label=measure_entry(one.key).label, refusal=refusal(one.problem, reader)
+                key=one.key,
+                label=measure_entry(one.key).label_for(people),
+                refusal=refusal(one.problem, reader),
             )
             for one in found.left_out
         ),
@@ -128,7 +130,7 @@ def _line(one: Estimate, reader: Reader) -> EstimateLine:
     entry = measure_entry(one.key)
     return EstimateLine(
         key=one.key,
-        label=entry.label,
+        label=entry.label_for(one.population),
         text=quantity_with_error(entry, one.value, one.error, reader.style),
         low_text=quantity_text(entry, one.low, reader.style),
         high_text=quantity_text(entry, one.high, reader.style),
@@ -139,19 +141,19 @@ def _line(one: Estimate, reader: Reader) -> EstimateLine:
     )
 
 
-def _stale(one: StaleEstimate, reader: Reader) -> StaleLine:
+def _stale(one: StaleEstimate, people: PopulationName | None, reader: Reader) -> StaleLine:
     entry = measure_entry(one.key.partition("@")[0])
     stored = quantity_with_error(entry, one.stored.value, one.stored.error or 0.0, reader.style)
     now = None if one.now is None else _line(one.now, reader)
-    return StaleLine(key=one.key, label=said_key(one.key), stored_text=stored, now=now)
+    return StaleLine(key=one.key, label=said_key(one.key, people), stored_text=stored, now=now)
 
 
 def _next_line(one: NextMeasure, reader: Reader) -> NextLine:
     return NextLine(
         key=one.key,
-        label=measure_entry(one.key).label,
+        label=measure_entry(one.key).label_for(one.population),
         reason=one.reason,
         words=one.words(reader.style),
-        moves="" if one.moves is None else spoken(one.moves.name),
+        moves="" if one.moves is None else line_words(one.moves.name),
         moves_text="" if one.moves is None else reader.text(one.moves.amount),
     )

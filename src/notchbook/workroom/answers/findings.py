@@ -84,7 +84,8 @@ def _numbers(finding: Finding, reader: Reader) -> str:
     """``measured 24.7 cm, wanted 24.5 cm``, ``20.3 cm ± 1.8 cm``; nothing when nothing was measured."""
     if finding.measured is not None and finding.error is not None:
         write = reader.text if finding.unit == "mm" else partial(_number, unit=finding.unit, reader=reader)
-        return f"{write(finding.measured)} ± {write(finding.error)}"
+        now = "" if finding.wanted is None else f", now {write(finding.wanted)}"
+        return f"{write(finding.measured)} ± {write(finding.error)}{now}"
     words = [
         f"{word} {_number(value, finding.unit, reader)}"
         for word, value in (("measured", finding.measured), ("wanted", finding.wanted))

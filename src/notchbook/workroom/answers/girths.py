@@ -48,7 +48,7 @@ def girth(row: GirthRow, replay: Replay, reader: Reader) -> Girth:
         body_text=reader.text(row.body),
         body_error_text="" if row.error is None else f"± {reader.text(row.error)}",
         ease=row.ease,
-        ease_text=reader.text(row.ease),
+        ease_text=reader.text(row.shown_ease(reader.style)),
         pattern=row.pattern,
         pattern_text=None if row.pattern is None else reader.text(row.pattern),
         usual_low=low,

@@ -5,9 +5,10 @@ from typing import Final, Literal
 from notchbook.body import DoubtLevel, measure_table
 from notchbook.body import SetKind as KindOfSet
 from notchbook.body.files.body_columns import ABOUT_COLUMNS
-from notchbook.body.importing import MappedLine, Preview, PreviewRow, Question
+from notchbook.body.importing import Again, MappedLine, Preview, PreviewRow, Question
 from notchbook.body.importing import Refusal as Refused
 from notchbook.body.importing.mapping import Asked as AskedAbout
+from notchbook.body.importing.preview_rows import RowState
 from notchbook.workroom.answers.form import Answer, Named
 from notchbook.workroom.answers.quantities import label_of, said_value
 from notchbook.workroom.answers.refusal import Refusal
@@ -63,11 +64,19 @@ class RowDoubtAnswer(Answer):
 
 
 class RowAnswer(Answer):
-    """One body of the table; ``refusals`` are those of the whole row."""
+    """One body of the table; ``refusals`` are those of the whole row.
+
+    ``in_book`` is the number of an entry with the same name, or empty, ``choice`` what she said of it.
+    ``looks_like`` is the unit that its numbers look like, or empty, while it is to be asked.
+    """
 
     number: int
     name: str
     good: bool
+    state: RowState
+    in_book: str
+    choice: Again | None
+    looks_like: str
     cells: tuple[CellAnswer, ...]
     refusals: tuple[str, ...]
     doubts: tuple[RowDoubtAnswer, ...]
@@ -85,6 +94,7 @@ class PreviewAnswer(Answer):
     """The whole import before anything is stored.
 
     ``place`` says whether a measure stands in a column or a row, ``body_place`` what a body's number counts.
+    ``questions`` are those about bodies and not about lines: each speaks of all its ``rows``.
     ``targets`` is all that a line may mean. ``rows`` are at most 60 of ``count``, the loud ones first.
     """
 
@@ -94,9 +104,12 @@ class PreviewAnswer(Answer):
     kind_why: str
     ready: bool
     open_questions: int
+    questions: tuple[QuestionAnswer, ...]
     count: int
     good: int
     refused: int
+    waiting: int
+    left_out: int
     to_check: int
     held: bool
     lines: tuple[MappedAnswer, ...]
@@ -106,22 +119,26 @@ class PreviewAnswer(Answer):
 
 
 class JobAnswer(Answer):
-    """An import that runs or has ended; ``refused`` is why nothing was stored."""
+    """An import that runs or has ended; ``refused`` is why nothing was stored.
+
+    ``left`` counts refused rows, ``left_out`` those that she left out.
+    """
 
     id: int
     state: Literal["running", "done", "stopped", "refused"]
     done: int
     total: int
     left: int
+    left_out: int
     first_body: int | None
     refused: Refusal | None
 
 
 def preview_answer(shown: Preview, reader: Reader) -> PreviewAnswer:
     """The preview in the reader's unit."""
-    questions = {question.number: question for question in shown.questions}
-    loud = [row for row in shown.rows if not row.good or row.doubts]
-    quiet = [row for row in shown.rows if row.good and not row.doubts]
+    questions = {question.number: question for question in shown.questions if question.number}
+    loud = [row for row in shown.rows if not row.good or row.doubts or row.in_book]
+    quiet = [row for row in shown.rows if row.good and not row.doubts and not row.in_book]
     first = sorted([*loud, *quiet][:MOST_ROWS_SHOWN], key=lambda row: row.number)
     return PreviewAnswer(
         place=shown.mapping.place,
@@ -130,9 +147,16 @@ def preview_answer(shown: Preview, reader: Reader) -> PreviewAnswer:
         kind_why=shown.mapping.kind_why,
         ready=shown.ready,
         open_questions=len(shown.questions),
+        questions=tuple(
+            QuestionAnswer(about=one.about, words=one.words, options=one.options, rows=one.rows)
+            for one in shown.questions
+            if not one.number
+        ),
         count=len(shown.rows),
         good=shown.good,
         refused=shown.refused,
+        waiting=shown.waiting,
+        left_out=shown.left_out,
         to_check=shown.to_check,
         held=shown.held,
         lines=tuple(_line(line, questions.get(line.number)) for line in shown.mapping.lines),
@@ -165,13 +189,18 @@ def _line(line: MappedLine, question: Question | None) -> MappedAnswer:
         question=None
         if question is None
         else QuestionAnswer(
-            about=question.about, words=_asked_words(question), options=question.options, rows=question.rows
+            about=question.about,
+            words=_asked_words(question, line.target),
+            options=question.options,
+            rows=question.rows,
         ),
     )
 
 
-def _asked_words(question: Question) -> str:
+def _asked_words(question: Question, target: str) -> str:
     """The question with measures called by their names and not by their keys."""
+    if question.about == "twice":
+        return question.words.replace(f"all say {target}", f"all say {target_label(target).lower()}")
     if question.about != "measure" or not question.options:
         return question.words
     options = " or ".join(target_label(option).lower() for option in question.options)
@@ -217,6 +246,10 @@ def _row(row: PreviewRow, shown: Preview, reader: Reader) -> RowAnswer:
         number=row.number,
         name=row.name,
         good=row.good,
+        state=row.state,
+        in_book=row.in_book,
+        choice=row.choice,
+        looks_like=row.other_unit or "",
         cells=tuple(cells),
         refusals=tuple(f"{one.message} {one.next_step}" for one in row.refusals if not one.line),
         doubts=tuple(RowDoubtAnswer(level=one.level, message=one.message) for one in row.doubts),

@@ -3,12 +3,13 @@
 from typing import Final
 
 from notchbook.app.studio import BodyState
-from notchbook.body import DoubtLevel, measure_table
+from notchbook.body import DoubtLevel
 from notchbook.body.doubts.doubt import Doubt, Repair, Suspect
 from notchbook.body.doubts.look_over import look_over
 from notchbook.body.doubts.looked_over import LookedOver, Unseen
 from notchbook.body.doubts.standing import Standing
 from notchbook.body.quantity_words import quantity_text, said_key
+from notchbook.body.waist_drop import DROP_KEY, value_entry
 from notchbook.workroom.answers.body import span_text
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.answers.refusal import refusal
@@ -92,7 +93,7 @@ def looked_over_answer(state: BodyState, reader: Reader) -> LookedOverAnswer:
     return LookedOverAnswer(
         id=state.id,
         version=state.version,
-        summary=_summary(looked),
+        summary=_summary(looked) if state.measures.values else "Nothing is taken yet.",
         against=_against(looked, reader),
         doubts=tuple(_doubt(doubt, reader) for doubt in looked.doubts),
         expected=tuple(_expected(standing, reader) for standing in looked.standings),
@@ -116,14 +117,15 @@ def _against(looked: LookedOver, reader: Reader) -> str:
     if looked.not_held is not None:
         said = refusal(looked.not_held, reader)
         return f"{said.message} {said.next_step}"
-    return f"Held against {looked.population_words}."
+    cautions = (refusal(caution, reader).message for caution in looked.cautions)
+    return " ".join([f"Held against {looked.population_words}.", *cautions])
 
 
 def _doubt(doubt: Doubt, reader: Reader) -> DoubtAnswer:
     said = refusal(doubt.problem, reader)
     keys = tuple(dict.fromkeys(_plain(key) for key in doubt.keys))
     at = ""
-    if 0 < len(keys) <= MOST_AT_LINES:
+    if 0 < len(keys) <= MOST_AT_LINES and DROP_KEY not in keys:
         at = _plain(doubt.suspects[0].key) if doubt.suspects else keys[0]
     return DoubtAnswer(
         level=doubt.level,
@@ -133,13 +135,15 @@ def _doubt(doubt: Doubt, reader: Reader) -> DoubtAnswer:
         at=at,
         at_label=said_key(at) if at else "",
         keys=keys,
-        suspects=tuple(_suspect(suspect, said.message, reader) for suspect in doubt.suspects),
+        suspects=tuple(
+            _suspect(suspect, f"{said.message} {said.next_step}", reader) for suspect in doubt.suspects
+        ),
         repairs=tuple(_repair(repair, reader) for repair in doubt.repairs),
     )
 
 
-def _suspect(suspect: Suspect, message: str, reader: Reader) -> SuspectAnswer:
-    said = _quantity(suspect.key, suspect.low, reader) in message
+def _suspect(suspect: Suspect, words: str, reader: Reader) -> SuspectAnswer:
+    said = _quantity(suspect.key, suspect.low, reader) in words
     range_text = "" if said else _range(suspect.key, suspect.low, suspect.high, reader)
     return SuspectAnswer(key=_plain(suspect.key), label=said_key(suspect.key), range_text=range_text)
 
@@ -183,7 +187,7 @@ def _range(key: str, low: float, high: float, reader: Reader) -> str:
 
 
 def _quantity(key: str, value: float, reader: Reader) -> str:
-    return quantity_text(measure_table()[_plain(key)], value, reader.style)
+    return quantity_text(value_entry(key), value, reader.style)
 
 
 def _plain(key: str) -> str:

@@ -4,7 +4,14 @@ import math
 from typing import Final
 
 from notchbook.body import MeasureSet
-from notchbook.body.charts import GARMENT_WEIGHTS, NearestSize, SizeChart, SizeDeviation, SizePosition
+from notchbook.body.charts import (
+    GARMENT_WEIGHTS,
+    NearestSize,
+    SizeChart,
+    SizeDeviation,
+    SizePosition,
+    goes_over_words,
+)
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.answers.quantities import (
     label_of,
@@ -40,6 +47,8 @@ class NearestLine(Answer):
 class NearestAnswer(Answer):
     """The nearest size overall: ``sentence`` says it; ``labels`` are the sizes, smallest first.
 
+    ``goes_over`` is the size that goes over the bust or hip, empty where none is known, and
+    ``goes_over_words`` say it. ``caveat`` is one sentence about the chart, to stand beside the size.
     ``absent`` would decide too but are not known on both sides; ``remarks`` make the answer weaker.
     """
 
@@ -49,6 +58,9 @@ class NearestAnswer(Answer):
     labels: tuple[str, ...]
     size: str
     sentence: str
+    goes_over: str
+    goes_over_words: str
+    caveat: str
     off_words: str
     lines: tuple[NearestLine, ...]
     absent: tuple[str, ...]
@@ -68,6 +80,9 @@ def nearest_answer(
         labels=chart.labels,
         size=found.size,
         sentence=_sentence(measures, chart, found),
+        goes_over="" if found.goes_over is None else found.goes_over.size,
+        goes_over_words=goes_over_words(found, reader.style),
+        caveat=chart.caveat,
         off_words=_off_words(found),
         lines=tuple(_line(one, decides=one.key in found.decided_by, reader=reader) for one in ordered),
         absent=said_keys(found.absent),

@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from notchbook.app.padding_forms import FormPlan
-from notchbook.body.charts import LengthChange, LevelPlan, PaddingPlan
+from notchbook.app.padding_forms import FormPlan, written_layer
+from notchbook.body.charts import LengthChange, LevelPlan, PaddingPlan, not_compared_sentences
 from notchbook.body.charts.padding.level_plan import Fit
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.answers.quantities import (
@@ -59,13 +59,20 @@ class LengthLine(Answer):
 
 
 class PlanAnswer(Answer):
-    """The padding of one form for the client; ``order`` names the levels from the fullest on."""
+    """The padding of one form for the client; ``order`` names the levels from the fullest on.
+
+    ``not_compared`` are sentences: what the form, the client or both lack. ``larger_form_is_better``: more is
+    to be laid on at most levels than holds its shape; a remark says so. ``by_share`` are the levels whose
+    front and back follow from a usual share, since the arcs were not measured.
+    """
 
     can_be_padded: bool
     levels: tuple[LevelLine, ...]
     order: tuple[str, ...]
     lengths: tuple[LengthLine, ...]
-    absent: tuple[str, ...]
+    by_share: tuple[str, ...]
+    not_compared: tuple[str, ...]
+    larger_form_is_better: bool
     remarks: tuple[Refusal, ...]
 
 
@@ -93,7 +100,7 @@ def padding_answer(client: str, layer: float, plans: Sequence[FormPlan], reader:
     """The answer in the reader's unit; ``plans`` stand in order, the best first."""
     return PaddingAnswer(
         client=client,
-        layer_text=reader.fine(layer),
+        layer_text=written_layer(layer, reader.unit),
         sentence=_sentence(client, plans),
         forms=tuple(_form(plan, reader) for plan in plans),
     )
@@ -107,18 +114,22 @@ def _sentence(client: str, plans: Sequence[FormPlan]) -> str:
     name = first.entry.name
     if not plan.can_be_padded:
         return f"For {client}: no form of the book can be padded; {name} is least too large."
-    if first.unknown:
-        girths = " and ".join(said_keys(first.unknown))
-        return f"For {client}: {name} might do, but its {girths} was not measured."
+    so_far = f", so far as known: {_not_compared(plan)}" if plan.unknown else ""
+    if plan.needs_larger_form:
+        return f"For {client}: better a larger form than any in the book; {name} is nearest{so_far}."
     if len(known) == 1:
-        return f"For {client}: {name} can be padded."
-    return f"For {client}: of the forms in the book {name} needs least."
+        return f"For {client}: {name} can be padded{so_far}."
+    return f"For {client}: of the forms in the book {name} needs least{so_far}."
+
+
+def _not_compared(plan: PaddingPlan) -> str:
+    return f"{' and '.join(said_keys(plan.unknown))} not compared"
 
 
 def _form(one: FormPlan, reader: Reader) -> FormLine:
     words = "" if one.problem is None else refusal(one.problem, reader).message
     if one.plan is not None:
-        words = _verdict(one.plan, one.unknown, reader)
+        words = _verdict(one.plan, reader)
     return FormLine(
         id=one.entry.id,
         number=one.entry.number,
@@ -129,12 +140,15 @@ def _form(one: FormPlan, reader: Reader) -> FormLine:
     )
 
 
-def _verdict(plan: PaddingPlan, unknown: tuple[str, ...], reader: Reader) -> str:
+def _verdict(plan: PaddingPlan, reader: Reader) -> str:
     if plan.too_large:
-        worst = plan.too_large[0]
-        return f"too large: {said_keys((worst.key,))[0]} by {reader.text(-worst.difference)}"
-    words = f"{reader.text(plan.added)} to add, all levels together" if plan.order else "fits as it is"
-    return f"{words}; {', '.join(said_keys(unknown))} not measured on it" if unknown else words
+        worst, *others = plan.too_large
+        more = f", {len(others)} more" if others else ""
+        return f"too large: {said_keys((worst.key,))[0]} by {reader.text(-worst.difference)}{more}"
+    words = f"{reader.text(plan.added)} to add, all levels together" if plan.added else "fits as it is"
+    if plan.needs_larger_form:
+        words = f"better a larger form: {words}"
+    return f"{words}; {_not_compared(plan)}" if plan.unknown else words
 
 
 def _plan(plan: PaddingPlan, reader: Reader) -> PlanAnswer:
@@ -143,7 +157,9 @@ def _plan(plan: PaddingPlan, reader: Reader) -> PlanAnswer:
         levels=tuple(_level(level, reader) for level in plan.levels),
         order=said_keys(plan.order),
         lengths=tuple(_length(change, reader) for change in plan.lengths),
-        absent=said_keys(plan.absent),
+        by_share=said_keys(level.key for level in plan.levels if level.has_layers and not level.by_arcs),
+        not_compared=not_compared_sentences(plan.not_compared),
+        larger_form_is_better=plan.needs_larger_form,
         remarks=remarks_of(plan.remarks, reader),
     )
 

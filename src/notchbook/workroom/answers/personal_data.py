@@ -10,11 +10,16 @@ from notchbook.workroom.answers.form import Answer
 
 
 class Mention(Answer):
-    """Her name in a text of another entry; ``where`` in words."""
+    """Her name in a text of another entry; ``where`` in words, ``after`` what the text becomes.
+
+    ``changes`` False: it is never changed, as the name of another client is not.
+    """
 
     number: str
     where: str
     text: str
+    after: str
+    changes: bool
 
 
 class BookCopy(Answer):
@@ -58,9 +63,13 @@ class PersonalData(Answer):
 
 
 class UnderCode(Answer):
-    """Her code, and where the old name still stands. ``clean`` false: cleaned at the next opening."""
+    """Her code, what was changed for it, and where the old name still stands.
+
+    ``clean`` false: cleaned at the next opening.
+    """
 
     code: str
+    changed: tuple[Mention, ...]
     mentions: tuple[Mention, ...]
     copies: tuple[BookCopy, ...]
     clean: bool
@@ -70,6 +79,7 @@ class ErasedClient(Answer):
     """The numbers that are gone, and what of her is left; ``whole`` when nothing is that could be reached."""
 
     erased: tuple[str, ...]
+    changed: tuple[Mention, ...]
     kept: tuple[FrozenRevision, ...]
     mentions: tuple[Mention, ...]
     copies: tuple[BookCopy, ...]
@@ -98,6 +108,7 @@ def under_code(report: CodeReport) -> UnderCode:
     """What came of a code."""
     return UnderCode(
         code=report.code,
+        changed=_mentions(report.changed),
         mentions=_mentions(report.mentions),
         copies=_copies(report.copies),
         clean=report.clean,
@@ -108,6 +119,7 @@ def erased_client(report: ErasureReport) -> ErasedClient:
     """What came of an erasure."""
     return ErasedClient(
         erased=report.erased,
+        changed=_mentions(report.changed),
         kept=_frozen(report.kept),
         mentions=_mentions(report.mentions),
         copies=_copies(report.copies),
@@ -117,7 +129,10 @@ def erased_client(report: ErasureReport) -> ErasedClient:
 
 
 def _mentions(found: Iterable[AppMention]) -> tuple[Mention, ...]:
-    return tuple(Mention(number=one.number, where=one.where, text=one.text) for one in found)
+    return tuple(
+        Mention(number=one.number, where=one.where, text=one.text, after=one.after, changes=one.changes)
+        for one in found
+    )
 
 
 def _copies(found: Iterable[Copy]) -> tuple[BookCopy, ...]:

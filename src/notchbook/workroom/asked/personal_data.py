@@ -25,8 +25,13 @@ class PutUnderCode(Expected):
 
 
 class EraseClient(Expected):
-    """Erase her; styles for her go too, or go on for ``other_body``."""
+    """Erase her; styles for her go too, or go on for ``other_body``.
 
+    ``confirm`` is her number or her name as she has typed it: what cannot be undone is not asked for by a
+    slip of another program.
+    """
+
+    confirm: Text
     also_styles: bool = False
     other_body: int | None = None
     keep_frozen: bool = False

@@ -4,7 +4,9 @@ from typing import Annotated
 
 from fastapi import APIRouter, Depends, Request
 
+from notchbook.app.importing import names_in
 from notchbook.app.importing_charts import imported_chart
+from notchbook.body.importing import Preview
 from notchbook.workroom.answers.chart import ChartAnswer, chart_answer
 from notchbook.workroom.answers.importing import JobAnswer, PreviewAnswer, preview_answer
 from notchbook.workroom.answers.refusal import refusal
@@ -26,15 +28,19 @@ JobsOf = Annotated[ImportJobs, Depends(_jobs)]
 
 
 @router.post("/preview")
-def preview_import(asked: AskedTable, reader: ReaderOf) -> PreviewAnswer:
+def preview_import(asked: AskedTable, studio: StudioOf, reader: ReaderOf) -> PreviewAnswer:
     """What an import would store; nothing is."""
-    return preview_answer(asked.preview(), reader)
+    return preview_answer(asked.preview(names_in(studio)), reader)
 
 
 @router.post("")
 def start_import(asked: ImportAsked, studio: StudioOf, jobs: JobsOf, reader: ReaderOf) -> JobAnswer:
     """Store it; the answer comes at once, and the page asks how far it is."""
-    return _answer(jobs.start(studio, asked.preview, only_good=asked.only_good), reader)
+
+    def look() -> Preview:
+        return asked.preview(names_in(studio))
+
+    return _answer(jobs.start(studio, look, only_good=asked.only_good), reader)
 
 
 @router.post("/chart")
@@ -65,6 +71,7 @@ def _answer(job: ImportJob, reader: Reader) -> JobAnswer:
         done=job.done,
         total=job.total,
         left=report.left if report else 0,
+        left_out=report.left_out if report else 0,
         first_body=report.entries[0].id if report and report.entries else None,
         refused=refusal(job.error, reader) if job.error else None,
     )

@@ -2,6 +2,7 @@
 
 from fastapi import APIRouter, Response
 
+from notchbook.errors import InputError
 from notchbook.workroom.answers.personal_data import (
     ErasedClient,
     PersonalData,
@@ -38,5 +39,9 @@ def read_export(body: int, studio: StudioOf) -> Response:
 
 @router.post("/erase")
 def erase_client(body: int, asked: EraseClient, studio: StudioOf) -> ErasedClient:
-    """Erase her, as asked. 409 when another edit came first."""
+    """Erase her, as asked. 409 when another edit came first; 422 unless ``confirm`` names her."""
+    entry = studio.open_body(body)
+    name = entry.measures.name
+    if asked.confirm.strip() not in (entry.number, name):
+        raise InputError("erasure-not-confirmed", number=entry.number, name=name)
     return erased_client(studio.erase_client(body, asked.expected_version, asked.wish()))

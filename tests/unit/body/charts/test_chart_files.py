@@ -15,6 +15,7 @@ from support.charts import PUBLISHED, even_chart
 CHART = replace(
     even_chart(3),
     population="women",
+    caveat="Short arms; look at the sleeve.",
     note='A "quoted" note, with commas',
     margins={"36": {"hip_girth": 25.4}},
 )

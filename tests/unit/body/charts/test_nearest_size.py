@@ -33,7 +33,7 @@ def test_the_position_between_two_sizes() -> None:
     position = size_position(published("astm_straight"), "bust_girth", 39.075 * INCH)
     assert position is not None
     assert position.number == "12.4"
-    assert position.words == "12.4, between 12 and 14, nearer 12"
+    assert position.words == "between 12 and 14, nearer 12"
     assert position.share == pytest.approx(0.2)
 
 

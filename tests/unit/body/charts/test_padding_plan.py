@@ -10,6 +10,7 @@ from notchbook.body.charts import (
     LevelPlan,
     choose_form,
     largest_size_within,
+    not_compared_sentences,
     padding_levels,
     padding_plan,
 )
@@ -101,11 +102,13 @@ def test_a_half_that_is_too_large_is_told(arc: float, half: str, by: float) -> N
         (0.0, 16.0, (0, 3)),
         (2.0, 0.4, (0, 0)),
         (14.9, 5.2, (3, 1)),
+        (185.5, 2.9, (37, 0)),
     ],
 )
 def test_whole_layers_come_as_near_as_they_can(front: float, back: float, layers: tuple[int, int]) -> None:
     """Layers of 5 mm, each 15.7 mm of girth on one half, worked by hand: 12 + 12 mm are 4.8 layers, and a
-    fifth would end 3.1 mm too large; 13 + 11.5 are 4.9, and a fifth ends 1.6 mm too large."""
+    fifth would end 3.1 mm too large; 13 + 11.5 are 4.9, and a fifth ends 1.6 mm too large. 185.5 +
+    2.9 are 37.1 + 0.58: a 38th would end 5 mm too large, and the one that is left out is left out behind."""
     assert whole_layers(front, back, 5.0) == layers
 
 
@@ -149,6 +152,80 @@ def test_a_form_that_is_larger_cannot_be_padded() -> None:
     assert plan.too_large[0].difference == -20.0
     assert plan.too_large[0].even_thickness == 0.0
     assert plan.order == ("bust_girth",)
+
+
+def test_a_level_that_takes_no_layer_is_not_in_the_order() -> None:
+    """1 cm short is less than a layer of 5 mm on one half, 15.7 mm."""
+    form, hers = (
+        MeasureSet.from_mm("x", {"neck_base_girth": neck, "hip_girth": hip})
+        for neck, hip in ((370.0, 920.0), (380.0, 990.0))
+    )
+    assert padding_plan(form, hers).order == ("hip_girth",)
+
+
+@pytest.mark.parametrize(
+    ("by", "layer", "much"),
+    [(80.0, 5.0, False), (81.0, 5.0, True), (80.0, 2.5, True), (70.0, 2.5, False)],
+)
+def test_beyond_a_limit_on_most_levels_a_larger_form_is_better(by: float, layer: float, much: bool) -> None:
+    """More than 8 cm of girth or 6 layers on one half (common practice, no source). Worked by hand at
+    the bust, seven tenths in front: 80 mm are 10 layers of 2.5 mm, 7 of them in front; 70 mm are 9, 6 in
+    front. The waist has half of them on each side, and of three levels two are most."""
+    hers = client(bust_girth=860.0 + by, waist_girth=660.0 + by, hip_girth=920.0)
+    plan = padding_plan(FORM, hers, layer)
+    assert plan.needs_larger_form == (by > 80.0)
+    codes = [remark.code for remark in plan.remarks]
+    assert ("padding-much" in codes) == plan.needs_larger_form
+    one_level = padding_plan(FORM, client(bust_girth=860.0 + by), layer)
+    assert not one_level.needs_larger_form
+    bust = next(level for level in plan.levels if level.key == "bust_girth")
+    assert bust.is_much == much
+
+
+def test_what_one_side_lacks_is_told_for_levels_and_lengths() -> None:
+    form = FORM.without("hip_girth").without("bust_point_width").with_value("upper_bust_girth", 830.0)
+    hers = client(hip_depth=200.0).without("shoulder_length").without("waist_girth")
+    plan = padding_plan(form.without("waist_girth"), hers)
+    told = {one.key: one.lacking for one in plan.not_compared}
+    assert told == {
+        "upper_bust_girth": "client",
+        "waist_girth": "both",
+        "hip_girth": "form",
+        "shoulder_length": "client",
+        "bust_point_width": "form",
+        "hip_depth": "form",
+    }
+    assert plan.absent == ("upper_bust_girth", "hip_girth")
+    assert plan.unknown == ("waist_girth", "hip_girth")
+    assert not_compared_sentences(plan.not_compared) == (
+        "The form has no hip girth, bust point width, hip depth.",
+        "The client has no upper bust girth, shoulder length.",
+        "Neither has waist girth.",
+    )
+
+
+def test_a_waist_tied_elsewhere_is_told_as_such() -> None:
+    plan = padding_plan(FORM, replace(client(), waist_level="lower", waist_drop=20.0))
+    assert not_compared_sentences(plan.not_compared) == ("Tied at another level: waist girth.",)
+
+
+def test_a_girth_that_fits_may_still_be_split_otherwise() -> None:
+    """The girth is the same, but the client's front is 4 cm longer: the form's back is too large."""
+    form = FORM.with_value("front_bust_arc", 450.0)
+    plan = padding_plan(form, client(front_bust_arc=490.0))
+    (remark,) = plan.remarks
+    assert remark.code == "padding-half-too-large"
+    assert "the back half" in remark.problem.text()
+    assert "the same within the tape" in remark.problem.text()
+    assert padding_plan(form, client(front_bust_arc=458.0)).remarks == ()
+
+
+@pytest.mark.parametrize(("arc", "told"), [(490.0, False), (490.9, False), (494.0, True)])
+def test_less_than_nothing_at_the_back_is_told(arc: float, told: bool) -> None:
+    """The girth lacks 40 mm; an arc that asks for 44 leaves -4 for the back. A tape shows whole mm."""
+    form = FORM.with_value("front_bust_arc", 450.0)
+    plan = padding_plan(form, client(bust_girth=900.0, front_bust_arc=arc))
+    assert [remark.code for remark in plan.remarks] == ["padding-half-too-large"] * told
 
 
 def test_the_order_is_from_the_fullest() -> None:

@@ -46,6 +46,8 @@ def test_a_shipped_chart_says_what_it_is(name: PopulationName) -> None:
     for words in ("ANSUR II", "not a civilian population", "height", "natural waist"):
         assert words in chart.source
     assert "Not the chart of any maker" in chart.note
+    assert "not civilians" in chart.caveat
+    assert len(chart.caveat) < 150
     assert check_chart(chart) == ()
 
 

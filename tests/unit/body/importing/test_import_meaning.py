@@ -289,7 +289,7 @@ def test_an_answer_about_a_column_that_is_not_there_is_refused() -> None:
         with pytest.raises(InputError) as refusal:
             of("Name,Bust\nAnna,94\n", answers)
         assert refusal.value.code == "import-line-unknown"
-        assert "bust" in refusal.value.next_step()
+        assert "Did you mean Bust?" in refusal.value.next_step(), "in the letters of the table"
 
 
 @pytest.mark.parametrize("answer", ["Bust=bust_girth:kg", "Bust=:deg", "Weight=:cm"])

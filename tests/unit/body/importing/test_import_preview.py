@@ -56,7 +56,7 @@ def test_values_are_stored_in_mm_whatever_their_unit() -> None:
         ("37 5/4", "number-fraction"),
         ("37 1/0", "number-zero-denominator"),
         ("94 furlongs", "length-unit-unknown"),
-        ("5'6", "length-feet"),
+        ("5'14", "length-feet"),
         ("-94", "number-negative"),
         ("9e1", "number-exponent"),
         ("nan", "number-not-finite"),

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from notchbook.body.charts.chart import SizeChart
+from notchbook.body.charts.comparing.populations import population_remarks
 from notchbook.body.charts.comparing.size_position import size_position
 from notchbook.body.charts.comparing.tolerance import tolerance_of
 from notchbook.body.charts.comparing.waist_levels import at_level_of
@@ -77,7 +78,11 @@ def compare_sets(first: MeasureSet, second: MeasureSet, chart: SizeChart | None 
         tuple(rows),
         tuple(only_first),
         tuple(only_second),
-        (*leveled.remarks, *_method_remarks(rows)),
+        (
+            *population_remarks(first.name, first.population, second.name, second.population),
+            *leveled.remarks,
+            *_method_remarks(rows),
+        ),
     )
 
 

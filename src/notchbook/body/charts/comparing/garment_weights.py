@@ -23,4 +23,9 @@ GARMENT_WEIGHTS: Final[Mapping[Garment, Mapping[str, float]]] = MappingProxyType
     }
 )
 
+GARMENT_WORDS: Final[Mapping[Garment, str]] = MappingProxyType(
+    {"top": "a top", "dress": "a dress", "skirt": "a skirt", "trousers": "trousers"}
+)
+"""Each garment as it is said after *for*."""
+
 GARMENTS: Final[tuple[Garment, ...]] = tuple(GARMENT_WEIGHTS)

@@ -1,10 +1,12 @@
 """Which size of a chart a body or dress form really is."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from notchbook.body.charts.chart import SizeChart
 from notchbook.body.charts.comparing.garment_weights import GARMENT_WEIGHTS, Garment
+from notchbook.body.charts.comparing.goes_over import GoesOver, goes_over
+from notchbook.body.charts.comparing.populations import population_remarks
 from notchbook.body.charts.comparing.size_position import SizePosition, size_position
 from notchbook.body.charts.comparing.tolerance import tolerance_of
 from notchbook.body.charts.comparing.waist_levels import Leveled, at_level_of
@@ -40,6 +42,7 @@ class NearestSize:
     ``runner_up_distance`` are how far they lie off in steps of the chart, as the root of the weighted mean
     square over ``decided_by``. ``absent`` are measures that would decide too but are not known on both
     sides. ``deviations`` hold every measure that both have; ``remarks`` what makes the answer weaker.
+    ``goes_over`` is the size that goes over the bust or hip, None where that girth is not known.
     """
 
     chart: str
@@ -52,6 +55,7 @@ class NearestSize:
     absent: tuple[str, ...]
     deviations: tuple[SizeDeviation, ...]
     remarks: tuple[Doubt, ...]
+    goes_over: GoesOver | None = None
 
     @property
     def positions(self) -> tuple[SizePosition, ...]:
@@ -68,7 +72,8 @@ def nearest_size(measures: MeasureSet, chart: SizeChart, garment: Garment = "dre
     """
     if not chart.sizes:
         raise InputError("chart-empty", name=chart.name, where="")
-    leveled = at_level_of(measures, chart.sizes[0])
+    # All sizes are tied alike; a remark must name the chart and not the first of them.
+    leveled = at_level_of(measures, replace(chart.sizes[0], name=chart.name))
     weights = GARMENT_WEIGHTS[garment]
     positions = {
         key: position
@@ -93,7 +98,12 @@ def nearest_size(measures: MeasureSet, chart: SizeChart, garment: Garment = "dre
         decided_by=tuple(positions),
         absent=tuple(key for key in weights if key not in positions),
         deviations=_deviations(leveled, chart, at),
-        remarks=(*leveled.remarks, *_remarks(measures, positions)),
+        remarks=(
+            *population_remarks(measures.name, measures.population, chart.name, chart.population),
+            *leveled.remarks,
+            *_remarks(measures, positions),
+        ),
+        goes_over=goes_over(leveled.measures, chart, garment, at),
     )
 
 

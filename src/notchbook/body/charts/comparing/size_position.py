@@ -48,13 +48,12 @@ class SizePosition:
 
     @property
     def words(self) -> str:
-        """``12.4, between 12 and 14, nearer 12``, ``below 8``, ``above 20``."""
+        """``between 12 and 14, nearer 12``, ``below 8``, ``above 20``; :attr:`number` has the decimal."""
         if self.beyond:
             return f"{self.beyond} {self.nearest}"
         if self.lower == self.upper:
             return self.nearest
-        between = f"between {self.lower} and {self.upper}, nearer {self.nearest}"
-        return f"{self.number}, {between}" if self.number else between
+        return f"between {self.lower} and {self.upper}, nearer {self.nearest}"
 
 
 def size_position(chart: SizeChart, key: str, value: float) -> SizePosition | None:

@@ -11,8 +11,12 @@ CLASSED: Final = ("bust_girth", "waist_girth", "hip_girth")
 
 @dataclass(frozen=True, slots=True)
 class StandardClasses:
-    """The class of each girth that was measured and lies within the tables, and the letter of the bust."""
+    """The class of each girth that was measured and lies within the tables, and the letter of the bust.
 
+    ``population``: whose tables were taken.
+    """
+
+    population: PopulationName
     girths: tuple[tuple[str, SizeClass], ...]
     letter: SizeClass | None
 
@@ -36,4 +40,5 @@ def standard_classes(
         if one is not None:
             found.append((key, one))
     bust = measures.find("bust_girth")
-    return StandardClasses(tuple(found), None if bust is None else letter_code(people, bust.value))
+    letter = None if bust is None else letter_code(people, bust.value)
+    return StandardClasses(people, tuple(found), letter)

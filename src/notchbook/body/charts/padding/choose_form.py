@@ -1,16 +1,12 @@
 """Which of several forms, or which size, can be padded to a client with least work."""
 
 from collections.abc import Sequence
-from typing import Final
 
 from notchbook.body.charts.chart import SizeChart
-from notchbook.body.charts.padding.padding_level import padding_levels
+from notchbook.body.charts.padding.padding_level import MAIN_GIRTHS, padding_levels
 from notchbook.body.charts.padding.padding_plan import LAYER_THICKNESS, PaddingPlan, padding_plan
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
-
-MAIN_GIRTHS: Final = ("bust_girth", "waist_girth", "hip_girth")
-"""A form on which one of these was not measured cannot be held to need least (common practice, no source)."""
 
 
 def choose_form(

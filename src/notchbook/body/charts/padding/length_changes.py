@@ -38,6 +38,9 @@ _ADVICE: Final = {
 }
 """Key -> what to do where the client is longer, and where she is shorter (common practice, no source)."""
 
+MARKED_LENGTHS: Final = tuple(_ADVICE)
+"""The lengths that are looked at, from the shoulder down."""
+
 
 @dataclass(frozen=True, slots=True)
 class LengthChange:

@@ -1,7 +1,7 @@
 """What must be laid on a dress form at one level."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from notchbook.body.charts.comparing.tolerance import tolerance_of
@@ -10,10 +10,20 @@ from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
 
 Fit = Literal["pad", "fits", "too_large"]
+Half = Literal["", "front", "back"]
 
 MOST_OVER: Final = 3.0
 """mm by which whole layers may end above the client's girth: a form that is too large spoils every fitting on
 it, what is missing can still be laid on (common practice, no source)."""
+
+
+MOST_LAYERS: Final = 6
+MOST_ADDED: Final = 80.0
+"""Layers on one half, and mm of girth, beyond which wadding shifts and rounds off the shape, so that a larger
+form is better (common practice, no source)."""
+
+LEAST_TOLD: Final = 1.0
+"""mm; a tape shows whole millimeters (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,9 +34,9 @@ class LevelPlan:
     ``too_large`` where the form is larger and nothing can be laid on. ``front`` and ``back`` are thicknesses
     in mm, ``front_layers`` and ``back_layers`` whole layers of wadding, ``reached`` the girth of the form
     with these layers, never more than MOST_OVER above the client's. ``by_arcs`` says that front and back
-    follow from the arcs of both and not from a usual share (``grade``); ``half_too_large`` is then by how
-    many mm one half of the form is larger than the client's, although the girth is smaller. ``error`` is the
-    ± where a girth is an estimate, else 0.
+    follow from the arcs of both and not from a usual share (``grade``). ``half_too_large`` is by how many mm
+    the ``larger_half`` of the form is larger than the client's by these arcs, although the girth is not.
+    ``error`` is the ± where a girth is an estimate, else 0.
     """
 
     key: str
@@ -40,6 +50,7 @@ class LevelPlan:
     back_layers: int = 0
     reached: float = 0.0
     half_too_large: float = 0.0
+    larger_half: Half = ""
     by_arcs: bool = False
     grade: str = ""
     error: float = 0.0
@@ -53,6 +64,26 @@ class LevelPlan:
     def still_short(self) -> float:
         """mm of girth that whole layers leave missing at a level to be padded; 0 up to MOST_OVER."""
         return self.left_over if self.fit == "pad" and self.left_over > MOST_OVER else 0.0
+
+    @property
+    def is_much(self) -> bool:
+        """Whether more is to be laid on than holds its shape (MOST_LAYERS, MOST_ADDED)."""
+        layers = max(self.front_layers, self.back_layers)
+        return self.fit == "pad" and (layers > MOST_LAYERS or self.difference > MOST_ADDED)
+
+    @property
+    def has_layers(self) -> bool:
+        """Whether a whole layer is laid on."""
+        return self.front_layers + self.back_layers > 0
+
+    @property
+    def half_to_tell(self) -> bool:
+        """Whether one half of the form is larger by more than may pass without a word.
+
+        Where layers are laid on, it is told from LEAST_TOLD on, since the plan then departs from the arcs;
+        where the girth fits, beyond what two readings may differ by.
+        """
+        return self.half_too_large > (LEAST_TOLD if self.fit == "pad" else measure_entry(self.key).repeat)
 
     @property
     def felt_thickness(self) -> float:
@@ -83,20 +114,25 @@ def level_plan(
         if "estimated" in (on_form.status, on_client.status)
         else 0.0,
     )
-    return base if base.fit != "pad" else _padded(base, level, form, client, layer, share)
+    arcs = _arc_difference(level, form, client) if share is None else None
+    if base.fit != "too_large" and arcs is not None:
+        half, by = _larger_half(arcs, difference)
+        base = replace(base, larger_half=half, half_too_large=by)
+    return base if base.fit != "pad" else _padded(base, level, arcs, layer, share)
+
+
+def _larger_half(arcs: float, difference: float) -> tuple[Half, float]:
+    """The half of the form that is larger than the client's, and by how many mm; none and 0."""
+    front, back = -arcs, arcs - difference
+    if max(front, back) <= 0.0:
+        return "", 0.0
+    return ("front", front) if front >= back else ("back", back)
 
 
 def _padded(
-    plan: LevelPlan,
-    level: PaddingLevel,
-    form: MeasureSet,
-    client: MeasureSet,
-    layer: float,
-    share: float | None,
+    plan: LevelPlan, level: PaddingLevel, arcs: float | None, layer: float, share: float | None
 ) -> LevelPlan:
-    arcs = _arc_difference(level, form, client)
-    by_arcs = share is None and arcs is not None
-    if share is None and arcs is not None:
+    if arcs is not None:
         # What the arcs would take away at one half cannot be taken away: all goes on the other.
         front_added, grade = min(max(arcs, 0.0), plan.difference), "from the arcs of both"
     elif share is None:
@@ -105,35 +141,29 @@ def _padded(
         front_added, grade = share * plan.difference, "as given"
     front, back = thickness_for(front_added), thickness_for(plan.difference - front_added)
     front_layers, back_layers = whole_layers(front, back, layer)
-    return LevelPlan(
-        key=plan.key,
-        form=plan.form,
-        client=plan.client,
-        difference=plan.difference,
-        fit="pad",
+    return replace(
+        plan,
         front=front,
         back=back,
         front_layers=front_layers,
         back_layers=back_layers,
         reached=plan.form + girth_added(front_layers * layer, back_layers * layer),
-        half_too_large=max(-(arcs or 0.0), (arcs or 0.0) - plan.difference, 0.0) if by_arcs else 0.0,
-        by_arcs=by_arcs,
+        by_arcs=arcs is not None,
         grade=grade,
-        error=plan.error,
     )
 
 
 def whole_layers(front: float, back: float, layer: float) -> tuple[int, int]:
     """Whole layers in front and behind for these thicknesses, mm.
 
-    Together they come as near the wanted girth as they can without ending more than MOST_OVER above it; then
-    the front takes its share of them, to the nearest whole, and the back the rest.
+    Together they come as near the wanted girth as they can without ending more than MOST_OVER above it. What
+    is then too little or too much is shared, so that neither half is off by more than a layer.
     """
     wanted = (front + back) / layer
     total = round_half_up(wanted)
     if girth_added(total * layer, 0.0) - girth_added(front, back) > MOST_OVER:
         total -= 1
-    in_front = round_half_up(total * front / (front + back)) if total else 0
+    in_front = min(max(round_half_up((total + (front - back) / layer) / 2), 0), total)
     return in_front, total - in_front
 
 

@@ -12,6 +12,10 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
+from typing import Final
+
+MAIN_GIRTHS: Final = ("bust_girth", "waist_girth", "hip_girth")
+"""A form on which one of these is not known cannot be held to do (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,45 +4,49 @@ Loads numpy; imported only where a set is held against a population.
 """
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
+from notchbook.body.doubts.likely_slip import within
 from notchbook.body.doubts.slips.hypothesis import Hypothesis, Question
 from notchbook.body.doubts.slips.slip_table import slip_table
 from notchbook.body.doubts.standing import Standing
 from notchbook.body.doubts.together import Together
-from notchbook.body.measure_table import measure_entry
+from notchbook.body.waist_drop import value_entry
 
-FITS_AT_ALL: Final = 6.0
-"""Standard deviations beyond which a value does not fit the other's line. Wide, since what is expected there
-rests on the wrong value of the pair as well."""
+FITS_IN_LINE: Final = 2.5758293035489004
+"""Standard deviations within which 99 % of a normal distribution lie: further off in the other's line a value
+is no better there."""
 
 EACH_LINE_FURTHER: Final = 0.5
 """By this a pair is less likely for each line further apart (own judgment)."""
 
 
-def exchanged(
-    kept: Together, standings: Mapping[str, Standing], suspects: Sequence[Standing], question: Question
-) -> Iterator[Hypothesis]:
-    """Two values in each other's line; neighbors are likelier the nearer their lines stand."""
+def exchanged(kept: Together, suspects: Sequence[Standing], question: Question) -> Iterator[Hypothesis]:
+    """Two values in each other's line; neighbors are likelier the nearer their lines stand.
+
+    Both must be usual there, and fit what all the others let expect where they are exchanged.
+    """
     kind = slip_table()["exchanged"]
-    keys = [key for key in standings if measure_entry(key).is_length and key not in question.only_sides]
+    keys = [key for key in kept.keys if value_entry(key).is_length and key not in question.sides]
     seen: set[frozenset[str]] = set()
     for one in suspects:
-        if one.key not in keys:
-            continue
         for place, key in enumerate(keys):
-            other = standings[key]
             pair = frozenset((one.key, key))
-            if len(pair) < 2 or pair in seen or not _fits(other.value, one):
+            if one.key not in keys or len(pair) < 2 or pair in seen:
                 continue
             seen.add(pair)
+            changes = {one.key: kept.value_of(key), key: one.value}
+            fit = _fit(kept, changes, question.drop)
+            if fit is None or fit > FITS_IN_LINE:
+                continue
             prior = kind.prior * EACH_LINE_FURTHER ** abs(keys.index(one.key) - place)
-            changes = {one.key: other.value, key: one.value}
             weight = kept.gain_of(changes) + math.log(prior)
-            yield Hypothesis(kind.name, kind.question, (one.key, key), tuple(changes.items()), weight)
+            yield Hypothesis(kind.name, kind.question, (one.key, key), tuple(changes.items()), weight, fit)
 
 
-def _fits(value: float, one: Standing) -> bool:
-    """Whether the value may stand in this line at all."""
-    return abs(value - one.expected) < FITS_AT_ALL * one.sd
+def _fit(kept: Together, changes: dict[str, float], drop: float) -> float | None:
+    """How many SD the worse of the two lies off once they are exchanged; None where one is not usual."""
+    if not all(within(value, value_entry(key).usual_at(drop)) for key, value in changes.items()):
+        return None
+    return max(abs(z) for z in kept.z_after(changes))

@@ -4,7 +4,7 @@ Loads numpy; imported only where a set is held against a population.
 """
 
 import math
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterator
 from typing import Final
 
 from notchbook.body.doubts.slips.another_waist import group_to_another_waist, to_another_waist
@@ -14,7 +14,8 @@ from notchbook.body.doubts.slips.single import single_slips
 from notchbook.body.doubts.slips.slip_table import ANYTHING_ELSE, TAKEN_ELSEWHERE, slip_table
 from notchbook.body.doubts.standing import Standing
 from notchbook.body.doubts.together import Together
-from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.measure_table import MeasureEntry
+from notchbook.body.waist_drop import value_entry
 from notchbook.units import Unit
 
 MOST_SUSPECTS: Final = 6
@@ -33,28 +34,31 @@ def hypotheses(set_together: Together, out: Collection[str], question: Question)
     """Everything that would explain the values that are not left ``out``, the likeliest first."""
     waist = question.waist
     standings = {key: one for key, one in set_together.standings(out).items() if key not in out}
-    suspects = _suspects(standings.values())
+    suspects = _suspects(standings.values(), question)
     found: list[Hypothesis] = []
     for one in suspects:
-        found.extend(_of_one_value(one.key, question.as_given(one), question.unit))
+        for given in question.each_given(one):
+            found.extend(_of_one_value(one.key, given, question.unit))
         if waist is not None:
             found.extend(to_another_waist(one, waist))
     kept = set_together.keeping(out)
-    found.extend(exchanged(kept, standings, suspects[:3], question))
+    if question.may_exchange:
+        found.extend(exchanged(kept, suspects[:3], question))
     if waist is not None:
         found.extend(group_to_another_waist(kept, waist))
     return tuple(sorted(found, key=lambda one: -one.weight))
 
 
-def _suspects(standings: Iterable[Standing]) -> list[Standing]:
+def _suspects(standings: Collection[Standing], question: Question) -> list[Standing]:
     """The values without which the rest agrees nearly as well as without the worst, that one first."""
-    ranked = sorted(standings, key=lambda one: -abs(one.z))[:MOST_SUSPECTS]
-    return [one for one in ranked if one.z**2 > ranked[0].z ** 2 - FAR_LESS_LIKELY]
+    off = {one.key: abs(question.as_given(one).z) for one in standings}
+    ranked = sorted(standings, key=lambda one: -off[one.key])[:MOST_SUSPECTS]
+    return [one for one in ranked if off[one.key] ** 2 > off[ranked[0].key] ** 2 - FAR_LESS_LIKELY]
 
 
 def _of_one_value(key: str, one: Standing, unit: Unit) -> Iterator[Hypothesis]:
     """``one`` is the value as it was given; ``key`` is that of the measure, without side."""
-    entry = measure_entry(key)
+    entry = value_entry(key)
     better = one.z**2 / 2.0
     for candidate in single_slips(entry, one.value, unit):
         z = (candidate.value - one.expected) / one.sd

@@ -30,18 +30,28 @@ class Question:
     """What is known about a set besides its values.
 
     ``unit`` is the one in which lengths were typed; ``waist`` to which other waist a length may have been
-    taken (None: no such question). ``only_sides`` are measures given left and right alone: key -> (key with
-    side, value) of each; what is judged of them is their mean.
+    taken (None: no such question), ``drop`` how far its waist lies below the natural one, mm. ``sides`` are
+    the measures of which a side was given: key -> (key as it was given, value) of each. Each is judged on its
+    own; for the others of the set their mean speaks, or the plain value where there is one.
+    ``may_exchange``: two values may stand in each other's line; of a body far outside of its population that
+    cannot be told.
     """
 
     unit: Unit
     waist: WaistTaken | None = None
-    only_sides: Mapping[str, tuple[tuple[str, float], ...]] = field(default_factory=dict)
+    drop: float = 0.0
+    sides: Mapping[str, tuple[tuple[str, float], ...]] = field(default_factory=dict)
+    may_exchange: bool = True
+
+    def each_given(self, one: Standing) -> tuple[Standing, ...]:
+        """The standing of the value itself, or of each value that was given of left and right."""
+        if one.key not in self.sides:
+            return (one,)
+        return tuple(
+            Standing(text_key, value, one.expected, one.sd, (value - one.expected) / one.sd)
+            for text_key, value in self.sides[one.key]
+        )
 
     def as_given(self, one: Standing) -> Standing:
         """The standing of the value itself; of left and right the one that lies further off."""
-        sides = self.only_sides.get(one.key)
-        if sides is None:
-            return one
-        text_key, value = max(sides, key=lambda side: abs(side[1] - one.expected))
-        return Standing(text_key, value, one.expected, one.sd, (value - one.expected) / one.sd)
+        return max(self.each_given(one), key=lambda given: abs(given.z))

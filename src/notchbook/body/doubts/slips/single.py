@@ -13,6 +13,10 @@ from notchbook.units import MM_PER_UNIT, Unit
 KG_PER_POUND: Final = 0.45359237
 """International yard and pound agreement of 1959 (standard)."""
 
+SMALL_READ_TEN_OFF: Final = 0.25
+"""How much seldomer a value below ten is one that was read ten off: there is no ten to be mistaken (own
+judgment)."""
+
 _WIDTHS: Final = frozenset(
     {
         "across_back",
@@ -50,11 +54,23 @@ def single_slips(entry: MeasureEntry, value: float, unit: Unit) -> tuple[Candida
     counts: dict[str, int] = {}
     for slip, _ in found:
         counts[slip] = counts.get(slip, 0) + 1
-    table = slip_table()
+    # A tape is read ten too low as often as ten too high, whether or not the value could be so small.
+    counts["tape-by-ten"] = 2
     return tuple(
-        Candidate(slip, question, meant, table[slip].prior / counts[slip])
+        Candidate(slip, question, meant, _prior(slip, value, unit) / counts[slip])
         for (slip, meant), question in found.items()
     )
+
+
+def _prior(slip: str, value: float, unit: Unit) -> float:
+    """How often it is this slip; a small value on the first ten of the tape is hardly read ten off."""
+    seldom = slip == "tape-by-ten" and value < _ten(unit)
+    return slip_table()[slip].prior * (SMALL_READ_TEN_OFF if seldom else 1.0)
+
+
+def _ten(unit: Unit) -> float:
+    """Ten of the tape, mm."""
+    return 10 * float(MM_PER_UNIT["cm" if unit == "mm" else unit])
 
 
 def _all(entry: MeasureEntry, value: float, unit: Unit) -> Iterator[tuple[str, str, float]]:
@@ -70,8 +86,7 @@ def _all(entry: MeasureEntry, value: float, unit: Unit) -> Iterator[tuple[str, s
         return
     for factor, question in unit_slips(unit):
         yield "decimal-sign" if factor in (10, 0.1) else "other-unit", question, value * factor
-    ten = 10 * float(MM_PER_UNIT["cm" if unit == "mm" else unit])
-    for meant in (value - ten, value + ten):
+    for meant in (value - _ten(unit), value + _ten(unit)):
         yield "tape-by-ten", table["tape-by-ten"].question, meant
     if entry.kind == "girth" or entry.key in _WIDTHS:
         yield "half", table["half"].question, value * 2

@@ -8,6 +8,9 @@ from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
 from notchbook.units import Unit
 
+HALF_SCALE: Final = 2.0
+"""Small dress forms are half as large as a body (common practice)."""
+
 LEAST_LENGTHS: Final = 3
 """Fewer values than these make no set that could be in another unit."""
 

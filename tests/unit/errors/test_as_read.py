@@ -1,0 +1,24 @@
+"""A message without a case."""
+
+import pytest
+
+from notchbook.errors import as_read, catalogue
+
+
+@pytest.mark.parametrize(
+    ("template", "read"),
+    [
+        ("{where}{label} of {given} is {by:length} off.", "… of … is … off."),
+        ("{hint}Take it once more.", "Take it once more."),
+        ("{where}the “{id}” stands twice.", "The “…” stands twice."),
+        ("Plain {{words}}.", "Plain {words}."),
+    ],
+)
+def test_facts_become_an_ellipsis(template: str, read: str) -> None:
+    assert as_read(template) == read
+
+
+def test_no_message_shows_a_name_of_a_fact() -> None:
+    for entry in catalogue().values():
+        for text in (as_read(entry.message), as_read(entry.next_step)):
+            assert "{" not in text, entry.code
