@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from house import ROOT
-from notchbook.errors import Entry, catalogue
+from notchbook.errors import Entry, as_read, catalogue
 from reference_pages import reference_pages
 
 DOCS = ROOT / "docs"
@@ -41,7 +41,7 @@ def _message_list(ordered: Iterable[Entry]) -> str:
         GENERATED,
         "# Messages",
         "",
-        "Every refusal carries a code in square brackets. Words in braces stand for the facts of the case.",
+        "Every refusal carries a code in square brackets. “…” stands for the facts of a case.",
     ]
     layer = None
     for item in ordered:
@@ -50,11 +50,6 @@ def _message_list(ordered: Iterable[Entry]) -> str:
             lines += ["", f"## {layer}", ""]
         lines.append(f"- [{item.code}]({item.code}.md): {as_read(item.message)}")
     return "\n".join(lines) + "\n"
-
-
-def as_read(template: str) -> str:
-    """A message's template as the docs show it: ``{amount:length}`` becomes ``{amount}``."""
-    return " ".join(template.replace(":length}", "}").split())
 
 
 def all_pages() -> dict[str, str]:

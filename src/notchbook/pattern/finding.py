@@ -34,7 +34,7 @@ class Finding:
 
     ``measured`` and ``wanted`` are mm (degrees where ``unit`` is "deg"; a count where it is "").
     ``position`` lies in the frame of ``piece``. ``error`` is the ± of what was measured, where it is an
-    estimate.
+    estimate; ``wanted`` is then what would be estimated now, None while the estimate still follows.
     """
 
     check: str
