@@ -58,7 +58,8 @@ def table(page: Page) -> Page:
 
 
 def measures(page: Page) -> Page:
-    """A measure with a lost digit: the slip is offered, the sheet shows what is on disk."""
+    """A measure with a lost digit: the slip is offered, the figure shows the way of its tape."""
+    page.get_by_label("held against").select_option("women")
     depth = page.locator('[data-measure="hip_depth"] input')
     depth.fill("2.05")
     depth.press("Enter")

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from notchbook.app.edits import SetMeasure
+from notchbook.app.body_edits import SetMeasure
 from support.workroom_page import TABLET, Workroom, edge_path, step, until_drawn
 
 pytestmark = pytest.mark.browser

@@ -615,7 +615,7 @@ export interface paths {
         put?: never;
         /**
          * Erase Client
-         * @description Erase her, as asked. 409 when another edit came first.
+         * @description Erase her, as asked. 409 when another edit came first; 422 unless ``confirm`` names her.
          */
         post: operations["erase_client"];
         delete?: never;
@@ -945,6 +945,8 @@ export interface components {
         /**
          * AskedTable
          * @description The text of a table, the name of its list, and her answers; ``kind`` null: as the table says.
+         *
+         *     ``again`` is what becomes of all bodies whose names the book has already, where ``rows`` say nothing.
          */
         AskedTable: {
             /** Text */
@@ -965,6 +967,13 @@ export interface components {
             kind?: ("body" | "form" | "chart") | null;
             /** Population */
             population?: ("women" | "men") | null;
+            /**
+             * Rows
+             * @default []
+             */
+            rows: components["schemas"]["RowSaid"][];
+            /** Again */
+            again?: ("skip" | "add") | null;
         };
         /**
          * At
@@ -1202,6 +1211,13 @@ export interface components {
             kind?: ("body" | "form" | "chart") | null;
             /** Population */
             population?: ("women" | "men") | null;
+            /**
+             * Rows
+             * @default []
+             */
+            rows: components["schemas"]["RowSaid"][];
+            /** Again */
+            again?: ("skip" | "add") | null;
             /** Name */
             name: string;
         };
@@ -1447,10 +1463,15 @@ export interface components {
         /**
          * EraseClient
          * @description Erase her; styles for her go too, or go on for ``other_body``.
+         *
+         *     ``confirm`` is her number or her name as she has typed it: what cannot be undone is not asked for by a
+         *     slip of another program.
          */
         EraseClient: {
             /** Expected Version */
             expected_version: number;
+            /** Confirm */
+            confirm: string;
             /**
              * Also Styles
              * @default false
@@ -1486,6 +1507,8 @@ export interface components {
         ErasedClient: {
             /** Erased */
             erased: string[];
+            /** Changed */
+            changed: components["schemas"]["Mention"][];
             /** Kept */
             kept: components["schemas"]["FrozenRevision"][];
             /** Mentions */
@@ -1762,6 +1785,13 @@ export interface components {
             /** Population */
             population?: ("women" | "men") | null;
             /**
+             * Rows
+             * @default []
+             */
+            rows: components["schemas"]["RowSaid"][];
+            /** Again */
+            again?: ("skip" | "add") | null;
+            /**
              * Only Good
              * @default false
              */
@@ -1787,6 +1817,8 @@ export interface components {
         /**
          * JobAnswer
          * @description An import that runs or has ended; ``refused`` is why nothing was stored.
+         *
+         *     ``left`` counts refused rows, ``left_out`` those that she left out.
          */
         JobAnswer: {
             /** Id */
@@ -1802,6 +1834,8 @@ export interface components {
             total: number;
             /** Left */
             left: number;
+            /** Left Out */
+            left_out: number;
             /** First Body */
             first_body: number | null;
             refused: components["schemas"]["Refusal"] | null;
@@ -2041,7 +2075,9 @@ export interface components {
         };
         /**
          * Mention
-         * @description Her name in a text of another entry; ``where`` in words.
+         * @description Her name in a text of another entry; ``where`` in words, ``after`` what the text becomes.
+         *
+         *     ``changes`` False: it is never changed, as the name of another client is not.
          */
         Mention: {
             /** Number */
@@ -2050,6 +2086,10 @@ export interface components {
             where: string;
             /** Text */
             text: string;
+            /** After */
+            after: string;
+            /** Changes */
+            changes: boolean;
         };
         /**
          * MoveStep
@@ -2094,6 +2134,8 @@ export interface components {
          * NearestAnswer
          * @description The nearest size overall: ``sentence`` says it; ``labels`` are the sizes, smallest first.
          *
+         *     ``goes_over`` is the size that goes over the bust or hip, empty where none is known, and
+         *     ``goes_over_words`` say it. ``caveat`` is one sentence about the chart, to stand beside the size.
          *     ``absent`` would decide too but are not known on both sides; ``remarks`` make the answer weaker.
          */
         NearestAnswer: {
@@ -2109,6 +2151,12 @@ export interface components {
             size: string;
             /** Sentence */
             sentence: string;
+            /** Goes Over */
+            goes_over: string;
+            /** Goes Over Words */
+            goes_over_words: string;
+            /** Caveat */
+            caveat: string;
             /** Off Words */
             off_words: string;
             /** Lines */
@@ -2297,6 +2345,10 @@ export interface components {
         /**
          * PlanAnswer
          * @description The padding of one form for the client; ``order`` names the levels from the fullest on.
+         *
+         *     ``not_compared`` are sentences: what the form, the client or both lack. ``larger_form_is_better``: more is
+         *     to be laid on at most levels than holds its shape; a remark says so. ``by_share`` are the levels whose
+         *     front and back follow from a usual share, since the arcs were not measured.
          */
         PlanAnswer: {
             /** Can Be Padded */
@@ -2307,8 +2359,12 @@ export interface components {
             order: string[];
             /** Lengths */
             lengths: components["schemas"]["LengthLine"][];
-            /** Absent */
-            absent: string[];
+            /** By Share */
+            by_share: string[];
+            /** Not Compared */
+            not_compared: string[];
+            /** Larger Form Is Better */
+            larger_form_is_better: boolean;
             /** Remarks */
             remarks: components["schemas"]["Refusal"][];
         };
@@ -2317,6 +2373,7 @@ export interface components {
          * @description The whole import before anything is stored.
          *
          *     ``place`` says whether a measure stands in a column or a row, ``body_place`` what a body's number counts.
+         *     ``questions`` are those about bodies and not about lines: each speaks of all its ``rows``.
          *     ``targets`` is all that a line may mean. ``rows`` are at most 60 of ``count``, the loud ones first.
          */
         PreviewAnswer: {
@@ -2338,12 +2395,18 @@ export interface components {
             ready: boolean;
             /** Open Questions */
             open_questions: number;
+            /** Questions */
+            questions: components["schemas"]["QuestionAnswer"][];
             /** Count */
             count: number;
             /** Good */
             good: number;
             /** Refused */
             refused: number;
+            /** Waiting */
+            waiting: number;
+            /** Left Out */
+            left_out: number;
             /** To Check */
             to_check: number;
             /** Held */
@@ -2407,7 +2470,7 @@ export interface components {
              * About
              * @enum {string}
              */
-            about: "measure" | "unit" | "twice";
+            about: "measure" | "unit" | "twice" | "row_unit" | "again";
             /** Words */
             words: string;
             /** Options */
@@ -2623,6 +2686,9 @@ export interface components {
         /**
          * RowAnswer
          * @description One body of the table; ``refusals`` are those of the whole row.
+         *
+         *     ``in_book`` is the number of an entry with the same name, or empty, ``choice`` what she said of it.
+         *     ``looks_like`` is the unit that its numbers look like, or empty, while it is to be asked.
          */
         RowAnswer: {
             /** Number */
@@ -2631,6 +2697,17 @@ export interface components {
             name: string;
             /** Good */
             good: boolean;
+            /**
+             * State
+             * @enum {string}
+             */
+            state: "good" | "refused" | "asked" | "left_out";
+            /** In Book */
+            in_book: string;
+            /** Choice */
+            choice: ("skip" | "add") | null;
+            /** Looks Like */
+            looks_like: string;
             /** Cells */
             cells: components["schemas"]["CellAnswer"][];
             /** Refusals */
@@ -2650,6 +2727,20 @@ export interface components {
             level: "stop" | "check";
             /** Message */
             message: string;
+        };
+        /**
+         * RowSaid
+         * @description What she said of one body by its number: the unit of its bare numbers, and whether it is stored.
+         *
+         *     ``choice`` skip leaves it out, add keeps it although the book has one of its name; null: not said.
+         */
+        RowSaid: {
+            /** Number */
+            number: number;
+            /** Unit */
+            unit?: ("mm" | "cm" | "in") | null;
+            /** Choice */
+            choice?: ("skip" | "add") | null;
         };
         /**
          * SetAsideLine
@@ -3229,11 +3320,15 @@ export interface components {
         };
         /**
          * UnderCode
-         * @description Her code, and where the old name still stands. ``clean`` false: cleaned at the next opening.
+         * @description Her code, what was changed for it, and where the old name still stands.
+         *
+         *     ``clean`` false: cleaned at the next opening.
          */
         UnderCode: {
             /** Code */
             code: string;
+            /** Changed */
+            changed: components["schemas"]["Mention"][];
             /** Mentions */
             mentions: components["schemas"]["Mention"][];
             /** Copies */

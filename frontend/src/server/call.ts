@@ -28,7 +28,7 @@ export async function call<Answer>(path: string, unit: string, sent?: unknown): 
       : { method: "POST", body: JSON.stringify(sent), headers: { "content-type": "application/json" } };
   let answer: Response;
   try {
-    answer = await fetch(`/api${path}?unit=${unit}`, init);
+    answer = await fetch(`/api${path}${path.includes("?") ? "&" : "?"}unit=${unit}`, init);
   } catch {
     throw new Unreachable("The workroom does not answer.");
   }

@@ -16,7 +16,7 @@ const ANEW = "Open the address that the terminal shows in another tab, then come
 class Workroom {
   unit = $state<Unit>(keptUnit());
   room = $state<Room>(location.hash === "#measures" ? "measures" : "table");
-  shelf = $state.raw<Shelf>({ styles: [], bodies: [], notice: null });
+  shelf = $state.raw<Shelf>({ styles: [], bodies: [], charts: [], notice: null });
   offers = $state.raw<readonly StepOffer[]>([]);
   banner = $state.raw<Banner | null>(null);
   writing = $state(0);
@@ -80,7 +80,8 @@ class Workroom {
 }
 
 function keptUnit(): Unit {
-  return localStorage.getItem("unit") === "in" ? "in" : "cm";
+  const kept = localStorage.getItem("unit");
+  return kept === "in" || kept === "mm" ? kept : "cm";
 }
 
 export const workroom = new Workroom();

@@ -1,0 +1,31 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { MeasureLine, MeasureValue } from "../../server/types.ts";
+import { ALL, firstSheet, linesOf, missing, TAKEN, type ShortSheet } from "./sheets.ts";
+
+function line(key: string, taken = false): MeasureLine {
+  const values = taken ? [{ side: "both" } as MeasureValue] : [];
+  return { key, label: key, definition: "", kind: "girth", sided: true, usual_text: "", values, remarks: [] };
+}
+
+const lines = [line("height", true), line("waist_girth"), line("hip_girth", true), line("hip_depth")];
+const short: ShortSheet = { id: "skirt", said: "skirt", needed: ["hip_girth", "waist_girth"], asked: ["hip_girth", "waist_girth"] };
+
+test("every sheet stays in measuring order", () => {
+  const keys = (sheet: string) => linesOf(lines, sheet, short).map((one) => one.key);
+  assert.deepEqual(keys("skirt"), ["waist_girth", "hip_girth"]);
+  assert.deepEqual(keys(TAKEN), ["height", "waist_girth", "hip_girth"]);
+  assert.equal(keys(ALL).length, 4);
+});
+
+test("a new body begins with the short sheet, or with all where nothing is asked", () => {
+  const fresh = [line("waist_girth"), line("hip_girth")];
+  assert.equal(firstSheet(fresh, short), "skirt");
+  assert.equal(firstSheet(fresh, null), ALL);
+  assert.equal(firstSheet(lines, short), TAKEN);
+});
+
+test("what is asked for and not taken is counted", () => {
+  assert.equal(missing(lines, short), 1);
+  assert.equal(missing(lines, null), 0);
+});

@@ -1,0 +1,33 @@
+/** Which lines stand on the sheet: what a style or a block asks for, what is taken, or all. */
+
+import type { MeasureLine } from "../../server/types.ts";
+
+/** A short sheet: what something asks for, by the key of each measure. */
+export interface ShortSheet {
+  readonly id: string;
+  readonly said: string;
+  readonly needed: readonly string[];
+  readonly asked: readonly string[];
+}
+
+export const TAKEN = "taken";
+export const ALL = "all";
+
+/** The lines of a sheet. They come in measuring order and stay in it. */
+export function linesOf(lines: readonly MeasureLine[], sheet: string, short: ShortSheet | null): readonly MeasureLine[] {
+  if (sheet === ALL) return lines;
+  const asked = short?.asked ?? [];
+  const withTaken = sheet === TAKEN;
+  return lines.filter((line) => asked.includes(line.key) || (withTaken && line.values.length > 0));
+}
+
+/** The sheet that a body begins with: a new one is measured for what is asked, else what is taken is shown. */
+export function firstSheet(lines: readonly MeasureLine[], short: ShortSheet | null): string {
+  if (lines.some((line) => line.values.length)) return TAKEN;
+  return short?.asked.length ? short.id : ALL;
+}
+
+/** How many of what is asked are not taken. */
+export function missing(lines: readonly MeasureLine[], short: ShortSheet | null): number {
+  return lines.filter((line) => short?.asked.includes(line.key) && !line.values.length).length;
+}

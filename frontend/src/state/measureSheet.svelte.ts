@@ -1,0 +1,89 @@
+/** The paper sheet of the Measures room: its words, which lines are on it, and the line in focus. */
+
+import { untrack } from "svelte";
+import { SvelteSet } from "svelte/reactivity";
+import { ALL, firstSheet, linesOf, TAKEN, type ShortSheet } from "../measures/lines/sheets.ts";
+import { call } from "../server/call.ts";
+import type { MeasureLine, MeasureWords, Vocabulary } from "../server/types.ts";
+import { desk } from "./desk.svelte.ts";
+import { measuring } from "./measuring.svelte.ts";
+import { workroom } from "./workroom.svelte.ts";
+
+/** The id of the short sheet of the style on the table. */
+const STYLE = "style";
+
+class MeasureSheet {
+  /** The keys at which something typed was refused and waits. */
+  readonly refused = new SvelteSet<string>();
+  /** The key of the measure in focus. */
+  focus = $state<string | null>(null);
+  /** Which lines are shown: a short sheet by its id, what is taken, or all. */
+  chosen = $state<string>(TAKEN);
+  /** The short sheet that "taken" goes with, when she has chosen one. */
+  private shortId = $state<string | null>(null);
+  private vocabulary = $state.raw<Vocabulary | null>(null);
+  private readonly words = $derived(new Map(this.vocabulary?.measures.map((one) => [one.key, one])));
+  readonly shorts = $derived.by((): readonly ShortSheet[] => [...styleSheet(), ...this.blockSheets()]);
+
+  get short(): ShortSheet | null {
+    return this.shorts.find((one) => one.id === this.shortId) ?? this.shorts[0] ?? null;
+  }
+
+  /** What asks for the measures, as the server is asked for it: a style, a block, or nothing. */
+  get asking(): string {
+    if (this.short?.id === STYLE && desk.style) return `?style=${desk.style.id}`;
+    return this.short ? `?block=${this.short.id}` : "";
+  }
+
+  get lines(): readonly MeasureLine[] {
+    return measuring.body ? linesOf(measuring.body.lines, this.chosen, this.short) : [];
+  }
+
+  wordsOf(key: string): MeasureWords | null {
+    return this.words.get(key) ?? null;
+  }
+
+  async read(): Promise<void> {
+    this.vocabulary = await call<Vocabulary>("/vocabulary", workroom.unit);
+  }
+
+  choose(sheet: string): void {
+    this.chosen = sheet;
+    if (sheet !== TAKEN && sheet !== ALL) this.shortId = sheet;
+  }
+
+  /** The sheet that the body in the room begins with. */
+  begin(): void {
+    untrack(() => {
+      if (measuring.body) this.choose(firstSheet(measuring.body.lines, this.short));
+    });
+  }
+
+  /** Begin a body in its first field. */
+  beginAtFirst(): void {
+    this.begin();
+    const first = this.lines[0];
+    if (first) this.goTo(first.key);
+  }
+
+  /** Go to the first field of a measure, on the whole sheet when it stands on no other. */
+  goTo(key: string): void {
+    if (!this.lines.some((line) => line.key === key)) this.choose(ALL);
+    // The field may only just have come to be.
+    setTimeout(() => document.querySelector<HTMLInputElement>(`[data-measure="${key}"] input[data-run]`)?.focus());
+  }
+
+  private blockSheets(): ShortSheet[] {
+    return (this.vocabulary?.blocks ?? []).map((block) => ({
+      id: block.block, said: block.said, needed: block.needed, asked: [...block.needed, ...block.helpful],
+    }));
+  }
+}
+
+function styleSheet(): ShortSheet[] {
+  const style = desk.style;
+  if (!style) return [];
+  return [{ id: STYLE, said: `${style.number} ${style.name}`, needed: style.measures_needed, asked: style.measures_read }];
+}
+
+export const measureSheet = new MeasureSheet();
