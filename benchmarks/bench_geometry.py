@@ -4,21 +4,14 @@ Run as ``python benchmarks/bench_geometry.py``. Times are medians in millisecond
 (nothing cached). Ours stands beside libraries that do a part of the same work.
 """
 
-import statistics
-import time
-from collections.abc import Callable
-
 import shapely
 from fontTools.misc.bezierTools import calcCubicArcLengthC
 from svgpathtools import CubicBezier
 
 from notchbook.geometry import Cubic, Line, Path, Point, curve_between, fair_curve, offset
+from timing import Row, median_ms
 
 ACCURACY_MM = 1e-3
-_ROUNDS = 9
-
-Row = tuple[str, str, float]
-"""The task, who does it, and the median time in ms."""
 
 
 def bodice() -> Path:
@@ -46,9 +39,9 @@ def _length_rows() -> list[Row]:
     points = (curve.start, curve.start_handle, curve.end_handle, curve.end)
     numbers = [complex(point.x, point.y) for point in points]
     return [
-        (task, "notchbook", _median(lambda: Cubic(*points).length)),
-        (task, "svgpathtools", _median(lambda: CubicBezier(*numbers).length(error=ACCURACY_MM))),
-        (task, "fontTools", _median(lambda: calcCubicArcLengthC(*numbers, tolerance=ACCURACY_MM))),
+        (task, "notchbook", median_ms(lambda: Cubic(*points).length)),
+        (task, "svgpathtools", median_ms(lambda: CubicBezier(*numbers).length(error=ACCURACY_MM))),
+        (task, "fontTools", median_ms(lambda: calcCubicArcLengthC(*numbers, tolerance=ACCURACY_MM))),
     ]
 
 
@@ -65,7 +58,7 @@ def _offset_rows() -> list[Row]:
         def ours(distance: float = distance) -> Path:
             return offset(bodice(), distance, "round")
 
-        rows += [(task, "notchbook", _median(ours)), (task, "shapely", _median(buffered))]
+        rows += [(task, "notchbook", median_ms(ours)), (task, "shapely", median_ms(buffered))]
     return rows
 
 
@@ -74,24 +67,14 @@ def _other_rows() -> list[Row]:
     path = bodice()
     cross = Path.line(Point(-10, 420), Point(300, 400))
     return [
-        ("fair curve through three marks", "notchbook", _median(lambda: fair_curve(marks))),
-        ("place of a front nearest to a point", "notchbook", _median(lambda: path.nearest(Point(200, 420)))),
-        ("crossings of a front with a line", "notchbook", _median(lambda: path.intersections(cross))),
+        ("fair curve through three marks", "notchbook", median_ms(lambda: fair_curve(marks))),
+        (
+            "place of a front nearest to a point",
+            "notchbook",
+            median_ms(lambda: path.nearest(Point(200, 420))),
+        ),
+        ("crossings of a front with a line", "notchbook", median_ms(lambda: path.intersections(cross))),
     ]
-
-
-def _median(task: Callable[[], object]) -> float:
-    """The median time of one task in ms; short tasks are repeated until a round takes 5 ms."""
-    started = time.perf_counter()
-    task()
-    repeats = max(1, int(0.005 / max(time.perf_counter() - started, 1e-7)))
-    times = []
-    for _ in range(_ROUNDS):
-        started = time.perf_counter()
-        for _ in range(repeats):
-            task()
-        times.append((time.perf_counter() - started) / repeats)
-    return statistics.median(times) * 1e3
 
 
 if __name__ == "__main__":

@@ -10,18 +10,16 @@ import json
 import os
 import platform
 import statistics
-import subprocess
 import sys
 import tempfile
-import time
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
 import bench_geometry
+import bench_measures
 from make_bodies import write
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
@@ -31,31 +29,9 @@ from notchbook.finish import Cloth, finish, production_table
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.registry import output
 from notchbook.recipe import Recipe, change_step, recipe_from_json, replay
+from timing import ROUNDS, Figure, Row, timed, timed_command
 
 GOLDEN = ROOT / "tests" / "golden"
-ROUNDS = 15
-
-
-@dataclass(frozen=True)
-class Figure:
-    """One line of the table: what was done, how long it took (least, median, most), in which unit."""
-
-    job: str
-    least: float
-    median: float
-    most: float
-    unit: str = "ms"
-
-
-def timed(job: str, work: Callable[[], object], rounds: int = ROUNDS) -> Figure:
-    """Do the work several times, after once for warming up."""
-    work()
-    taken = []
-    for _ in range(rounds):
-        started = time.perf_counter()
-        work()
-        taken.append((time.perf_counter() - started) * 1e3)
-    return Figure(job, min(taken), statistics.median(taken), max(taken))
 
 
 def yoke_skirt() -> tuple[Recipe, MeasureSet]:
@@ -88,15 +64,6 @@ def core_figures() -> Iterator[Figure]:
         )
 
 
-def help_figure() -> Figure:
-    """From typing `notchbook --help` to its end, each time as a new process."""
-    script = "from notchbook.cli.main import main; main()"
-    words = [sys.executable, "-c", script, "--help"]
-    return timed(
-        "notchbook --help, a new process", lambda: subprocess.run(words, capture_output=True, check=True)
-    )
-
-
 def many_bodies_figures(count: int = 400) -> Iterator[Figure]:
     """Made to measure, bodies a second, with each number of cores up to two."""
     with tempfile.TemporaryDirectory() as folder:
@@ -120,7 +87,9 @@ def page_lines() -> list[str]:
 
         found = bench_workroom(60)
     except (ImportError, OSError, RuntimeError) as error:
-        return [f"Not measured: {type(error).__name__}: {str(error).splitlines()[0] if str(error) else ''}"]
+        # The words of an error may name places of this machine, which have no business in the page.
+        print(f"The workroom was not measured: {error}", file=sys.stderr)
+        return [f"Not measured: {type(error).__name__}."]
     return [
         f"First page {found['open_ms']:.0f} ms; from a typed measure to the redrawn sheet p50 "
         f"{found['edit_p50_ms']:.0f} ms, p95 {found['edit_p95_ms']:.0f} ms ({found['edits']:.0f} edits)."
@@ -135,6 +104,11 @@ def machine() -> str:
     )
 
 
+def load() -> str:
+    """How busy the machine has been for a minute; nothing is known of some systems."""
+    return f"{os.getloadavg()[0]:.1f}" if hasattr(os, "getloadavg") else "not known"
+
+
 def _processor() -> str:
     info = Path("/proc/cpuinfo")
     if info.is_file():
@@ -144,22 +118,16 @@ def _processor() -> str:
     return platform.processor() or platform.machine()
 
 
-def page(figures: list[Figure], browser: list[str]) -> str:
-    """The report as a page."""
+def page(figures: Sequence[Figure], measures: Sequence[Figure], browser: Sequence[str], before: str) -> str:
+    """The report as a page; ``before`` is the load when the bench began."""
+    geometry, outside = bench_geometry.rows(), bench_measures.rows()
     lines = [
         "<!-- Written by benchmarks/run.py; run `make bench`. -->",
         "# How fast the house works",
         "",
-        machine(),
+        f"{machine()} Its load was {before} when the bench began and {load()} at the end.",
         "",
-        "| job | least | median | most | unit |",
-        "|---|--:|--:|--:|---|",
-    ]
-    lines += [
-        f"| {item.job} | {item.least:.1f} | {item.median:.1f} | {item.most:.1f} | {item.unit} |"
-        for item in figures
-    ]
-    lines += [
+        *_figure_table(figures),
         "",
         f"Each job is done {ROUNDS} times after once for warming up (the PDF 7, made to measure 3 times).",
         "",
@@ -167,11 +135,37 @@ def page(figures: list[Figure], browser: list[str]) -> str:
         "",
         f"At an equal accuracy of {bench_geometry.ACCURACY_MM:g} mm; medians.",
         "",
-        "| job | by | ms |",
-        "|---|---|--:|",
+        *_row_table(geometry),
+        "",
+        "## Measures",
+        "",
+        *_figure_table(measures),
+        "",
+        bench_measures.KEY,
+        "",
+        "## Measures beside general-purpose libraries",
+        "",
+        bench_measures.ROWS_KEY,
+        "",
+        *_row_table(outside),
     ]
-    lines += [f"| {job} | {who} | {ms:.4f} |" for job, who, ms in bench_geometry.rows()]
     return "\n".join([*lines, "", "## The workroom in Chromium", "", *browser]) + "\n"
+
+
+def _figure_table(figures: Sequence[Figure]) -> list[str]:
+    lines = ["| job | least | median | most | unit |", "|---|--:|--:|--:|---|"]
+    return lines + [
+        f"| {item.job} | {_short(item.least)} | {_short(item.median)} | {_short(item.most)} | {item.unit} |"
+        for item in figures
+    ]
+
+
+def _short(figure: float) -> str:
+    return f"{figure:.1f}" if figure >= 1.0 else f"{figure:.3f}"
+
+
+def _row_table(rows: Sequence[Row]) -> list[str]:
+    return ["| job | by | ms |", "|---|---|--:|", *(f"| {job} | {who} | {ms:.4f} |" for job, who, ms in rows)]
 
 
 def main(words: list[str]) -> int:
@@ -180,9 +174,15 @@ def main(words: list[str]) -> int:
     parser.add_argument("--no-page", action="store_true", help="leave the browser out")
     parser.add_argument("--print", action="store_true", help="print only, write nothing")
     chosen = parser.parse_args(words)
-    figures = [*core_figures(), help_figure(), *many_bodies_figures()]
+    before = load()
+    figures = [
+        *core_figures(),
+        timed_command("notchbook --help, a new process", ["--help"]),
+        *many_bodies_figures(),
+    ]
+    measures = list(bench_measures.figures())
     browser = ["Not measured: left out."] if chosen.no_page else page_lines()
-    text = page(figures, browser)
+    text = page(figures, measures, browser, before)
     print(text)
     if not chosen.print:
         (ROOT / "docs" / "bench.md").write_text(text, encoding="utf-8")

@@ -172,6 +172,45 @@ def test_a_planted_slip_is_told_beside_its_line_and_repaired_by_its_button(
     expect(hip).to_have_value("79.0")
 
 
+def test_the_foot_names_the_lines_that_speak_and_why_no_estimates_stand(
+    workroom: Workroom, measures: Page
+) -> None:
+    new_body(measures, "Client K")
+    foot = measures.locator(".sheet footer")
+    expect(foot).to_contain_text("Nothing is taken yet.")
+    measures.get_by_label("held against").select_option("women")
+    for key, text in (("height", "168"), ("waist_girth", "74"), ("hip_girth", "40")):
+        box(measures, key).fill(text)
+        measures.keyboard.press("Enter")
+    expect(foot.get_by_role("button", name="hip girth").first).to_be_visible()
+    expect(foot).to_contain_text("No estimates:")
+    box(measures, "height").focus()
+    foot.get_by_role("button", name="hip girth").first.click()
+    expect(box(measures, "hip_girth")).to_be_focused()
+
+
+def test_a_dress_form_wears_nothing_and_its_note_is_whole(measures: Page) -> None:
+    head = measures.locator(".head")
+    expect(head.get_by_label("this is")).to_have_value("form")
+    expect(head.get_by_label("undergarment")).to_have_count(0)
+    note = head.get_by_label("note")
+    assert note.evaluate("node => node.scrollHeight <= node.clientHeight + 1"), "shown whole"
+    note.fill("A long note about this form, " * 8)
+    note.press("Enter")
+    expect(note).not_to_be_focused()
+    assert note.evaluate("node => node.scrollHeight <= node.clientHeight + 1"), "shown whole"
+    head.get_by_label("this is").select_option("body")
+    expect(head.get_by_label("undergarment")).to_be_visible()
+
+
+def test_millimeters_have_no_needless_tenth(measures: Page) -> None:
+    measures.get_by_role("button", name="millimeters").click()
+    expect(box(measures, "waist_girth")).to_have_value("705")
+    box(measures, "waist_girth").fill("705.5")
+    measures.keyboard.press("Enter")
+    expect(box(measures, "waist_girth")).to_have_value("705.5")
+
+
 def test_two_readings_stand_side_by_side_and_a_third_decides(workroom: Workroom, measures: Page) -> None:
     box(measures, "waist_girth", 1).fill("71.1")
     measures.keyboard.press("Enter")
@@ -198,6 +237,7 @@ def test_an_estimate_is_pencil_until_it_is_kept_and_never_a_measure(
 ) -> None:
     leg = box(measures, "outside_leg")
     assert leg.get_attribute("placeholder") == ""
+    measures.get_by_label("this is").select_option("body")  # no leg of a dress form is estimated
     measures.get_by_label("held against").select_option("women")
     expect(leg).to_have_attribute("placeholder", re.compile(r"^≈ \d+\.\d$"))
     expect(row(measures, "outside_leg").locator(".fields")).to_contain_text(re.compile(r"± \d+\.\d"))
@@ -340,6 +380,9 @@ def test_what_was_typed_survives_a_server_that_went_away(workroom: Workroom, mea
     hip.fill("104")
     hip.press("Enter")
     banner = measures.get_by_role("alert").first
+    expect(banner).to_contain_text("your last edit is kept here")
+    measures.get_by_role("button", name="inches").click()  # looks anew, in vain
+    measures.wait_for_timeout(1000)
     expect(banner).to_contain_text("your last edit is kept here")
     expect(hip).to_have_value("104")
     expect(measures.get_by_role("button", name="Try again")).to_be_visible()

@@ -120,6 +120,20 @@ def test_padding_in_centimeters_and_in_inches(workroom: Workroom) -> None:
     expect(view.get_by_role("alert")).to_contain_text("not a number")
 
 
+def test_what_a_plan_does_not_know_is_told(workroom: Workroom) -> None:
+    page = open_view(workroom, "pad", "Marta V.")
+    view = page.get_by_role("region", name="pad")
+    expect(view.get_by_role("heading", level=2)).to_contain_text("so far as known: bust girth not compared")
+    expect(view).to_contain_text("Front and back by a usual share, no arcs measured: ")
+    expect(view).to_contain_text("Not compared, so nothing is known there.")
+    layer = view.get_by_label("one layer of wadding")
+    page.get_by_role("button", name="inches").click()
+    expect(layer).to_have_attribute("placeholder", "5 mm")
+    layer.fill("3/16")
+    layer.press("Enter")
+    expect(layer).to_have_attribute("placeholder", "3/16″")
+
+
 def test_a_form_that_is_too_large_is_said_to_be(workroom: Workroom) -> None:
     page = open_view(workroom, "pad")
     page.get_by_role("radio", name=re.compile("Form D")).focus()
@@ -166,6 +180,20 @@ def test_an_import_asks_what_it_is_not_sure_of_and_stores_nothing_before(workroo
     assert set(kept(workroom)) == before | {"Vera S."}
     page.get_by_role("button", name="Open the first").click()
     expect(page.get_by_label("Body", exact=True).locator("option:checked")).to_have_text("Vera S.")
+
+
+def test_a_row_in_another_unit_waits_for_her_answer(workroom: Workroom) -> None:
+    page = open_view(workroom, "import")
+    page.get_by_label("Paste from a spreadsheet").fill(
+        "Name\tBust (in)\tWaist (in)\nVera S.\t37\t30\nTilda F.\t88\t70\n"
+    )
+    page.keyboard.press("Control+Enter")
+    expect(page.get_by_text("2 sets of measures: 1 waits for an answer.")).to_be_visible()
+    page.get_by_role("group", name="A question about the bodies").get_by_role(
+        "button", name="centimeters"
+    ).click()
+    expect(page.get_by_text("waits for an answer")).to_have_count(0)
+    expect(page.get_by_role("button", name="Keep 2 bodies")).to_be_enabled()
 
 
 def test_a_client_whom_the_book_has_already_is_not_stored_twice_unasked(workroom: Workroom) -> None:
@@ -336,6 +364,24 @@ def test_a_client_is_kept_under_a_code_and_her_data_is_handed_out(workroom: Work
     expect(page.get_by_label("Body", exact=True).locator("option:checked")).to_have_text("K-106")
     assert "Rosa L." not in kept(workroom)
     assert b"Rosa L." not in workroom.book.read_bytes()
+
+
+def test_the_findings_of_a_chart_are_in_sight_on_a_tablet(workroom: Workroom) -> None:
+    page = open_view(workroom, "size charts", size=TABLET)
+    page.get_by_role("button", name="make it yours").click()
+    page.keyboard.press("Enter")
+    slip = cell(page, "Under-bust girth", "96")
+    expect(slip).to_be_editable()
+    slip.fill("33.1")
+    slip.press("Enter")
+    finding = page.locator("#finding-0")
+    expect(finding).to_be_in_viewport(ratio=1)
+    grid = page.get_by_role("table").bounding_box()
+    told = finding.bounding_box()
+    assert grid is not None
+    assert told is not None
+    assert told["y"] + told["height"] <= grid["y"], "above the grid, not under it"
+    assert grid["y"] < TABLET["height"] / 2
 
 
 @pytest.mark.parametrize("size", [WIDE, TABLET, UPRIGHT], ids=["desk", "tablet", "upright"])

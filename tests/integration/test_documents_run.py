@@ -1,8 +1,8 @@
 """The commands and snippets of the documents do what the documents say.
 
 In a page, a block marked ``csv file=NAME`` (or json) is a file; in one marked ``sh`` each line after ``$``
-is run, and the lines below it must come in the answer, in this order, blanks aside; ``python`` is run as it
-stands.
+is run, and the lines below it must come in the answer, in this order, blanks aside; ``python`` is run after
+the blocks above it.
 """
 
 import re
@@ -17,6 +17,7 @@ from support.command import typed
 
 PAGES = [
     ROOT / "README.md",
+    ROOT / "docs/body-library.md",
     *sorted((ROOT / "docs/tutorial").glob("*.md")),
     *sorted((ROOT / "docs/tasks").glob("*.md")),
 ]
@@ -65,11 +66,12 @@ def lacking(wanted: list[str], answer: str) -> list[str]:
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
 def test_the_page_does_what_it_says(page: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
+    names: dict[str, object] = {}
     for block in blocks(page.read_text(encoding="utf-8")):
         if block.file:
             (tmp_path / block.file).write_text(block.text, encoding="utf-8")
         elif block.kind == "python":
-            exec(compile(block.text, page.name, "exec"), {})
+            exec(compile(block.text, page.name, "exec"), names)
         elif block.kind == "sh":
             run_commands(block.text)
 

@@ -1365,7 +1365,8 @@ export interface components {
          * DifferenceLine
          * @description One measure of both; the difference is second minus first. ``beyond``: more than a tape's readings.
          *
-         *     ``moved``: the second value was brought to the waist level of the first.
+         *     ``moved``: the second value was brought to the waist level of the first. ``drawn`` (-1 to 1, of the
+         *     largest difference in length) draws the difference, null for an angle or a weight.
          */
         DifferenceLine: {
             /** Key */
@@ -1382,6 +1383,8 @@ export interface components {
             beyond: boolean;
             /** Moved */
             moved: boolean;
+            /** Drawn */
+            drawn: number | null;
         };
         /**
          * DoubtAnswer
@@ -3284,7 +3287,8 @@ export interface components {
          * StyleGirthLine
          * @description One girth of a style: the body drafted for, the client, the finished girth, the ease on each.
          *
-         *     ``short_text`` says by how much the client lacks the least usual ease, empty where she does not.
+         *     ``short_text`` says by how much the client lacks the least usual ease, ``over_text`` by how much she has
+         *     more than the most that is usual, beyond what two readings of a tape may differ; empty where not.
          */
         StyleGirthLine: {
             /** Name */
@@ -3305,6 +3309,8 @@ export interface components {
             usual_text: string;
             /** Short Text */
             short_text: string;
+            /** Over Text */
+            over_text: string;
         };
         /**
          * SuspectAnswer

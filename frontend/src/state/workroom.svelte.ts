@@ -73,6 +73,8 @@ class Workroom {
       return null;
     }
     if (!(error instanceof Unreachable)) throw error;
+    // What can be tried again is not hidden by a mere look that fails after it.
+    if (!again && this.banner?.again) return null;
     const kept = again ? "your last edit is kept here." : "what you see may be old.";
     this.banner = { words: `The workroom does not answer; ${kept}`, next: "Start it again with: notchbook open", again };
     return null;

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from notchbook.app.examining import ease_table
-from notchbook.body import MeasureSet, read_measures
+from notchbook.body import MeasureSet, plain_key, read_measures
 from notchbook.body.charts import SetComparison, SizeChart, compare_sets, holds_chart, read_chart
 from notchbook.body.charts.shipped import shipped_charts
 from notchbook.errors import InputError
@@ -125,5 +125,5 @@ def read_set_named(word: str) -> MeasureSet:
 
 
 def _only(measures: MeasureSet, keys: set[str]) -> MeasureSet:
-    kept = {name: value for name, value in measures.values.items() if name.partition("@")[0] in keys}
+    kept = {name: value for name, value in measures.values.items() if plain_key(name) in keys}
     return replace(measures, values=kept)

@@ -9,8 +9,8 @@ from itertools import islice
 from pathlib import Path
 from typing import Final
 
-from notchbook.app.filling import held_against
-from notchbook.app.garment import Garment, estimates_for
+from notchbook.app.filling_estimates import with_population
+from notchbook.app.garment_needs import GarmentNeeds, estimates_for
 from notchbook.app.looking_over_first import look_over_first_many
 from notchbook.app.staging import refuse_over_input
 from notchbook.body import BodyRow, MeasureSet, PopulationName, measure_entry, measure_table, read_bodies
@@ -51,7 +51,7 @@ class EstimatedBody:
 
 
 def estimated_bodies(
-    bodies: Path, population: PopulationName | None = None, garment: Garment | None = None
+    bodies: Path, population: PopulationName | None = None, garment: GarmentNeeds | None = None
 ) -> Iterator[EstimatedBody]:
     """Every line of a bodies file with its estimates, in order; a bad line never stops the rest.
 
@@ -79,7 +79,7 @@ def estimate_file(
     out: Path | None,
     report: Path | None,
     population: PopulationName | None = None,
-    garment: Garment | None = None,
+    garment: GarmentNeeds | None = None,
     *,
     unit: Unit | None = None,
     progress: Callable[[int], None] | None = None,
@@ -130,13 +130,13 @@ def report_text(done: Collection[EstimatedBody], unit: Unit | None) -> str:
 
 
 def _held(row: BodyRow, population: PopulationName | None) -> BodyRow:
-    return row if row.measures is None else replace(row, measures=held_against(row.measures, population))
+    return row if row.measures is None else replace(row, measures=with_population(row.measures, population))
 
 
 class _Wanted:
     """What of all estimates a garment wants: told at the first of the bodies that hold the same measures."""
 
-    def __init__(self, garment: Garment | None) -> None:
+    def __init__(self, garment: GarmentNeeds | None) -> None:
         self._garment = garment
         self._keys: dict[tuple[object, ...], tuple[str, ...]] = {}
 
@@ -151,7 +151,7 @@ class _Wanted:
             left_out=tuple(one for one in estimates.left_out if one.key in self._garment.keys),
         )
 
-    def _told(self, garment: Garment, measures: MeasureSet) -> tuple[str, ...]:
+    def _told(self, garment: GarmentNeeds, measures: MeasureSet) -> tuple[str, ...]:
         alike = (measures.kind, measures.population, measures.waist_level, *measures.values)
         if alike in self._keys:
             return self._keys[alike]

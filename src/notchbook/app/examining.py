@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Final
 
-from notchbook.app.resting import rested_on
+from notchbook.app.resting_on_estimates import rested_on
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.finish import Cloth, HouseTable
 from notchbook.pattern import Expectation, Pattern, resolve, sewn_length

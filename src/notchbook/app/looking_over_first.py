@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from notchbook.body import MeasureSet, PopulationName, look_over, measure_entry
+from notchbook.body import MeasureSet, PopulationName, look_over, measure_entry, plain_key
 from notchbook.errors import InputError
 from notchbook.units import LengthStyle
 
@@ -12,7 +12,7 @@ def look_over_first(measures: MeasureSet) -> InputError | None:
     looked = look_over(measures, LengthStyle("cm"))
     if looked.level != "stop":
         return None
-    keys = dict.fromkeys(one.key.partition("@")[0] for one in looked.suspects())
+    keys = dict.fromkeys(plain_key(one.key) for one in looked.suspects())
     labels = ", ".join(measure_entry(key).label for key in keys)
     return InputError("estimate-look-over-first", labels=labels or "a value", where="")
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from notchbook.body import Doubt, LookedOver, MeasureSet, PopulationName, look_over, measure_entry
+from notchbook.body import Doubt, LookedOver, MeasureSet, PopulationName, look_over, measure_entry, plain_key
 from notchbook.body.doubts.statistic_words import sentence
 from notchbook.body.quantity_words import quantity_text
 from notchbook.errors import InputError
@@ -84,9 +84,9 @@ def look_over_beside(measures: MeasureSet, shifts: Sequence[ShiftWords], style: 
 def _unlike_file(doubt: Doubt, moved: set[str], style: LengthStyle) -> Doubt:
     """A doubt about a value that is not off by what the file's others are says so."""
     suspect = doubt.suspects[0] if doubt.suspects else None
-    if suspect is None or suspect.key.partition("@")[0] not in moved or len(doubt.keys) > 1:
+    if suspect is None or plain_key(suspect.key) not in moved or len(doubt.keys) > 1:
         return doubt
-    entry = measure_entry(suspect.key.partition("@")[0])
+    entry = measure_entry(plain_key(suspect.key))
     problem = InputError(
         "measure-unlike-file",
         label=entry.label,

@@ -11,7 +11,7 @@ from typing import Any
 
 from notchbook.app.drafting import draft
 from notchbook.app.examining import ease_table, examine
-from notchbook.app.resting import rested_on
+from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.side_processes import results_in_order
 from notchbook.app.staging import refuse_over_input
 from notchbook.body import BodyRow, read_bodies

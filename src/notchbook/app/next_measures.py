@@ -5,10 +5,11 @@ from dataclasses import replace
 from typing import Final
 
 from notchbook.app.drafting import draft_recipe
-from notchbook.app.filling import NEVER_BESIDE, fill, needs_of_block, needs_of_recipe
+from notchbook.app.filling_estimates import NEVER_BESIDE, fill, needs_of_block, needs_of_recipe
 from notchbook.app.next_measure import NextMeasure
 from notchbook.app.uncertainty import Sensitivity, sensitivities, sensitivity
-from notchbook.body import Measure, MeasureSet, measure_entry, measure_table
+from notchbook.body import Measure, MeasureSet, measure_entry, measure_table, plain_key
+from notchbook.body.doubts.standing import NINE_OF_TEN
 from notchbook.body.estimating.estimating import estimate, people_for, population_of
 from notchbook.body.estimating.reach import refuse_beyond
 from notchbook.body.population import Gain, Population
@@ -17,9 +18,6 @@ from notchbook.recipe import MeasureNeeds, Recipe, replay
 
 LEAST_GAIN: Final = 0.5
 """mm of the ± that a measure must take away to be worth the tape: what sewing does not show. Own judgment."""
-
-NINE_OF_TEN: Final = 1.645
-"""Standard deviations within which nine of ten lie (normal distribution, two-sided)."""
 
 
 def measure_next(recipe: Recipe, measures: MeasureSet, most: int = 6) -> tuple[NextMeasure, ...]:
@@ -67,7 +65,7 @@ def measure_next_in_general(measures: MeasureSet, most: int = 6) -> tuple[NextMe
 
 
 def _next(recipe: Recipe, needs: MeasureNeeds, measures: MeasureSet) -> tuple[NextMeasure, ...]:
-    moved = {one.key.partition("@")[0]: one for one in _all_sensitivities(recipe, needs, measures)}
+    moved = {plain_key(one.key): one for one in _all_sensitivities(recipe, needs, measures)}
     first = _needed(needs, measures, moved)
     people = _foretelling(measures)
     known = () if people is None else people.keys

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from notchbook.app.examining import examine, examine_subject, subject_of
-from notchbook.app.resting import rested_on
+from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.staging import staged
 from notchbook.app.style_file import write_style
 from notchbook.body.quantity_words import said_key

@@ -1,6 +1,22 @@
 """Measures of bodies, dress forms and size charts: what they are, where they come from, whether they agree.
 
-Lengths are mm inside, angles degrees, weight kg. Left and right are the wearer's.
+Lengths are mm inside, angles degrees, weight kg, never negative. Left and right are the wearer's.
+``docs/body-library.md`` shows how it is used.
+
+What is where:
+
+- here: :class:`Measure` (a value and how far it can be trusted), :class:`MeasureSet` (those of one body, form
+  or size), the table of all measures (``measures.toml``) and of the places on the body (``landmarks.toml``)
+- ``files``: one body or many read from JSON or CSV, and written
+- ``importing``: tables from elsewhere, with a preview of what they would mean
+- ``doubts``: what is to be asked before a set is used; ``doubts.slips``: what was probably meant
+- ``population``: the bodies of a survey, and what they let expect of a measure (loads numpy)
+- ``estimating``: measures that nobody took, each with its ± (loads numpy)
+- ``charts``: size charts; ``charts.comparing``: the nearest size, two sets side by side; ``charts.padding``:
+  a dress form padded for a client; ``charts.doubts``: what is to be asked about a chart
+- ``figure``: the drawn figure with the way of the tape
+
+Importing this package loads no numerics: they come with the first set that is held against a population.
 """
 
 from notchbook.body.circumstances import Circumstances
@@ -37,7 +53,7 @@ from notchbook.body.measure_table import (
     measure_table,
     notation_names,
 )
-from notchbook.body.sides import SIDES, Side, sided_key, split_key
+from notchbook.body.sides import SIDES, Side, plain_key, sided_key, split_key
 
 __all__ = [
     "KINDS",
@@ -78,6 +94,7 @@ __all__ = [
     "measure_entry",
     "measure_table",
     "notation_names",
+    "plain_key",
     "read_bodies",
     "read_measures",
     "read_value",

@@ -9,7 +9,7 @@ from notchbook.body.circumstances import Circumstances
 from notchbook.body.measure import Measure, Status
 from notchbook.body.measure_table import measure_entry, measure_table
 from notchbook.body.one_line import LONGEST_NAME, LONGEST_NOTE, one_line
-from notchbook.body.sides import SIDES, Side, sided_key, split_key
+from notchbook.body.sides import SIDES, Side, plain_key, sided_key, split_key
 from notchbook.errors import InputError
 
 SetKind = Literal["body", "form", "chart"]
@@ -88,9 +88,16 @@ class MeasureSet:
             raise InputError("waist-level", level=self.waist_level, drop=drop, where="")
 
     @classmethod
-    def from_mm(cls, name: str, values: Mapping[str, float], status: Status = "measured") -> "MeasureSet":
+    def from_mm(
+        cls,
+        name: str,
+        values: Mapping[str, float],
+        status: Status = "measured",
+        population: PopulationName | None = None,
+    ) -> "MeasureSet":
         """A set of plain values (mm; degrees for angles, kg for weight), all of one status."""
-        return cls(name, {key: Measure(value, status) for key, value in values.items()})
+        taken = {key: Measure(value, status) for key, value in values.items()}
+        return cls(name, taken, population=population)
 
     @property
     def drop_below_natural(self) -> float:
@@ -135,7 +142,7 @@ class MeasureSet:
 
     def measure_keys(self) -> tuple[str, ...]:
         """The keys without sides, each once, in the order of the measure table."""
-        return tuple(dict.fromkeys(text.partition("@")[0] for text in self.values))
+        return tuple(dict.fromkeys(plain_key(text) for text in self.values))
 
     def sides_differ(self, keys: Iterable[str] | None = None) -> bool:
         """Whether left and right have other values in any of these measures (by default, in any at all)."""

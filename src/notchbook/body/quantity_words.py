@@ -3,6 +3,7 @@
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import PopulationName
 from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.body.waist_drop import value_entry
 from notchbook.units import LengthStyle, format_degrees, format_length
 
@@ -54,7 +55,7 @@ def estimate_text(
 
 def measure_text(text_key: str, measure: Measure, style: LengthStyle) -> str:
     """``20.3 ± 1.8 cm``; a value that is no estimate stands without ±."""
-    entry = measure_entry(text_key.partition("@")[0])
+    entry = measure_entry(plain_key(text_key))
     if measure.error is None:
         return quantity_text(entry, measure.value, style)
     return quantity_with_error(entry, measure.value, measure.error, style)

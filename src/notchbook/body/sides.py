@@ -18,6 +18,11 @@ def sided_key(key: str, side: Side) -> str:
     return key if side == "both" else f"{key}@{side}"
 
 
+def plain_key(text_key: str) -> str:
+    """The key without its side: ``hip_depth`` of ``hip_depth@left``. Nothing is refused."""
+    return text_key.partition("@")[0]
+
+
 def split_key(text: str) -> tuple[str, Side]:
     """The key and side that the text names.
 

@@ -3,6 +3,7 @@
 from typing import Final
 
 from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.sides import plain_key
 
 DROP_KEY: Final = "waist_drop"
 """Stands for the drop where a key of a measure stands otherwise: it is no measure of the table."""
@@ -35,4 +36,4 @@ _DROP_ENTRY: Final = MeasureEntry(
 
 def value_entry(text_key: str) -> MeasureEntry:
     """The entry of the measure with this key (with a side or without), or that of the drop."""
-    return _DROP_ENTRY if text_key == DROP_KEY else measure_entry(text_key.partition("@")[0])
+    return _DROP_ENTRY if text_key == DROP_KEY else measure_entry(plain_key(text_key))

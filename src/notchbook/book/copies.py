@@ -28,7 +28,7 @@ def copies_with(book: Path, marks: Collection[str], settings: Settings) -> tuple
     for path in _books_beside(book):
         held = _marks_in(path, settings)
         if held is None or held & set(marks):
-            found.append(Copy(path, path.stat().st_size, readable=held is not None))
+            found.append(Copy(path, readable=held is not None))
     return tuple(found)
 
 

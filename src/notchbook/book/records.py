@@ -221,7 +221,6 @@ class Copy:
     """A copy of the book that lies beside it. ``readable`` False: it could not be looked into."""
 
     path: Path
-    size_bytes: int
     readable: bool
 
 

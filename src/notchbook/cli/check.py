@@ -17,7 +17,7 @@ def check(
     Example: notchbook check skirt.json --measures marta.csv
     """
     from notchbook.app.examining import ease_table
-    from notchbook.app.resting import rested_on
+    from notchbook.app.resting_on_estimates import rested_on
     from notchbook.app.style_file import examine_style, read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern

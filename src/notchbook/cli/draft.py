@@ -64,9 +64,9 @@ def draft(
     """
     from notchbook.app.drafting import draft as drafted
     from notchbook.app.examining import ease_table
-    from notchbook.app.filling import fill_for_draft, held_against
+    from notchbook.app.filling_estimates import fill_for_draft, with_population
     from notchbook.app.papers import job_of
-    from notchbook.app.resting import rested_on
+    from notchbook.app.resting_on_estimates import rested_on
     from notchbook.app.settings import read_settings
     from notchbook.body import check_consistent, read_measures
     from notchbook.cli import show_pattern
@@ -81,7 +81,7 @@ def draft(
     from notchbook.units import LengthStyle
 
     stated = paper_date(date)
-    body = held_against(read_measures(measures), population)
+    body = with_population(read_measures(measures), population)
     chosen = read_settings(block, settings or (), unit)
     filled = fill_for_draft(body, block, chosen) if estimate else None
     body = body if filled is None else filled.measures

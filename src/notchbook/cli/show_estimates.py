@@ -3,14 +3,14 @@
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any, Final
 
-from notchbook.body import PopulationName, measure_entry
+from notchbook.body import PopulationName, measure_entry, plain_key
 from notchbook.body.quantity_words import ESTIMATE_SIGN, said_key
 from notchbook.cli.screen import Screen
 from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
-    from notchbook.app.filling import Filled
-    from notchbook.app.resting import RestedOn
+    from notchbook.app.filling_estimates import Filled
+    from notchbook.app.resting_on_estimates import RestedOn
     from notchbook.body.estimating.estimate import NotEstimable
 
 _REASONS: Final = {
@@ -73,7 +73,7 @@ def estimate_data(estimates: "Mapping[str, RestedOn]") -> list[dict[str, Any]]:
             "measure": name,
             "value": round(one.measure.value, 6),
             "error": None if one.measure.error is None else round(one.measure.error, 6),
-            "unit": measure_entry(name.partition("@")[0]).unit,
+            "unit": measure_entry(plain_key(name)).unit,
             "method": one.measure.method,
             "stale": one.is_stale,
             **({} if one.now is None else {"now": round(one.now.value, 6)}),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from notchbook.finish import CutPiece
 from notchbook.output.label_lines import allowance_words, unbroken
 from notchbook.output.paper_info import PaperInfo
+from notchbook.units import counted
 
 CAUTIONS = (
     "Rotary cutter: cut away from your body and close the blade after each stroke.",
@@ -78,11 +79,6 @@ def card_of(pieces: Sequence[CutPiece], info: PaperInfo) -> CutterCard:
         ("direction", "one way" if any(piece.grain.one_way for piece in pieces) else "either way"),
     )
     return CutterCard(groups, len(pieces), facts)
-
-
-def counted(count: int, word: str) -> str:
-    """``1 piece``, ``2 pieces``."""
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
 def _supply_words(pieces: Sequence[CutPiece]) -> str:

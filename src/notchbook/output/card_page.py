@@ -5,12 +5,13 @@ from dataclasses import dataclass
 from notchbook.finish import CutPiece
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
-from notchbook.output.card import CAUTIONS, CardGroup, CardRow, CutterCard, counted
+from notchbook.output.card import CAUTIONS, CardGroup, CardRow, CutterCard
 from notchbook.output.label_lines import kept_together
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pen import MM_PER_POINT, Pen, Text, rectangle
 from notchbook.output.small_piece import draw_small
 from notchbook.output.typeset import fitting_size, shortened, text_width, wrapped
+from notchbook.units import counted
 
 HEAD = 42.0
 LATER_HEAD = 14.0

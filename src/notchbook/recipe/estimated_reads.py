@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from notchbook.body import Measure, MeasureSet, measure_table, sided_key
+from notchbook.body import Measure, MeasureSet, measure_table, plain_key, sided_key
 from notchbook.pattern.names import Side
 from notchbook.recipe.replay import Replay
 
@@ -15,7 +15,7 @@ def estimated_reads(replay: Replay) -> dict[str, Measure]:
     measures = replay.measures
     names = {name for key, side in _reads(replay) for name in _stored(measures, key, side)}
     order = list(measure_table())
-    found = sorted(names, key=lambda name: (order.index(name.partition("@")[0]), name))
+    found = sorted(names, key=lambda name: (order.index(plain_key(name)), name))
     return {name: measures.values[name] for name in found if measures.values[name].status == "estimated"}
 
 

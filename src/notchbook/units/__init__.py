@@ -5,6 +5,7 @@ Nothing here knows a garment or a body, and nothing here loads numerics.
 
 from notchbook.units.amount import Amount, Term
 from notchbook.units.angle import format_degrees, parse_degrees
+from notchbook.units.counted import counted
 from notchbook.units.length import parse_length, written_unit
 from notchbook.units.length_style import LengthStyle, format_length
 from notchbook.units.located import located, located_errors
@@ -25,6 +26,7 @@ __all__ = [
     "ToleranceReason",
     "Tolerances",
     "Unit",
+    "counted",
     "decimal_text",
     "format_degrees",
     "format_length",

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from notchbook.app.drafting import draft_recipe
-from notchbook.app.garment import garment_named, next_for_garment
+from notchbook.app.garment_needs import garment_named, next_for_garment
 from notchbook.app.next_measure import line_words
 from notchbook.app.next_measures import (
     LEAST_GAIN,

@@ -8,11 +8,12 @@ from scipy import constants
 from notchbook.body import Measure, MeasureSet, measure_entry
 from notchbook.body.doubts.doubt import Repair
 from notchbook.body.doubts.slips.likely_enough import likely_enough
-from notchbook.body.doubts.slips.single import KG_PER_POUND, single_slips
+from notchbook.body.doubts.slips.single import single_slips
 from notchbook.body.doubts.slips.slip_table import slip_table
 from notchbook.body.doubts.slips.typed_number import swapped_digits, typed_number, wrong_digits
 from notchbook.body.doubts.slips.waist_taken import NAVEL_DROP, waist_taken
 from notchbook.body.doubts.slips.whole_set import other_unit
+from notchbook.body.files.weight import KG_PER_POUND
 from notchbook.units import Unit
 
 

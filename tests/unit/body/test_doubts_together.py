@@ -9,7 +9,7 @@ from scipy.stats import multivariate_normal
 
 from notchbook.body import MeasureSet, WaistLevel
 from notchbook.body.doubts.together import Together, together
-from notchbook.body.doubts.unseen import noticed_at
+from notchbook.body.noticed_slip import noticed_slip
 from notchbook.body.population import population
 from notchbook.body.population.model import Array
 from notchbook.body.population.system import widening
@@ -103,5 +103,5 @@ def test_the_best_pair_is_the_best_of_all_pairs() -> None:
 def test_what_is_noticed_with_even_chance_is_what_the_population_says() -> None:
     one = whole()
     for key in ("bust_girth", "wrist_girth"):
-        slip = noticed_at(WOMEN.look_again) * one.standings()[key].sd
+        slip = noticed_slip(WOMEN.look_again) * one.standings()[key].sd
         assert slip == pytest.approx(WOMEN.blind_spot(key, SET), rel=1e-6)

@@ -45,6 +45,17 @@ def test_a_name_that_is_not_there_is_an_attribute_error() -> None:
     assert set(dir(notchbook)) == set(notchbook.__all__)
 
 
+def test_the_example_of_measures_runs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    runpy.run_path(str(ROOT / "examples/python/look_over.py"))
+    said = capsys.readouterr().out
+    assert "stop: Arm length of 48.0 cm" in said
+    assert "looked over: fine" in said
+    assert "hip_girth: 1 layers in front, 1 behind" in said
+
+
 def test_the_example_runs(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -118,11 +118,15 @@ def test_two_bodies_side_by_side(page: TestClient, studio: Studio) -> None:
     lines = {line["key"]: line for line in told["lines"]}
     assert (lines["bust_girth"]["difference_text"], lines["bust_girth"]["beyond"]) == ("+6.0 cm", True)
     assert lines["waist_girth"]["beyond"] is False
+    assert (lines["bust_girth"]["drawn"], lines["waist_girth"]["drawn"]) == (1.0, pytest.approx(2 / 60))
     assert (
         told["sentence"]
         == "1 of 2 measures differ by more than two readings may; most of all bust girth +6.0 cm."
     )
     assert (told["only_first"], told["only_second"]) == (["hip girth"], ["height"])
+    wide = form_with(studio, "", bust_girth=960, waist_girth=755, hip_girth=1025)
+    said = page.get(f"/api/bodies/{first}/against-body/{wide}").json()["sentence"]
+    assert said.endswith("most of all hip girth +6.5 cm."), "the largest, whatever a tape may err by there"
     same = page.get(f"/api/bodies/{first}/against-body/{first}").json()
     assert same["sentence"].startswith("All 3 measures of both agree")
 
@@ -137,5 +141,12 @@ def test_a_client_against_the_style_on_the_table(page: TestClient, studio: Studi
     assert waist["short_text"]
     assert told["sentence"].startswith("Too tight for Invented form as drafted: waist girth ")
     assert hip["body_ease_text"] == "+5.0 cm"
+    assert not waist["over_text"]
+    slim = form_with(studio, "", waist_girth=600, hip_girth=968)
+    waist, hip = page.get(f"/api/bodies/{slim}/against-style/{style}").json()["girths"]
+    # 72 cm finished on 60 cm is 12 cm of ease; the page tells what lies above the usual range it shows.
+    most = float(waist["usual_text"].split(" to ")[1].removesuffix(" cm"))
+    assert waist["over_text"] == f"{12.0 - most:.1f} cm"
+    assert not hip["over_text"]
     own = page.get(f"/api/bodies/{studio.list_bodies()[0].id}/against-style/{style}").json()
     assert not any(girth["short_text"] for girth in own["girths"])

@@ -58,7 +58,7 @@ def test_a_form_of_which_little_is_known_is_not_said_to_need_least(page: TestCli
     client = add(bare, "Invented client", "body", GIRTHS)
     told = padding(page, client)
     assert [form["id"] for form in told["forms"]] == [known, unknown]
-    assert told["forms"][1]["words"].endswith("; bust girth and hip girth not compared")
+    assert told["forms"][1]["words"].endswith("; bust girth, hip girth not compared")
 
 
 def test_an_even_layer_adds_two_pi_t(page: TestClient, bare: Studio) -> None:
@@ -146,7 +146,7 @@ def test_a_level_without_a_layer_is_in_no_order(page: TestClient, bare: Studio) 
     client = add(bare, "Invented client", "body", {"neck_base_girth": 380.0})
     form = padding(page, client)["forms"][0]
     assert form["plan"]["order"] == []
-    assert form["words"] == "1.0 cm to add, all levels together"
+    assert form["words"].startswith("1.0 cm to add, all levels together; bust girth, ")
 
 
 def test_a_form_is_not_padded_to_itself(bare: Studio) -> None:

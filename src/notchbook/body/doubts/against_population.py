@@ -21,6 +21,7 @@ from notchbook.body.doubts.statistic_words import doubt_in_words
 from notchbook.body.doubts.together import Together, together
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.population import Population
+from notchbook.body.sides import plain_key
 from notchbook.body.waist_drop import DROP_KEY, value_entry
 from notchbook.units import LengthStyle, Unit
 
@@ -96,7 +97,7 @@ def _by_text_key(measures: MeasureSet, whole: Together) -> tuple[Standing, ...]:
     standings = whole.standings()
     found = []
     for text_key, measure in measures.values.items():
-        one = standings.get(text_key.partition("@")[0])
+        one = standings.get(plain_key(text_key))
         if one is not None and measure.status != "estimated":
             z = (measure.value - one.expected) / one.sd
             expected = _possible(one.key, one.expected)
@@ -108,7 +109,7 @@ def _sides(measures: MeasureSet, whole: Together) -> dict[str, tuple[tuple[str, 
     """The measures of which a side was given: key -> all values that were taken of it."""
     found: dict[str, tuple[tuple[str, float], ...]] = {}
     for text_key, measure in measures.values.items():
-        key = text_key.partition("@")[0]
+        key = plain_key(text_key)
         if key in whole.keys and measure.status != "estimated":
             found[key] = (*found.get(key, ()), (text_key, measure.value))
     return {key: given for key, given in found.items() if any("@" in text_key for text_key, _ in given)}

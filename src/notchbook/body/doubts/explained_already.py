@@ -7,6 +7,7 @@ from notchbook.body.doubts.consistency import check_consistent
 from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
+from notchbook.body.sides import plain_key
 from notchbook.body.waist_drop import DROP_KEY
 from notchbook.units import LengthStyle
 
@@ -47,5 +48,5 @@ def _put_right(doubt: Doubt) -> dict[str, Measure]:
 def _spoken_of(values: Iterable[str]) -> set[str]:
     """The keys with their side and without: a contradiction may name either."""
     keys = set(values)
-    plain = {key.partition("@")[0] for key in keys}
+    plain = {plain_key(key) for key in keys}
     return keys | plain | {f"{key}@{side}" for key in plain for side in ("left", "right")}

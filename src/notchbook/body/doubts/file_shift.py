@@ -16,9 +16,13 @@ from notchbook.body.doubts.together import Together
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet, TakenAs, WaistLevel
 from notchbook.body.population.model import Array
+from notchbook.body.sides import plain_key
 from notchbook.units import LengthStyle
 
 ShiftKind = Literal["survey", "waist", "waist-of-some", "unit", "shifted", "a-little"]
+
+MAD_TO_SD: Final = 1.4826
+"""The median deviation of a normal distribution times this is its standard deviation."""
 
 _ONLY_TOLD: Final = frozenset({"waist-of-some", "a-little"})
 """Kinds that are named and change nothing in how the bodies are judged."""
@@ -90,7 +94,7 @@ class FileShift:
         """The values as they would be were the file not off by this."""
         values = dict(measures.values)
         for text_key, one in measures.values.items():
-            key = text_key.partition("@")[0]
+            key = plain_key(text_key)
             if key in self.keys:
                 way = self.directions[self.keys.index(key)]
                 meant = one.value / self.times if self.kind == "unit" else one.value - self.off * way
@@ -157,7 +161,7 @@ class BesideFile:
         return tuple(doubt for doubt in as_typed if self._stays(doubt, moved, still))
 
     def _stays(self, doubt: Doubt, moved: set[str], still: set[tuple[str, tuple[str, ...]]]) -> bool:
-        bare = {key.partition("@")[0] for key in doubt.keys}
+        bare = {plain_key(key) for key in doubt.keys}
         if not bare & moved or (doubt.code, doubt.keys) in still:
             return True
         return doubt.code == "measure-impossible" and not bare <= self.units

@@ -12,7 +12,7 @@ from typing import Final
 
 import numpy as np
 
-from notchbook.body.doubts.file_shift import FileShift
+from notchbook.body.doubts.file_shift import MAD_TO_SD, FileShift
 from notchbook.body.doubts.slips.waist_taken import WaistTaken, waist_taken
 from notchbook.body.doubts.together import Together, together
 from notchbook.body.measure_set import MeasureSet, WaistLevel
@@ -41,8 +41,6 @@ MOST_DEVIATIONS: Final = 3.0
 
 LEVEL_SCATTER: Final = 20.0
 """mm by which a tied tape may lie off its level, twice the SD (common practice, no source)."""
-
-_MAD_TO_SD: Final = 1.4826
 
 
 @dataclass(slots=True)
@@ -140,7 +138,7 @@ def _shift(group: _Group, stated: WaistLevel, level: WaistLevel | None, *, some:
     chosen = [place for place, gain in enumerate(group.gains) if not some or gain > CLEAR]
     drops = [group.drops[place] for place in chosen]
     middle = statistics.median(drops)
-    scatter = _MAD_TO_SD * statistics.median(abs(drop - middle) for drop in drops)
+    scatter = MAD_TO_SD * statistics.median(abs(drop - middle) for drop in drops)
     error = statistics.median(group.errors[place] for place in chosen)
     return FileShift(
         "waist-of-some" if some else "waist",

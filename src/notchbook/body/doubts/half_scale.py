@@ -4,6 +4,7 @@ from notchbook.body.doubts.likely_slip import within
 from notchbook.body.doubts.slips.whole_set import HALF_SCALE, LEAST_LENGTHS, LEAST_THEN, MOST_NOW
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
+from notchbook.body.sides import plain_key
 
 
 def is_half_scale(measures: MeasureSet) -> bool:
@@ -13,7 +14,7 @@ def is_half_scale(measures: MeasureSet) -> bool:
     lengths = [
         (entry.usual_at(measures.drop_below_natural), measure.value)
         for text_key, measure in measures.values.items()
-        if (entry := measure_entry(text_key.partition("@")[0])).is_length and measure.status != "estimated"
+        if (entry := measure_entry(plain_key(text_key))).is_length and measure.status != "estimated"
     ]
     if len(lengths) < LEAST_LENGTHS:
         return False

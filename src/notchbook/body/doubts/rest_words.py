@@ -7,6 +7,7 @@ from typing import Final
 from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.doubts.standing import Standing
 from notchbook.body.quantity_words import said_key
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 
 FEW: Final = 3
@@ -15,8 +16,8 @@ FEW: Final = 3
 
 def naming_the_rest(doubts: Sequence[Doubt], standings: Sequence[Standing]) -> tuple[Doubt, ...]:
     """The doubts with the words for what their values are judged from."""
-    keys = list(dict.fromkeys(one.key.partition("@")[0] for one in standings))
-    accused = [{one.key.partition("@")[0] for one in doubt.suspects} for doubt in doubts]
+    keys = list(dict.fromkeys(plain_key(one.key) for one in standings))
+    accused = [{plain_key(one.key) for one in doubt.suspects} for doubt in doubts]
     found = []
     for place, doubt in enumerate(doubts):
         others = set().union(*(accused[other] for other in range(len(doubts)) if other != place))

@@ -10,6 +10,7 @@ from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.doubts.together import Together
 from notchbook.body.doubts.weak_relations import body_may_be_so, weakly_known
 from notchbook.body.measure_set import MeasureSet
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 
 
@@ -37,12 +38,12 @@ def _is_sure(doubt: Doubt, measures: MeasureSet, whole: Together, others: Sequen
     weak = weakly_known(measures)
     if not weak & set(whole.keys):
         return True
-    named = {one.key.partition("@")[0] for one in doubt.suspects}
-    rest = whole.standings({*weak, *named, *(key.partition("@")[0] for key in others)})
+    named = {plain_key(one.key) for one in doubt.suspects}
+    rest = whole.standings({*weak, *named, *(plain_key(key) for key in others)})
     offs = [
         abs(one.value - rest[key].expected) / rest[key].sd
         for one in doubt.suspects
-        if (key := one.key.partition("@")[0]) in rest and key not in weak
+        if (key := plain_key(one.key)) in rest and key not in weak
     ]
     return any(z >= stop for z in offs)
 

@@ -9,10 +9,12 @@ from types import MappingProxyType
 from typing import Final
 
 from notchbook.body.doubts.doubt import Doubt, Suspect
+from notchbook.body.doubts.standing import NINE_OF_TEN
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
 from notchbook.body.population import Population
 from notchbook.body.quantity_words import said_key
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 
 NEIGHBORS: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
@@ -31,9 +33,6 @@ NEIGHBORS: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
 """Measure -> those that are taken for it by mistake, since they lie near or begin alike (common practice, no
 source)."""
 
-FITS: Final = 1.645
-"""Standard deviations within which the value fits the neighbor: nine of ten lie within."""
-
 
 def asking_for_neighbors(
     doubts: Sequence[Doubt], measures: MeasureSet, population: Population
@@ -46,7 +45,7 @@ def _asking(doubt: Doubt, measures: MeasureSet, population: Population) -> Doubt
     if len(doubt.suspects) != 1 or "hint" not in doubt.problem.facts:
         return doubt
     suspect = doubt.suspects[0]
-    key = suspect.key.partition("@")[0]
+    key = plain_key(suspect.key)
     taken = [other for other in NEIGHBORS.get(key, ()) if _fits(suspect, key, other, measures, population)]
     if not taken:
         return doubt
@@ -61,4 +60,4 @@ def _fits(suspect: Suspect, key: str, other: str, measures: MeasureSet, populati
     if found is not None and found.status != "estimated":
         return abs(suspect.value - found.value) <= measure_entry(other).repeat
     expected = population.expect(other, measures, without={key})
-    return expected is not None and abs(suspect.value - expected.value) <= FITS * expected.sd
+    return expected is not None and abs(suspect.value - expected.value) <= NINE_OF_TEN * expected.sd

@@ -10,13 +10,14 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Final
 
-from notchbook.body.doubts.file_shift import FileShift, ShiftKind
+from notchbook.body.doubts.file_shift import MAD_TO_SD, FileShift, ShiftKind
 from notchbook.body.doubts.file_taken_as import taken_as_survey
 from notchbook.body.doubts.file_waist import other_waists, waists_of_some
 from notchbook.body.doubts.slips.waist_taken import waist_taken
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
 from notchbook.body.population import Population
+from notchbook.body.sides import plain_key
 
 LEAST_ROWS: Final = 12
 """Fewer bodies than these do not tell a shift of the file from bodies that are so (own judgment)."""
@@ -45,8 +46,6 @@ OFTEN: Final = 0.25
 
 _FACTORS: Final = (2.54, 25.4, 10.0, 2.0)
 _SAME_FACTOR: Final = 0.06
-_MAD_TO_SD: Final = 1.4826
-"""The median deviation of a normal distribution times this is its standard deviation."""
 
 
 def file_shifts(population: Population, sets: Sequence[MeasureSet]) -> tuple[FileShift, ...]:
@@ -114,7 +113,7 @@ def _without_slips(population: Population, sample: Sequence[MeasureSet]) -> list
     worst = [
         max(scores, key=lambda one: abs(one.z), default=None) for scores in population.scores_of_many(sample)
     ]
-    slips = [one.key.partition("@")[0] if one and abs(one.z) >= population.stop else "" for one in worst]
+    slips = [plain_key(one.key) if one and abs(one.z) >= population.stop else "" for one in worst]
     often = {key for key, count in Counter(slips).items() if count >= OFTEN * len(sample)}
     return [_without(one, {slip} - often) for one, slip in zip(sample, slips, strict=True)]
 
@@ -123,7 +122,7 @@ def _without(measures: MeasureSet, keys: Collection[str]) -> MeasureSet:
     """The set without these measures, on any side."""
     if not keys:
         return measures
-    kept = {text: one for text, one in measures.values.items() if text.partition("@")[0] not in keys}
+    kept = {text: one for text, one in measures.values.items() if plain_key(text) not in keys}
     return replace(measures, values=kept)
 
 
@@ -132,7 +131,7 @@ def _furthest(population: Population, sample: Sequence[MeasureSet]) -> tuple[str
     by_key: dict[str, list[float]] = defaultdict(list)
     for scores in population.scores_of_many(sample):
         for score in scores:
-            by_key[score.key.partition("@")[0]].append(score.z)
+            by_key[plain_key(score.key)].append(score.z)
     middles = [(key, statistics.median(z)) for key, z in by_key.items() if len(z) >= LEAST_ROWS]
     return max(middles, key=lambda one: abs(one[1]), default=("", 0.0))
 
@@ -173,7 +172,7 @@ def _shift_of(
     kind, question = _kind(population, key, holder, off, times)
     factor, added = (times, 0.0) if kind == "unit" else (1.0, off)
     left = statistics.median(abs(value - factor * expected - added) for value, expected in pairs)
-    spread = math.sqrt(max(0.0, (_MAD_TO_SD * left) ** 2 - (factor * sd) ** 2))
+    spread = math.sqrt(max(0.0, (MAD_TO_SD * left) ** 2 - (factor * sd) ** 2))
     if little:
         kind = "a-little"
     return FileShift(kind, (key,), off, spread, times, len(pairs), len(sample), (1.0,), question)
@@ -183,7 +182,7 @@ def _far_enough(z: Sequence[float], *, little: bool) -> bool:
     middle = statistics.median(z)
     if not little:
         return abs(middle) >= FAR_OFF
-    scatter = _MAD_TO_SD * statistics.median(abs(one - middle) for one in z)
+    scatter = MAD_TO_SD * statistics.median(abs(one - middle) for one in z)
     error = MEDIAN_ERROR * max(scatter, 1.0) / math.sqrt(len(z))
     return abs(middle) >= max(A_LITTLE_OFF, SURELY_OFF * error)
 

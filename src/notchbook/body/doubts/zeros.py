@@ -6,6 +6,7 @@ from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 
 
@@ -15,7 +16,7 @@ def zero_doubts(measures: MeasureSet) -> tuple[Doubt, ...]:
         Doubt(
             "stop",
             (text_key,),
-            InputError("measure-zero", label=measure_entry(_plain(text_key)).label, where=""),
+            InputError("measure-zero", label=measure_entry(plain_key(text_key)).label, where=""),
         )
         for text_key, measure in measures.values.items()
         if _is_no_measure(text_key, measure)
@@ -29,8 +30,4 @@ def without_zeros(measures: MeasureSet) -> MeasureSet:
 
 
 def _is_no_measure(text_key: str, measure: Measure) -> bool:
-    return measure.value == 0.0 and measure_entry(_plain(text_key)).possible[0] > 0.0
-
-
-def _plain(text_key: str) -> str:
-    return text_key.partition("@")[0]
+    return measure.value == 0.0 and measure_entry(plain_key(text_key)).possible[0] > 0.0

@@ -8,6 +8,7 @@ from notchbook.body.estimating.estimate import Estimate
 from notchbook.body.estimating.estimating import estimate
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 
 
@@ -27,8 +28,8 @@ def stale_estimates(measures: MeasureSet) -> tuple[StaleEstimate, ...]:
     own = tuple(name for name, measure in measures.values.items() if is_own_estimate(measure))
     if not own:
         return ()
-    now = _now(measures, {name.partition("@")[0] for name in own})
-    found = (StaleEstimate(name, measures.values[name], now.get(name.partition("@")[0])) for name in own)
+    now = _now(measures, {plain_key(name) for name in own})
+    found = (StaleEstimate(name, measures.values[name], now.get(plain_key(name))) for name in own)
     return tuple(one for one in found if one.now is None or _differs(one.stored, one.now))
 
 

@@ -7,9 +7,6 @@ from typing import Final
 from notchbook.body.figure.figure_parts import Figure, Tape, View, ViewName
 from notchbook.body.measure_table import measure_entry
 
-NUMBER_SIZE: Final = 3.1
-"""Height of the type of numbers and values, mm of the drawing."""
-
 NUMBER_HEIGHT: Final = 3.4
 _DIGIT_WIDTH: Final = 1.75
 

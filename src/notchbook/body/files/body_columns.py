@@ -25,6 +25,9 @@ ABOUT_COLUMNS: Final = (
     "note",
 )
 
+LENGTHS_ABOUT: Final = ("waist_drop", "heel")
+"""Those of them that are lengths."""
+
 MEASURE_FIELDS: Final = tuple(field for field in VALUE_FIELDS if field != "value")
 """What a column may say about one measure, after its key and a period: ``hip_girth.error``."""
 

@@ -4,15 +4,15 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any, Final
 
+from notchbook.body.files.body_columns import LENGTHS_ABOUT
 from notchbook.body.files.set_data import set_to_data
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.units import Unit
 
 INCH_DECIMALS: Final = 5
 """Decimals of an inch that are written: read back, the value is within 0.0002 mm."""
-
-_LENGTHS_ABOUT: Final = ("waist_drop", "heel")
 
 
 def set_to_data_in(measures: MeasureSet, unit: Unit) -> dict[str, Any]:
@@ -22,7 +22,7 @@ def set_to_data_in(measures: MeasureSet, unit: Unit) -> dict[str, Any]:
     """
     data = set_to_data(measures)
     data["unit"] = unit
-    for name in _LENGTHS_ABOUT:
+    for name in LENGTHS_ABOUT:
         if name in data:
             data[name] = length_in(data[name], unit)
     data["measures"] = {key: _value_in(key, value, unit) for key, value in data["measures"].items()}
@@ -39,7 +39,7 @@ def length_in(mm: float, unit: Unit) -> float | int:
 
 
 def _value_in(key: str, value: object, unit: Unit) -> object:
-    if not measure_entry(key.partition("@")[0]).is_length:
+    if not measure_entry(plain_key(key)).is_length:
         return value
     if isinstance(value, Mapping):
         return {name: _field_in(name, field, unit) for name, field in value.items()}

@@ -11,7 +11,7 @@ from notchbook.body.files.weight import WEIGHT_UNITS, parse_weight
 from notchbook.body.measure import STATUSES, Measure
 from notchbook.body.measure_table import MeasureEntry, measure_entry
 from notchbook.body.quantity_words import quantity_text
-from notchbook.body.sides import sided_key, split_key
+from notchbook.body.sides import plain_key, sided_key, split_key
 from notchbook.errors import InputError
 from notchbook.units import (
     LengthStyle,
@@ -62,7 +62,7 @@ def read_value(
 
 
 def _measure(name: str, raw: RawValue, file_unit: Unit | None, as_typed: bool) -> Measure:
-    entry = measure_entry(name.partition("@")[0])
+    entry = measure_entry(plain_key(name))
     status = choice(raw.status.strip() or "measured", "status", STATUSES)
     value_text, readings_text = _apart(raw)
     taken = [

@@ -9,6 +9,7 @@ from notchbook.body.importing.header_words import header_meaning, header_words, 
 from notchbook.body.importing.split_text import GridRow
 from notchbook.body.importing.unit_words import read_unit
 from notchbook.body.measure_table import measure_table
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 
 _LOOKED_AT: Final = 40
@@ -33,12 +34,12 @@ def body_rows(grid: Sequence[GridRow], delimiter: str, header: int | None) -> Fo
     head = grid[position]
     columns = _columns(head, grid[position + 1 :])
     units, rest = _units_below(grid[position + 1 :])
-    aside = [SetAside(row.number, _text(row), "above the header") for row in grid[:position]]
+    aside = [SetAside(row.number, row.words, "above the header") for row in grid[:position]]
     bodies = []
     for row in rest:
         why = _no_body(row, head)
         if why:
-            aside.append(SetAside(row.number, _text(row), why))
+            aside.append(SetAside(row.number, row.words, why))
         else:
             bodies.append(_body(row, columns))
     lines = tuple(
@@ -46,7 +47,7 @@ def body_rows(grid: Sequence[GridRow], delimiter: str, header: int | None) -> Fo
         for column, name in zip(columns, unique_names(head.cell(column) for column in columns), strict=True)
     )
     if units:
-        aside.append(SetAside(units.number, _text(units), "the units of the columns"))
+        aside.append(SetAside(units.number, units.words, "the units of the columns"))
     return ForeignTable("body_a_row", delimiter, head.number, lines, tuple(bodies), tuple(aside))
 
 
@@ -80,7 +81,7 @@ def _score(row: GridRow) -> int:
 
 def is_measure(target: str) -> bool:
     """Whether the target is a measure and not a field about the whole body."""
-    return target.partition(".")[0].partition("@")[0] in measure_table()
+    return plain_key(target.partition(".")[0]) in measure_table()
 
 
 def _first_row_of_words(grid: Sequence[GridRow]) -> int | None:
@@ -124,7 +125,3 @@ def _body(row: GridRow, columns: Sequence[int]) -> ForeignBody:
     beyond = any(row.cells[columns[-1] + 1 :]) if columns else False
     cells = tuple(row.cell(column) for column in columns)
     return ForeignBody(row.number, "", cells, len(row.cells) if beyond else 0)
-
-
-def _text(row: GridRow) -> str:
-    return " ".join(cell for cell in row.cells if cell)[:200]

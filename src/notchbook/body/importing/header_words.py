@@ -13,7 +13,7 @@ from notchbook.body.files.body_columns import ABOUT_COLUMNS, split_column
 from notchbook.body.importing.unit_words import NO_UNIT, UnitWords, take_unit
 from notchbook.body.measure_set import PopulationName
 from notchbook.body.measure_table import measure_entry, measure_table
-from notchbook.body.sides import Side, sided_key
+from notchbook.body.sides import Side, plain_key, sided_key
 from notchbook.errors import InputError
 
 LONGEST_HEADER: Final = 120
@@ -134,7 +134,7 @@ def _own_word(words: str) -> str:
         return ""
     if name in ABOUT_COLUMNS:
         return name
-    if name.partition(".")[0].partition("@")[0] not in measure_table():
+    if plain_key(name.partition(".")[0]) not in measure_table():
         return ""
     try:
         split_column(name)

@@ -7,6 +7,7 @@ from typing import Final
 
 from notchbook.body.doubts.likely_slip import within
 from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 from notchbook.units import MM_PER_UNIT, LengthStyle, Unit, parse_length
 
@@ -18,7 +19,7 @@ _DENOMINATORS: Final = (2, 4, 8, 16)
 
 def cell_hint(key: str, text: str, unit: Unit | None) -> str:
     """A sentence with a blank behind it: was it meters, or was the sign of a fraction lost? Often nothing."""
-    entry = measure_entry(key.partition("@")[0])
+    entry = measure_entry(plain_key(key))
     if not entry.is_length:
         return ""
     style = LengthStyle(unit or "cm")

@@ -121,16 +121,16 @@ def _sort_rows(grid: Sequence[GridRow], column: int, head: GridRow | None, roles
     for row in grid:
         if head is not None and row.number <= head.number:
             if row is not head:
-                aside.append(SetAside(row.number, _text(row), "above the header"))
+                aside.append(SetAside(row.number, row.words, "above the header"))
             continue
         filled = [row.cell(place) for place in roles.values if row.cell(place)]
         first = plain_words(row.cell(column)).split(" ")[0]
         if not filled:
-            aside.append(SetAside(row.number, _text(row), "no value in it"))
+            aside.append(SetAside(row.number, row.words, "no value in it"))
         elif first in header_words().totals and not header_meaning(row.cell(column)).targets:
-            aside.append(SetAside(row.number, _text(row), "a total or a note"))
+            aside.append(SetAside(row.number, row.words, "a total or a note"))
         elif head is not None and row.cells == head.cells:
-            aside.append(SetAside(row.number, _text(row), "the header again"))
+            aside.append(SetAside(row.number, row.words, "the header again"))
         else:
             rows.append(row)
     return _Sorted(tuple(rows), tuple(aside))
@@ -156,7 +156,3 @@ def _body_name(head: GridRow | None, place: int, roles: _Roles) -> str:
 def _columns_aside(head: GridRow | None, roles: _Roles) -> tuple[SetAside, ...]:
     named = ((place, head.cell(place) if head else "") for place in roles.left_out)
     return tuple(SetAside(0, name, "a column without values") for _place, name in named if name)
-
-
-def _text(row: GridRow) -> str:
-    return " ".join(cell for cell in row.cells if cell)[:200]

@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Final
 
-from notchbook.body.files.body_columns import ABOUT_COLUMNS, split_column
+from notchbook.body.files.body_columns import ABOUT_COLUMNS, LENGTHS_ABOUT, split_column
 from notchbook.body.importing.answers import Answers
 from notchbook.body.importing.foreign_table import ForeignTable
 from notchbook.body.importing.header_words import header_meaning
@@ -15,6 +15,7 @@ from notchbook.body.importing.mapping import MappedLine, TableMapping
 from notchbook.body.importing.unit_words import LineUnit, UnitWords, read_unit, take_unit
 from notchbook.body.measure_set import SetKind
 from notchbook.body.measure_table import measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 from notchbook.units import UNITS
 
@@ -22,7 +23,6 @@ _ASKED_BY_LIKENESS: Final = 60
 """So many unknown headers are compared by likeness; a table with more has none of ours."""
 
 _SIZE: Final = re.compile(r"(size |sz )?([0-9]{1,3}|x{0,4}[sl]|m|[0-9]xl)([-/ ]([0-9]{1,3}|[sml]))?")
-_LENGTHS_ABOUT: Final = ("heel", "waist_drop")
 
 
 def propose(table: ForeignTable, answers: Answers | None = None) -> TableMapping:
@@ -95,7 +95,7 @@ def _with_unit(
         bodies=whole.bodies,
         own_key=meaning.own and whole.own,
     )
-    found = _unit_about(said) if key in _LENGTHS_ABOUT else _unit_of(key, said, table, position, whole)
+    found = _unit_about(said) if key in LENGTHS_ABOUT else _unit_of(key, said, table, position, whole)
     return replace(line, unit=found.unit, unit_sure=found.sure, unit_why=found.why, rows=found.rows)
 
 
@@ -114,12 +114,12 @@ def _unit_of(key: str, said: UnitSaid, table: ForeignTable, position: int, whole
 
 def _length_key(target: str) -> str:
     """The key whose unit counts for this target, or nothing for words and fields of words."""
-    if not target or target in _LENGTHS_ABOUT:
+    if not target or target in LENGTHS_ABOUT:
         return target
     if target in ABOUT_COLUMNS:
         return ""
     key, field = split_column(target)
-    return key.partition("@")[0] if field == "value" else ""
+    return plain_key(key) if field == "value" else ""
 
 
 def _unit_about(said: UnitSaid) -> UnitFound:

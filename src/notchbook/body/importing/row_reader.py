@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from notchbook.body.files.body_columns import ABOUT_COLUMNS, split_column
+from notchbook.body.files.body_columns import ABOUT_COLUMNS, LENGTHS_ABOUT, split_column
 from notchbook.body.files.raw_value import RawValue, read_value
 from notchbook.body.files.set_data import set_about, unit_of
 from notchbook.body.importing.answers import Again, RowAnswer
@@ -22,7 +22,6 @@ from notchbook.body.measure_set import MeasureSet
 from notchbook.errors import InputError
 from notchbook.units import UNITS, LengthStyle, Unit, decimal_text, parse_length
 
-_LENGTHS_ABOUT: Final = ("heel", "waist_drop")
 _HINTED: Final = ("measure-impossible", "length-too-large", "number-text", "number-decimal-signs")
 
 
@@ -140,7 +139,7 @@ class RowReader:
             said["label_size"] = body.name
         said |= {name: text for name, text in about.items() if text and name not in ("unit", "id", "status")}
         try:
-            for name in _LENGTHS_ABOUT:
+            for name in LENGTHS_ABOUT:
                 if name in about:
                     said[name] = self._mm_text(name, about[name], unit)
             return set_about(said, values, None, self._name(body, about))

@@ -6,6 +6,7 @@ from typing import Final
 
 from notchbook.body.doubts.likely_slip import within
 from notchbook.body.measure_table import measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 from notchbook.units import MM_PER_UNIT, UNITS, Unit, parse_length, written_unit
 
@@ -25,7 +26,7 @@ BareNumber = tuple[str, float, Unit]
 
 def bare_number(key: str, text: str, unit: Unit | None) -> BareNumber | None:
     """The cell as a bare number of a length; None for what is none, or cannot be read."""
-    if unit is None or not measure_entry(key.partition("@")[0]).is_length:
+    if unit is None or not measure_entry(plain_key(key)).is_length:
         return None
     number = _number(text)
     return None if number is None else (key, number, unit)
@@ -54,7 +55,7 @@ def _usual(numbers: Sequence[BareNumber], unit: Unit | None) -> int:
     return sum(
         within(
             number * float(MM_PER_UNIT[unit or own]),
-            measure_entry(key.partition("@")[0]).usual,
+            measure_entry(plain_key(key)).usual,
         )
         for key, number, own in numbers
     )

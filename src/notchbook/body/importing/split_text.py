@@ -15,6 +15,9 @@ _DELIMITERS: Final = ("\t", ";", "|")
 _LOOKED_AT: Final = 200
 """Lines that decide on the delimiter."""
 
+_LONGEST_SHOWN: Final = 200
+"""Characters of a row that are shown."""
+
 MOST_ROWS: Final = 50_000
 MOST_COLUMNS: Final = 1_000
 MOST_CELLS: Final = 2_000_000
@@ -35,6 +38,11 @@ class GridRow:
     def filled(self) -> int:
         """How many cells hold something."""
         return sum(1 for cell in self.cells if cell)
+
+    @property
+    def words(self) -> str:
+        """What stands in it, as one line to be shown."""
+        return " ".join(cell for cell in self.cells if cell)[:_LONGEST_SHOWN]
 
 
 def find_delimiter(text: str) -> str:

@@ -4,9 +4,9 @@ import math
 from bisect import bisect_left
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from functools import cache
-from statistics import NormalDist
 
 from notchbook.body.measure_set import POPULATIONS, MeasureSet, PopulationName
+from notchbook.body.noticed_slip import noticed_slip
 from notchbook.body.population.evidence import Evidence, evidence_of, frame_of
 from notchbook.body.population.expecting import expected_from
 from notchbook.body.population.gaining import gains_of
@@ -14,8 +14,6 @@ from notchbook.body.population.model import Model, shipped_model
 from notchbook.body.population.results import Expected, Gain, Score
 from notchbook.body.population.scoring import score_records
 from notchbook.body.population.systems import Systems
-
-_NORMAL = NormalDist()
 
 
 @cache
@@ -109,15 +107,7 @@ class Population:
         nothing for the measure.
         """
         expected = self.expect(key, measures)
-        if expected is None:
-            return math.inf
-        low, high = 0.0, self.look_again + 10.0
-        for _ in range(60):
-            middle = (low + high) / 2.0
-            # The slipped value is out by `middle` SD, give or take one, and seen beyond either limit.
-            seen = _NORMAL.cdf(middle - self.look_again) + _NORMAL.cdf(-middle - self.look_again)
-            low, high = (middle, high) if seen < chance else (low, middle)
-        return high * expected.sd
+        return math.inf if expected is None else noticed_slip(self.look_again, chance) * expected.sd
 
     def _evidence(self, measures: MeasureSet, without: Collection[str] = ()) -> Evidence:
         return evidence_of(measures, self._systems.known(frame_of(measures)[0]), without)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from notchbook.body import measure_entry
+from notchbook.body import measure_entry, plain_key
 from notchbook.body.quantity_words import said_key
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.subject import Subject
@@ -31,7 +31,7 @@ from notchbook.pattern import Finding, Severity
 def estimates(subject: Subject) -> Iterator[Finding]:
     """Each estimate that a line of the pattern answers to, with its ± and what it would be now."""
     for name, measure in subject.estimates.items():
-        unit = measure_entry(name.partition("@")[0]).unit
+        unit = measure_entry(plain_key(name)).unit
         now = subject.stale.get(name)
         yield estimates.finding(
             "estimates-rested-on-stale" if name in subject.stale else "estimates-rested-on",

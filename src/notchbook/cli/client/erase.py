@@ -25,10 +25,10 @@ from notchbook.cli.client.words import (
     InOtherTexts,
     open_studio,
 )
-from notchbook.cli.counted import counted
 from notchbook.cli.options import AsJson
 from notchbook.cli.screen import Screen
 from notchbook.cli.stopping import stop_noted
+from notchbook.units import counted
 
 if TYPE_CHECKING:
     from notchbook.app.personal_data.erasures import ErasurePlan, ErasureReport, FrozenLine

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from notchbook.cli.counted import counted
 from notchbook.cli.screen import Screen
+from notchbook.units import counted
 
 if TYPE_CHECKING:
     from notchbook.app.personal_data import Copy

@@ -12,7 +12,7 @@ from notchbook.errors import InputError
 from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
-    from notchbook.app.garment import GarmentEstimates
+    from notchbook.app.garment_needs import GarmentEstimates
     from notchbook.app.next_measure import NextMeasure
     from notchbook.body.estimating.estimate import Estimates
     from notchbook.body.estimating.stale import StaleEstimate
@@ -83,15 +83,15 @@ def estimate(
 def _estimate_one(
     file: Path, garment: str, out: Path | None, population: PopulationChoice, unit: Unit, *, as_json: bool
 ) -> None:
-    from notchbook.app.filling import held_against
-    from notchbook.app.garment import estimates_for, garment_named, next_for_garment
+    from notchbook.app.filling_estimates import with_population
+    from notchbook.app.garment_needs import estimates_for, garment_named, next_for_garment
     from notchbook.app.looking_over_first import look_over_first
     from notchbook.app.staging import refuse_over_input
     from notchbook.body import read_measures, write_measures
     from notchbook.body.estimating.estimating import with_estimates
     from notchbook.body.estimating.stale import stale_estimates
 
-    measures = held_against(read_measures(file), population)
+    measures = with_population(read_measures(file), population)
     made_for = garment_named(garment) if garment else None
     told = estimates_for(made_for, measures)
     found = told.estimates
@@ -170,12 +170,13 @@ def _show_left_out(screen: Screen, told: "GarmentEstimates", population: Populat
 def _show_stale(
     screen: Screen, stale: "tuple[StaleEstimate, ...]", population: PopulationChoice, unit: Unit
 ) -> None:
+    from notchbook.body import plain_key
     from notchbook.body.quantity_words import estimate_text, measure_text
 
     style = LengthStyle(unit)
     for one in stale:
         stored = estimate_text(one.key, one.stored, style, population)
-        plain = one.key.partition("@")[0]
+        plain = plain_key(one.key)
         now = "nothing is known now" if one.now is None else measure_text(plain, one.now.measure(), style)
         screen.line(f"look no longer follows: {stored}; now {now}")
 

@@ -21,7 +21,7 @@ def estimate_bodies(
 ) -> None:
     """Write the filled bodies and the report (``written``: either may be left out, not both)."""
     from notchbook.app.estimating_bodies import estimate_file
-    from notchbook.app.garment import garment_named
+    from notchbook.app.garment_needs import garment_named
 
     out, report = written
     if out is None and report is None:

@@ -9,11 +9,10 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.counted import counted
 from notchbook.cli.options import AsJson
 from notchbook.cli.screen import Screen, err, out
 from notchbook.cli.stopping import stop_noted
-from notchbook.units import Unit
+from notchbook.units import Unit, counted
 
 if TYPE_CHECKING:
     from notchbook.app.importing import ImportReport

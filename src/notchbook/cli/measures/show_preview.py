@@ -3,9 +3,8 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
-from notchbook.cli.counted import counted
 from notchbook.cli.screen import Screen
-from notchbook.units import LengthStyle
+from notchbook.units import LengthStyle, counted
 
 if TYPE_CHECKING:
     from notchbook.body.charts import ChartDoubt

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from notchbook.body import Doubt, MeasureSet, measure_entry
+from notchbook.body import Doubt, MeasureSet, measure_entry, plain_key
 from notchbook.body.charts import MeasureDifference, SetComparison, SizeChart, compare_sets
 from notchbook.body.quantity_words import quantity_text, said_key
 from notchbook.cli.answer import answer
@@ -48,7 +48,7 @@ def show_differences(screen: Screen, compared: SetComparison, style: LengthStyle
 
 def show_absent(screen: Screen, name: str, keys: Sequence[str]) -> None:
     """What one of the two has and the other not; a measure that lacks on both sides is said once."""
-    plain = [one.partition("@")[0] for one in keys]
+    plain = [plain_key(one) for one in keys]
     said = dict.fromkeys(
         said_key(key if plain.count(key) > 1 else one) for key, one in zip(plain, keys, strict=True)
     )
@@ -65,7 +65,7 @@ def show_remarks(screen: Screen, remarks: Iterable[Doubt], style: LengthStyle) -
 
 def signed(key: str, difference: float, style: LengthStyle) -> str:
     """A difference with its sign: ``+1.5 cm``; ``0.0 cm`` without."""
-    text = quantity_text(measure_entry(key.partition("@")[0]), difference, style)
+    text = quantity_text(measure_entry(plain_key(key)), difference, style)
     return f"+{text}" if difference > 0 and text.strip('0." cmk°g') else text
 
 
@@ -100,7 +100,7 @@ def remark_data(remarks: Iterable[Doubt]) -> list[dict[str, str]]:
 
 
 def _difference_cells(row: MeasureDifference, style: LengthStyle, *, with_steps: bool) -> Sequence[str]:
-    entry = measure_entry(row.key.partition("@")[0])
+    entry = measure_entry(plain_key(row.key))
     remark = "" if row.beyond else "the same within the tape"
     if row.moved:
         remark = f"{remark}; moved to the other waist".lstrip("; ")

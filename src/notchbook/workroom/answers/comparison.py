@@ -1,6 +1,7 @@
 """Two sets of measures side by side, and a style against a client, as the page shows them."""
 
 from notchbook.app.comparing import StyleComparison, StyleGirth
+from notchbook.body import measure_entry
 from notchbook.body.charts import MeasureDifference, SetComparison
 from notchbook.workroom.answers.body import span_text
 from notchbook.workroom.answers.form import Answer
@@ -18,7 +19,8 @@ from notchbook.workroom.reader import Reader
 class DifferenceLine(Answer):
     """One measure of both; the difference is second minus first. ``beyond``: more than a tape's readings.
 
-    ``moved``: the second value was brought to the waist level of the first.
+    ``moved``: the second value was brought to the waist level of the first. ``drawn`` (-1 to 1, of the
+    largest difference in length) draws the difference, null for an angle or a weight.
     """
 
     key: str
@@ -28,6 +30,7 @@ class DifferenceLine(Answer):
     difference_text: str
     beyond: bool
     moved: bool
+    drawn: float | None
 
 
 class ComparisonAnswer(Answer):
@@ -45,7 +48,8 @@ class ComparisonAnswer(Answer):
 class StyleGirthLine(Answer):
     """One girth of a style: the body drafted for, the client, the finished girth, the ease on each.
 
-    ``short_text`` says by how much the client lacks the least usual ease, empty where she does not.
+    ``short_text`` says by how much the client lacks the least usual ease, ``over_text`` by how much she has
+    more than the most that is usual, beyond what two readings of a tape may differ; empty where not.
     """
 
     name: str
@@ -57,6 +61,7 @@ class StyleGirthLine(Answer):
     client_ease_text: str
     usual_text: str
     short_text: str
+    over_text: str
 
 
 class StyleComparisonAnswer(Answer):
@@ -70,11 +75,12 @@ class StyleComparisonAnswer(Answer):
 
 def comparison_answer(compared: SetComparison, reader: Reader) -> ComparisonAnswer:
     """The comparison in the reader's unit."""
+    largest = max((abs(row.difference) for row in compared.rows if _is_length(row.key)), default=0.0)
     return ComparisonAnswer(
         first=compared.first,
         second=compared.second,
         sentence=_sentence(compared, reader),
-        lines=tuple(_line(row, reader) for row in compared.rows),
+        lines=tuple(_line(row, largest, reader) for row in compared.rows),
         only_first=said_keys(compared.only_first),
         only_second=said_keys(compared.only_second),
         remarks=remarks_of(compared.remarks, reader),
@@ -109,13 +115,18 @@ def _sentence(compared: SetComparison, reader: Reader) -> str:
         return (
             f"All {len(compared.rows)} measures of both agree within what two readings of a tape may differ."
         )
-    most = differing[0]
+    lengths = [row for row in differing if _is_length(row.key)]
+    most = max(lengths, key=lambda row: abs(row.difference), default=differing[0])
     said = f"{said_keys((most.key,))[0]} {said_difference(most.key, most.difference, reader)}"
     counted = f"{len(differing)} of {len(compared.rows)} measures"
     return f"{counted} differ by more than two readings may; most of all {said}."
 
 
-def _line(row: MeasureDifference, reader: Reader) -> DifferenceLine:
+def _is_length(key: str) -> bool:
+    return measure_entry(key.partition("@")[0]).kind not in ("angle", "weight")
+
+
+def _line(row: MeasureDifference, largest: float, reader: Reader) -> DifferenceLine:
     return DifferenceLine(
         key=row.key,
         label=label_of(row.key),
@@ -124,7 +135,15 @@ def _line(row: MeasureDifference, reader: Reader) -> DifferenceLine:
         difference_text=said_difference(row.key, row.difference, reader),
         beyond=row.beyond,
         moved=row.moved,
+        drawn=row.difference / largest if largest and _is_length(row.key) else None,
     )
+
+
+def _over_text(girth: StyleGirth, reader: Reader) -> str:
+    if girth.usual is None or girth.client_ease is None:
+        return ""
+    over = girth.client_ease - girth.usual[1]
+    return reader.text(over) if over > measure_entry(girth.measure).repeat else ""
 
 
 def _girth(girth: StyleGirth, reader: Reader) -> StyleGirthLine:
@@ -140,4 +159,5 @@ def _girth(girth: StyleGirth, reader: Reader) -> StyleGirthLine:
         client_ease_text=said_difference(key, girth.client_ease, reader),
         usual_text=usual,
         short_text=reader.text(girth.short_by) if girth.short_by else "",
+        over_text=_over_text(girth, reader),
     )

@@ -123,7 +123,7 @@ def _sentence(client: str, plans: Sequence[FormPlan]) -> str:
 
 
 def _not_compared(plan: PaddingPlan) -> str:
-    return f"{' and '.join(said_keys(plan.unknown))} not compared"
+    return f"{', '.join(said_keys(plan.unknown))} not compared"
 
 
 def _form(one: FormPlan, reader: Reader) -> FormLine:

@@ -50,7 +50,10 @@ def test_the_same_measures_need_nothing() -> None:
 
 def test_an_even_layer_adds_two_pi_times_its_thickness() -> None:
     """Steiner: 10 mm all round add 62.8 mm to any convex section, so it must be laid on for that girth."""
-    assert level("waist_girth", waist_girth=660.0 + 20.0 * math.pi).even_thickness == pytest.approx(10.0)
+    target = client(waist_girth=660.0 + 20.0 * math.pi)
+    plan = padding_plan(FORM, target, front_shares={"waist_girth": 0.5})
+    waist = next(one for one in plan.levels if one.key == "waist_girth")
+    assert (waist.front, waist.back) == pytest.approx((10.0, 10.0))
 
 
 def test_the_share_in_front_is_the_usual_one_of_the_level() -> None:
@@ -150,7 +153,7 @@ def test_a_form_that_is_larger_cannot_be_padded() -> None:
     assert not plan.can_be_padded
     assert [one.key for one in plan.too_large] == ["waist_girth", "hip_girth"]
     assert plan.too_large[0].difference == -20.0
-    assert plan.too_large[0].even_thickness == 0.0
+    assert (plan.too_large[0].front, plan.too_large[0].back) == (0.0, 0.0)
     assert plan.order == ("bust_girth",)
 
 

@@ -11,7 +11,7 @@ from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry, measure_table
-from notchbook.body.sides import Side, sided_key
+from notchbook.body.sides import Side, plain_key, sided_key
 from notchbook.errors import InputError
 
 
@@ -95,7 +95,7 @@ def _sides(key: str, first: MeasureSet, second: MeasureSet) -> tuple[Side, ...]:
 def _difference(
     name: str, one: Measure, other: Measure, chart: SizeChart | None, *, moved: bool
 ) -> MeasureDifference:
-    key = name.partition("@")[0]
+    key = plain_key(name)
     difference = other.value - one.value
     tolerance = tolerance_of(measure_entry(key), one, other)
     return MeasureDifference(
@@ -125,7 +125,7 @@ def _method_remarks(rows: list[MeasureDifference]) -> list[Doubt]:
             (row.key,),
             InputError(
                 "compare-methods",
-                label=measure_entry(row.key.partition("@")[0]).label,
+                label=measure_entry(plain_key(row.key)).label,
                 first=row.first.method,
                 second=row.second.method,
                 where="",

@@ -6,6 +6,7 @@ from notchbook.body.doubts.doubt import Doubt
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.errors import InputError
 
 WAIST_GIRTHS = ("waist_girth", "front_waist_arc")
@@ -39,7 +40,7 @@ def at_level_of(measures: MeasureSet, other: MeasureSet) -> Leveled:
         # Two navels are one landmark, however far below the natural waist each lies.
         return Leveled(measures, remarks=tuple(remarks))
     moved = tuple(text for text in measures.values if _shift(text) and lower)
-    dropped = tuple(text for text in measures.values if text.partition("@")[0] in WAIST_GIRTHS)
+    dropped = tuple(text for text in measures.values if plain_key(text) in WAIST_GIRTHS)
     values = {
         text: _moved(measure, _shift(text) * lower)
         for text, measure in measures.values.items()
@@ -50,7 +51,7 @@ def at_level_of(measures: MeasureSet, other: MeasureSet) -> Leveled:
 
 
 def _shift(text_key: str) -> int:
-    return measure_entry(text_key.partition("@")[0]).waist_shift
+    return measure_entry(plain_key(text_key)).waist_shift
 
 
 def _moved(measure: Measure, by: float) -> Measure:

@@ -90,11 +90,6 @@ class LevelPlan:
         """mm of felt that laid on all round would add what is still short."""
         return thickness_for(self.still_short) / 2
 
-    @property
-    def even_thickness(self) -> float:
-        """The thickness in mm that laid on evenly all round would give the client's girth; 0 if too large."""
-        return thickness_for(max(self.difference, 0.0)) / 2
-
 
 def level_plan(
     level: PaddingLevel, form: MeasureSet, client: MeasureSet, layer: float, share: float | None

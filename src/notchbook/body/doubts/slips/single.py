@@ -7,11 +7,9 @@ from typing import Final
 from notchbook.body.doubts.likely_slip import unit_slips
 from notchbook.body.doubts.slips.slip_table import slip_table
 from notchbook.body.doubts.slips.typed_number import swapped_digits, typed_number, wrong_digits
+from notchbook.body.files.weight import KG_PER_POUND
 from notchbook.body.measure_table import MeasureEntry
 from notchbook.units import MM_PER_UNIT, Unit
-
-KG_PER_POUND: Final = 0.45359237
-"""International yard and pound agreement of 1959 (standard)."""
 
 SMALL_READ_TEN_OFF: Final = 0.25
 """How much seldomer a value below ten is one that was read ten off: there is no ten to be mistaken (own

@@ -6,6 +6,7 @@ from typing import Final
 from notchbook.body.doubts.likely_slip import unit_slips, within
 from notchbook.body.measure_set import MeasureSet
 from notchbook.body.measure_table import measure_entry
+from notchbook.body.sides import plain_key
 from notchbook.units import Unit
 
 HALF_SCALE: Final = 2.0
@@ -33,9 +34,9 @@ class OtherUnit:
 def other_unit(measures: MeasureSet, unit: Unit) -> OtherUnit | None:
     """The one factor that makes most lengths usual, where hardly any is so now; None otherwise."""
     lengths = [
-        (text_key, measure_entry(text_key.partition("@")[0]), measure.value)
+        (text_key, measure_entry(plain_key(text_key)), measure.value)
         for text_key, measure in measures.values.items()
-        if measure.status != "estimated" and measure_entry(text_key.partition("@")[0]).is_length
+        if measure.status != "estimated" and measure_entry(plain_key(text_key)).is_length
     ]
     if len(lengths) < LEAST_LENGTHS:
         return None

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from notchbook.app.filling import needs_of_recipe
+from notchbook.app.filling_estimates import needs_of_recipe
 from notchbook.app.uncertainty import answers
-from notchbook.body import Measure, PopulationName
+from notchbook.body import Measure, PopulationName, plain_key
 from notchbook.body.estimating.stale import StaleEstimate, stale_estimates
 from notchbook.body.quantity_words import estimate_text, measure_text
 from notchbook.recipe import Replay, estimated_reads
@@ -40,7 +40,7 @@ def rested_on(run: Replay) -> dict[str, RestedOn]:
     found = {
         name: measure
         for name, measure in estimated_reads(run).items()
-        if name.partition("@")[0] in needed or answers(run, name, measure)
+        if plain_key(name) in needed or answers(run, name, measure)
     }
     stale = {one.key: one for one in stale_estimates(run.measures)} if found else {}
     return {name: _rested(measure, stale.get(name)) for name, measure in found.items()}

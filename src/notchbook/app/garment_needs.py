@@ -3,7 +3,13 @@
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from notchbook.app.filling import Filled, fill_for_draft, fill_for_recipe, needs_of_block, needs_of_recipe
+from notchbook.app.filling_estimates import (
+    Filled,
+    fill_for_draft,
+    fill_for_recipe,
+    needs_of_block,
+    needs_of_recipe,
+)
 from notchbook.app.next_measure import NextMeasure
 from notchbook.app.next_measures import measure_next, measure_next_for_block, measure_next_in_general
 from notchbook.app.style_file import read_style
@@ -15,7 +21,7 @@ from notchbook.recipe import MeasureNeeds, Recipe
 
 
 @dataclass(frozen=True, slots=True)
-class Garment:
+class GarmentNeeds:
     """A block (``recipe`` None) or the recipe of a style, with what it needs and what helps it."""
 
     block: str
@@ -32,7 +38,7 @@ class Garment:
         return tuple(key for key in self.keys if not measures.has(key))
 
     def filled(self, measures: MeasureSet) -> Filled:
-        """The set filled in as for its draft; refused as :func:`~notchbook.app.filling.fill_for_draft`."""
+        """The set filled in as for its draft, and refused as that."""
         if self.recipe is None:
             return fill_for_draft(measures, self.block)
         return fill_for_recipe(measures, self.recipe)
@@ -51,18 +57,18 @@ class GarmentEstimates:
     can_be_drafted: bool = True
 
 
-def garment_named(text: str) -> Garment:
+def garment_named(text: str) -> GarmentNeeds:
     """The block of this name, or the style in this file (ending ``.json``).
 
     Refused as :func:`~notchbook.app.drafting.block_named` and :func:`~notchbook.app.style_file.read_style`.
     """
     if text.lower().endswith(".json"):
         recipe = read_style(Path(text)).recipe
-        return Garment("", recipe, needs_of_recipe(recipe))
-    return Garment(text, None, needs_of_block(text))
+        return GarmentNeeds("", recipe, needs_of_recipe(recipe))
+    return GarmentNeeds(text, None, needs_of_block(text))
 
 
-def estimates_for(garment: Garment | None, measures: MeasureSet) -> GarmentEstimates:
+def estimates_for(garment: GarmentNeeds | None, measures: MeasureSet) -> GarmentEstimates:
     """The estimates for a garment, or for the whole body where there is none.
 
     Refused as :func:`notchbook.body.estimating.estimating.estimate`.
@@ -79,7 +85,7 @@ def estimates_for(garment: Garment | None, measures: MeasureSet) -> GarmentEstim
     return GarmentEstimates(replace(told, found=found), filled.idle)
 
 
-def next_for_garment(garment: Garment | None, measures: MeasureSet) -> tuple[NextMeasure, ...]:
+def next_for_garment(garment: GarmentNeeds | None, measures: MeasureSet) -> tuple[NextMeasure, ...]:
     """What to measure next for a garment; for the whole body where there is none."""
     if garment is None:
         return measure_next_in_general(measures)

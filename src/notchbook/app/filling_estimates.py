@@ -32,7 +32,7 @@ class Filled:
     idle: tuple[str, ...] = ()
 
 
-def held_against(measures: MeasureSet, population: PopulationName | None) -> MeasureSet:
+def with_population(measures: MeasureSet, population: PopulationName | None) -> MeasureSet:
     """The set, held against this population where one is named, else as it is."""
     return measures if population is None else replace(measures, population=population)
 
