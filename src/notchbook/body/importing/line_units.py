@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from notchbook.body.doubts.likely_slip import within
-from notchbook.body.importing.unit_words import LineUnit, UnitWords, read_unit
+from notchbook.body.importing.unit_words import UNIT_WORDS, LineUnit, UnitWords, read_unit
 from notchbook.body.measure_table import MeasureEntry
 from notchbook.errors import InputError
 from notchbook.units import MM_PER_UNIT, UNITS, Unit, parse_length, written_unit
@@ -128,7 +128,7 @@ def _held_against_values(
     shares = _usual_shares(entry, own, cells)
     better = max(UNITS, key=lambda one: shares[one])
     if unit in UNITS and shares[better] >= _MOSTLY and shares[unit] <= 1 - _MOSTLY:
-        return UnitFound(unit, False, f"{stated.said} is said, but the values look like {better}")
+        return UnitFound(unit, False, f"{stated.said} is said, but the values look like {UNIT_WORDS[better]}")
     return UnitFound(unit, True, f"{stated.said} is said")
 
 
@@ -150,7 +150,7 @@ def _from_values(
         return UnitFound("", False, f"{words}, and the values fit no unit well")
     other = _rows_in_another(entry, best, cells)
     mixed = ", those of some rows like another unit" if other else ""
-    return UnitFound(best, False, f"{words}; most values look like {best}{mixed}", other)
+    return UnitFound(best, False, f"{words}; most values look like {UNIT_WORDS[best]}{mixed}", other)
 
 
 def _numbers(cells: Sequence[tuple[int, str]], own: dict[int, Unit]) -> list[float]:

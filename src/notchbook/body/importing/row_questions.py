@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Final
 
 from notchbook.body.importing.answers import AGAIN_WORDS
 from notchbook.body.importing.mapping import Question
-from notchbook.body.importing.row_unit import UNIT_WORDS
+from notchbook.body.importing.unit_words import UNIT_WORDS
 from notchbook.units import Unit, quoted
 
 if TYPE_CHECKING:

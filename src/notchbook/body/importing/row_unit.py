@@ -18,8 +18,6 @@ _HARDLY: Final = 0.4
 """Share of a row's numbers that are usual in the other unit, and in its own, before it is asked about
 (house judgment)."""
 
-UNIT_WORDS: Final[dict[Unit, str]] = {"mm": "millimeters", "cm": "centimeters", "in": "inches"}
-
 BareNumber = tuple[str, float, Unit]
 """The key of a length, its number without a unit, and the unit it would be read in."""
 

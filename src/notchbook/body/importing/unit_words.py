@@ -5,12 +5,15 @@ from dataclasses import dataclass
 from typing import Final, Literal, get_args
 
 from notchbook.errors import InputError
-from notchbook.units import unit_named
+from notchbook.units import Unit, unit_named
 
 LineUnit = Literal["mm", "cm", "in", "deg", "kg", ""]
 """The unit of a line of a foreign table; nothing while it is not known."""
 
 LINE_UNITS: Final[tuple[LineUnit, ...]] = get_args(LineUnit)[:-1]
+
+UNIT_WORDS: Final[dict[Unit, str]] = {"mm": "millimeters", "cm": "centimeters", "in": "inches"}
+"""The units of lengths as they are said in a sentence."""
 
 _MORE_WORDS: Final[dict[str, LineUnit]] = {
     "ins": "in", "zoll": "in", "pouce": "in", "pouces": "in", "pulgada": "in", "pulgadas": "in", "duim": "in",

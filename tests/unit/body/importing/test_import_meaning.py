@@ -158,7 +158,7 @@ def test_mixed_units_in_a_column_name_the_rows() -> None:
 def test_a_header_that_disagrees_with_its_values_is_asked_about() -> None:
     mapping = of("Name,Bust (cm)\nA,37\nB,38 1/2\nC,41\n")
     assert asked(mapping) == [("Bust (cm)", "unit")]
-    assert "look like in" in mapping.open_questions[0].words
+    assert "look like inches" in mapping.open_questions[0].words
     assert not of("Name,Bust (in)\nA,37\nB,38 1/2\nC,41\n").open_questions
 
 
