@@ -82,7 +82,7 @@ def look_over(
         population=against.name,
         population_words=against.words,
         not_held=InputError("held-too-few", count=len(standings), where="") if len(standings) < 2 else None,
-        cautions=_cautions(measures, against.words),
+        cautions=_cautions(measures),
     )
 
 
@@ -92,14 +92,12 @@ def _not_held(doubts: tuple[Doubt, ...], measures: MeasureSet, why: str) -> Look
     return LookedOver(doubts, (), unseen_slips(measures, {}, None), None, "", problem)
 
 
-def _cautions(measures: MeasureSet, population_words: str) -> tuple[InputError, ...]:
+def _cautions(measures: MeasureSet) -> tuple[InputError, ...]:
     """What must be said of a set that is no body of any population."""
     if measures.kind == "body":
         return ()
     what, is_shaped = ("Forms", "are shaped") if measures.kind == "form" else ("Size charts", "are made")
-    return (
-        InputError("held-other-shape", what=what, is_shaped=is_shaped, population=population_words, where=""),
-    )
+    return (InputError("held-other-shape", what=what, is_shaped=is_shaped, where=""),)
 
 
 def _joined(
