@@ -273,6 +273,16 @@ def test_what_a_garment_needs_is_filled_and_what_to_measure_next_is_led_to(
     assert values["waist_girth"].status == "measured"
 
 
+def test_leaving_the_page_in_mid_edit_keeps_what_was_typed(workroom: Workroom, measures: Page) -> None:
+    box(measures, "hip_depth").fill("21.5")
+    measures.goto("about:blank")
+    for _ in range(100):
+        if kept(workroom)["hip_depth"].value == 215.0:
+            break
+        measures.wait_for_timeout(50)
+    assert kept(workroom)["hip_depth"].value == 215.0
+
+
 def test_another_came_first_and_enter_sends_it_again(workroom: Workroom, measures: Page) -> None:
     depth = box(measures, "hip_depth")
     depth.fill("21")

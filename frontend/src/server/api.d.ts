@@ -1052,7 +1052,7 @@ export interface components {
             /** Expected Version */
             expected_version: number;
             /** Edit */
-            edit: components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["SetSetNote"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
+            edit: components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["NoteSet"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
         };
         /**
          * BookCopy
@@ -2294,6 +2294,19 @@ export interface components {
             side: "both" | "left" | "right";
         };
         /**
+         * NoteSet
+         * @description What is noted about the whole set.
+         */
+        NoteSet: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "note-set";
+            /** Note */
+            note: string;
+        };
+        /**
          * Offer
          * @description What was probably meant; offered, never applied.
          */
@@ -2919,19 +2932,6 @@ export interface components {
             do: "set-rise-method";
             /** Method */
             method: ("sitting" | "standing" | "outside_minus_inside") | null;
-        };
-        /**
-         * SetSetNote
-         * @description What is noted about the whole set.
-         */
-        SetSetNote: {
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            do: "set-set-note";
-            /** Note */
-            note: string;
         };
         /**
          * SetWaistLevel
@@ -3630,7 +3630,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["SetSetNote"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
+                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["NoteSet"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
             };
         };
         responses: {
@@ -3856,7 +3856,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["SetSetNote"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
+                "application/json": components["schemas"]["SetMeasure"] | components["schemas"]["AddReading"] | components["schemas"]["SetReading"] | components["schemas"]["ClearReading"] | components["schemas"]["NoteMeasure"] | components["schemas"]["ClearMeasure"] | components["schemas"]["RenameBody"] | components["schemas"]["SetCircumstances"] | components["schemas"]["SetPopulation"] | components["schemas"]["SetWaistLevel"] | components["schemas"]["SetRiseMethod"] | components["schemas"]["SetKind"] | components["schemas"]["NoteSet"] | components["schemas"]["FillEstimates"] | components["schemas"]["RefreshEstimates"] | components["schemas"]["RepairMeasures"];
             };
         };
         responses: {

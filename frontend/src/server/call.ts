@@ -18,6 +18,9 @@ export class Refused extends Error {
   }
 }
 
+/** Characters, so that every letter may take four bytes. */
+const KEPT_ALIVE = 15_000;
+
 export class Unreachable extends Error {}
 
 /** The answer to a question at `/api/...`; with `sent` it is a POST. */
@@ -26,6 +29,8 @@ export async function call<Answer>(path: string, unit: string, sent?: unknown): 
     sent === undefined
       ? {}
       : { method: "POST", body: JSON.stringify(sent), headers: { "content-type": "application/json" } };
+  // What is sent while the page is left still goes out; a browser carries so at most 64 kB.
+  if (typeof init.body === "string") init.keepalive = init.body.length < KEPT_ALIVE;
   let answer: Response;
   try {
     answer = await fetch(`/api${path}${path.includes("?") ? "&" : "?"}unit=${unit}`, init);
