@@ -11,7 +11,7 @@ from notchbook.app.set_edits import (
     SetKind,
     SetPopulation,
     SetRiseMethod,
-    SetSetNote,
+    NoteSet,
     SetWaistLevel,
 )
 from notchbook.body import (
@@ -205,7 +205,7 @@ BodyEdit = (
     | SetWaistLevel
     | SetRiseMethod
     | SetKind
-    | SetSetNote
+    | NoteSet
     | FillEstimates
     | RefreshEstimates
     | RepairMeasures
@@ -227,7 +227,7 @@ __all__ = [
     "SetPopulation",
     "SetReading",
     "SetRiseMethod",
-    "SetSetNote",
+    "NoteSet",
     "SetWaistLevel",
     "readings_of",
 ]

@@ -100,7 +100,7 @@ class SetKind:
 
 
 @dataclass(frozen=True, slots=True)
-class SetSetNote:
+class NoteSet:
     """What is noted about the whole set."""
 
     note: str

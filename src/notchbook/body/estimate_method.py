@@ -13,6 +13,9 @@ from notchbook.body.quantity_words import said_key
 _MOST_NAMED: Final = 4
 """Measures that are named as the ground of an estimate; the rest is counted."""
 
+NO_OTHER: Final = "no other measure"
+"""What an estimate rests on that is the mean of its population."""
+
 _OWN: Final = re.compile(r"from .+; ([\d,]+ (women|men) of|a size table of (women|men),) .+")
 
 
@@ -40,6 +43,6 @@ def is_own_estimate(measure: Measure) -> bool:
 
 
 def _words(said: Sequence[str], named: int, people: str) -> str:
-    words = ", ".join(said[:named]) or "no other measure"
+    words = ", ".join(said[:named]) or NO_OTHER
     more = f" and {len(said) - named} more" if len(said) > named else ""
     return f"from {words}{more}; {people}"

@@ -18,7 +18,7 @@ from notchbook.app.body_edits import (
     SetPopulation,
     SetReading,
     SetRiseMethod,
-    SetSetNote,
+    NoteSet,
     SetWaistLevel,
     readings_of,
 )
@@ -140,7 +140,7 @@ def test_what_is_said_of_the_set_as_a_whole() -> None:
         SetPopulation("women"),
         SetRiseMethod("sitting"),
         SetKind("form", "40"),
-        SetSetNote("padded"),
+        NoteSet("padded"),
         RenameBody("Form A"),
     )
     assert (said.population, said.rise_method, said.kind, said.label_size) == (

@@ -74,7 +74,7 @@ def test_what_is_said_of_the_set(page: TestClient, body: int) -> None:
     edited(page, body, do="set-population", population="women")
     edited(page, body, do="set-rise-method", method="sitting")
     edited(page, body, do="set-kind", kind="form", label_size="40")
-    told = edited(page, body, do="set-set-note", note="padded")
+    told = edited(page, body, do="note-set", note="padded")
     said = {key: told[key] for key in ("population", "rise_method", "kind", "label_size", "note")}
     assert said == {
         "population": "women",

@@ -4,26 +4,13 @@ from typing import Final
 
 from notchbook.body.files.fields import check_fields
 from notchbook.body.files.raw_value import VALUE_FIELDS
+from notchbook.body.files.set_data import SET_FIELDS
 from notchbook.body.sides import sided_key, split_key
 
-ABOUT_COLUMNS: Final = (
-    "id",
-    "unit",
-    "name",
-    "kind",
-    "status",
-    "waist_level",
-    "waist_drop",
-    "rise_method",
-    "population",
-    "taken_as",
-    "label_size",
-    "taken_on",
-    "taken_by",
-    "undergarment",
-    "heel",
-    "note",
-)
+_FIRST: Final = ("id", "unit", "name", "kind", "status")
+
+ABOUT_COLUMNS: Final = (*_FIRST, *(name for name in SET_FIELDS if name not in (*_FIRST, "measures")))
+"""What a column may say about the whole body: its id, how far its values are known, and what a set says."""
 
 LENGTHS_ABOUT: Final = ("waist_drop", "heel")
 """Those of them that are lengths."""

@@ -131,6 +131,7 @@ def _estimate_one(
 
 def _show_estimates(screen: Screen, found: "Estimates", population: PopulationChoice, unit: Unit) -> None:
     from notchbook.body import measure_entry
+    from notchbook.body.estimate_method import NO_OTHER
     from notchbook.body.quantity_words import quantity_text, quantity_with_error, said_key
 
     style = LengthStyle(unit)
@@ -139,7 +140,7 @@ def _show_estimates(screen: Screen, found: "Estimates", population: PopulationCh
     for key, one in found.found.items():
         entry = measure_entry(key)
         within = f"{quantity_text(entry, one.low, style)} to {quantity_text(entry, one.high, style)}"
-        given = ", ".join(said_key(name, population) for name in one.given[:4])
+        given = ", ".join(said_key(name, population) for name in one.given[:4]) or NO_OTHER
         estimated = quantity_with_error(entry, one.value, one.error, style)
         rows.append((said_key(key, population), estimated, within, one.source.words, given))
     if rows:

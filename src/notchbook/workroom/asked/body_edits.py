@@ -15,7 +15,7 @@ from notchbook.workroom.asked.set_edits import (
     SetKind,
     SetPopulation,
     SetRiseMethod,
-    SetSetNote,
+    NoteSet,
     SetWaistLevel,
 )
 from notchbook.workroom.reader import Reader
@@ -113,7 +113,7 @@ BodyEdit = Annotated[
     | SetWaistLevel
     | SetRiseMethod
     | SetKind
-    | SetSetNote
+    | NoteSet
     | FillEstimates
     | RefreshEstimates
     | RepairMeasures,

@@ -84,12 +84,12 @@ class SetKind(Asked):
         return app.SetKind(self.kind, self.label_size)
 
 
-class SetSetNote(Asked):
+class NoteSet(Asked):
     """What is noted about the whole set."""
 
-    do: Literal["set-set-note"]
+    do: Literal["note-set"]
     note: Note
 
-    def for_app(self, _reader: Reader) -> app.SetSetNote:
+    def for_app(self, _reader: Reader) -> app.NoteSet:
         """The edit."""
-        return app.SetSetNote(self.note)
+        return app.NoteSet(self.note)
