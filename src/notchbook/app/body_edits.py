@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 from notchbook.app.estimate_edits import FillEstimates, RefreshEstimates
 from notchbook.app.repair_edits import RepairMeasures
 from notchbook.app.set_edits import (
+    NoteSet,
     RenameBody,
     SetCircumstances,
     SetKind,
     SetPopulation,
     SetRiseMethod,
-    NoteSet,
     SetWaistLevel,
 )
 from notchbook.body import (
@@ -218,6 +218,7 @@ __all__ = [
     "ClearReading",
     "FillEstimates",
     "NoteMeasure",
+    "NoteSet",
     "RefreshEstimates",
     "RenameBody",
     "RepairMeasures",
@@ -227,7 +228,6 @@ __all__ = [
     "SetPopulation",
     "SetReading",
     "SetRiseMethod",
-    "NoteSet",
     "SetWaistLevel",
     "readings_of",
 ]

@@ -11,6 +11,7 @@ from notchbook.app.body_edits import (
     BodyEdit,
     ClearReading,
     NoteMeasure,
+    NoteSet,
     RenameBody,
     SetCircumstances,
     SetKind,
@@ -18,7 +19,6 @@ from notchbook.app.body_edits import (
     SetPopulation,
     SetReading,
     SetRiseMethod,
-    NoteSet,
     SetWaistLevel,
     readings_of,
 )

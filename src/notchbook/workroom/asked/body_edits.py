@@ -10,12 +10,12 @@ from notchbook.workroom.asked.estimate_edits import FillEstimates, RefreshEstima
 from notchbook.workroom.asked.form import Asked, Expected, Key, Text
 from notchbook.workroom.asked.repair_edits import RepairMeasures
 from notchbook.workroom.asked.set_edits import (
+    NoteSet,
     RenameBody,
     SetCircumstances,
     SetKind,
     SetPopulation,
     SetRiseMethod,
-    NoteSet,
     SetWaistLevel,
 )
 from notchbook.workroom.reader import Reader
