@@ -4,6 +4,8 @@
 """
 
 from notchbook.checks.check import Check, Reading, Reads, Spot, check
+from notchbook.checks.closure import Closure, closures_data, closures_from_data
+from notchbook.checks.closures import closures
 from notchbook.checks.limits import LIMITS, Limits
 from notchbook.checks.profile import Override, Profile, house_profile, profile_from_text
 from notchbook.checks.registry import all_checks, check_sources, load_check
@@ -15,6 +17,7 @@ __all__ = [
     "LIMITS",
     "BrokenCheck",
     "Check",
+    "Closure",
     "Limits",
     "Override",
     "Profile",
@@ -29,6 +32,9 @@ __all__ = [
     "all_checks",
     "check",
     "check_sources",
+    "closures",
+    "closures_data",
+    "closures_from_data",
     "finding_data",
     "house_profile",
     "load_check",

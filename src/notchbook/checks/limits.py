@@ -88,6 +88,20 @@ class Limits:
         "trade handbooks",
         "memory",
     )
+    bust_dart_angle: float = _limit(
+        27.0,
+        "deg",
+        "99 of 100 surveyed women need no wider bust dart; a wider one is shared between two places.",
+        "trial drafts of surveyed women",
+        "own judgment",
+    )
+    combined_dart_angle: float = _limit(
+        40.0,
+        "deg",
+        "Bust and waist in one dart: the widest bust dart, and a waist dart of 40 mm on a leg of 175 mm.",
+        "27 and 13 degrees",
+        "own judgment",
+    )
     kink: float = _limit(
         TOLERANCES.angle, "deg", "A smaller turn within a line is not seen.", _HOUSE, _PRACTICE
     )
@@ -100,6 +114,69 @@ class Limits:
     )
     hem_flat: float = _limit(
         TOLERANCES.closure, "mm", "A turned hem lies on the piece it is turned to.", _HOUSE, "house"
+    )
+    hollow_height: float = _limit(
+        1 / 3,
+        "share",
+        "The front of the arm stands forward low down: there the armhole is hollowest.",
+        "a patternmaker's review",
+        "memory",
+    )
+    hollow_depth: float = _limit(
+        0.1,
+        "share",
+        "An armhole shallower than this against the straight way from underarm to tip is a diagonal.",
+        _COMMON,
+        "own judgment",
+    )
+    armhole_hook: float = _limit(
+        0.25,
+        "share",
+        "Square to the shoulder at its tip, an armhole may turn back over this part of its length.",
+        _COMMON,
+        "own judgment",
+    )
+    back_neck_rise: float = _limit(
+        0.45,
+        "share",
+        "A back neck rises by about a third of its width; one that rises more stands off or chokes.",
+        "trade handbooks",
+        "memory",
+    )
+    lay_length: float = _limit(
+        60.0,
+        "mm",
+        "So far up from the underarm the cap lies on the armhole; above, its ease begins.",
+        "a patternmaker's review",
+        "memory",
+    )
+    lay_front: float = _limit(
+        3.0,
+        "mm",
+        "In front the arm moves forward against the seam: cap and armhole are one line there.",
+        "a patternmaker's review",
+        "memory",
+    )
+    lay_back: float = _limit(
+        4.0,
+        "mm",
+        "Behind, the cap may lie a little over the armhole, for reach.",
+        "a patternmaker's review",
+        "memory",
+    )
+    lay_notch: float = _limit(
+        1.0,
+        "mm",
+        "From the underarm to the balance notch the cap is sewn flat, without ease.",
+        "a patternmaker's review",
+        "memory",
+    )
+    bump: float = _limit(
+        1.5,
+        "deg",
+        "A curve that slackens and tightens again by this much in 10 mm shows as a bump.",
+        _COMMON,
+        "own judgment",
     )
 
     def with_changes(self, changes: Mapping[str, float]) -> "Limits":

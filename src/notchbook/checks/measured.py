@@ -52,6 +52,15 @@ def dense(path: Path) -> Dense:
     return Dense(points, np.concatenate(([0.0], np.cumsum(steps))))
 
 
+def up_to(line: Dense, distance: float) -> Dense:
+    """The polyline from its start to a distance along it, mm; the whole of it where that is no shorter."""
+    if distance >= line.length:
+        return line
+    count = int(np.searchsorted(line.along, distance))
+    end = line.at(distance)
+    return Dense(np.vstack([line.points[:count], end]), np.append(line.along[:count], distance))
+
+
 def length(path: Path) -> float:
     """The length of a path as the sum of its chords, mm."""
     return dense(path).length

@@ -3,7 +3,14 @@
 from dataclasses import dataclass
 from typing import Any
 
+from notchbook.errors.catalogue import LengthText
 from notchbook.pattern import Finding, Severity, spoken
+
+
+def _misfit_in_mm(value: float) -> str:
+    """A misfit in mm, fine enough for that of a seam."""
+    return f"{value:.2f} mm"
+
 
 _ORDER = {Severity.STOP: 0, Severity.LOOK: 1, Severity.NOTE: 2}
 
@@ -60,8 +67,8 @@ class Report:
         """Whether papers must be refused: something would spoil cloth, or a check broke."""
         return bool(self.broken) or any(f.severity is Severity.STOP for f in self.findings)
 
-    def summary(self) -> str:
-        """One line: how many checks, what they found, the worst seam (mm)."""
+    def summary(self, length_text: LengthText = _misfit_in_mm) -> str:
+        """One line: how many checks, what they found, the worst seam, written by ``length_text``."""
         count = dict.fromkeys(Severity, 0)
         for finding in self.findings:
             count[finding.severity] += 1
@@ -77,7 +84,7 @@ class Report:
         if self.worst_seam is not None:
             worst = self.worst_seam
             parts.append(
-                f"{worst.walked} seams walked, worst {spoken(worst.seam)} at {abs(worst.misfit):.2f} mm"
+                f"{worst.walked} seams walked, worst {spoken(worst.seam)} at {length_text(abs(worst.misfit))}"
             )
         return "; ".join(parts)
 

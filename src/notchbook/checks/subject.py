@@ -17,9 +17,10 @@ if TYPE_CHECKING:
 class Subject:
     """A pattern to be checked, with what was promised of it.
 
-    ``body`` holds measures by key in mm, when the pattern is to be compared with a body; ``estimates``
-    are those measures on which the pattern rests and that nobody took, ``stale`` what those among them
-    would be now that no longer follow from the others (None: nothing is known any more).
+    ``body`` holds measures in mm by key, or by key and side where the sides differ
+    (``shoulder_length@left``), when the pattern is to be compared with a body; ``estimates`` are those
+    measures on which the pattern rests and that nobody took, ``stale`` what those among them would be
+    now that no longer follow from the others (None: nothing is known any more).
     ``population`` gives the words for measures.
     ``expectations`` are the closures that its draft promised; those that hold for the block alone are
     left out unless ``is_block``. ``house`` is the table by which it is

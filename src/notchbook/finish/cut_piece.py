@@ -56,7 +56,10 @@ class DrillHole:
 
 @dataclass(frozen=True, slots=True)
 class DartLines:
-    """The stitching lines of one dart: first leg to the point and second leg back; and its fold."""
+    """The stitching lines of one dart: first leg to the point and second leg back; and its fold.
+
+    In a double-ended dart the first leg runs from the upper point down to the lower, the second back.
+    """
 
     name: str
     first_leg: Path

@@ -11,6 +11,7 @@ from notchbook.finish.cut_piece import CutEdge, CutNotch, CutPiece, FoldLine
 from notchbook.finish.drills import dart_lines, drill_holes
 from notchbook.finish.findings import HemRules, findings_of
 from notchbook.finish.house_table import HouseTable
+from notchbook.finish.inner_darts import drawn_lines, drawn_marks
 from notchbook.finish.marking import mark_piece
 from notchbook.finish.notches import (
     NotchPlace,
@@ -74,7 +75,8 @@ def _cut_piece(job: _Job, half: Piece, number: int, total: int) -> CutPiece:
     notches = _notches(job, half, piece, outline, whole)
     darts, drills = dart_lines(piece), drill_holes(piece, job.house, job.cloth)
     one_way = piece.grain.one_way or job.cloth.one_way
-    inner = [line.path for line in piece.lines]
+    lines = drawn_lines(piece)
+    inner = [line.path for line in lines]
     fold = _fold_line(half, whole)
     if fold is not None:
         inner.append(fold.path)
@@ -94,8 +96,8 @@ def _cut_piece(job: _Job, half: Piece, number: int, total: int) -> CutPiece:
         darts=darts,
         grain=grain,
         fold=fold,
-        lines=piece.lines,
-        marks=tuple(mark for mark in piece.marks if mark.kind == "point"),
+        lines=lines,
+        marks=drawn_marks(piece),
         label=label,
         quantities=quantities_of(half, job.house.supply, [notch.sew_position for notch in notches]),
         findings=findings_of(half, outline, notches, HemRules(job.house, job.cloth, sources)),

@@ -96,4 +96,5 @@ def _said(code: str, piece: Piece, where: str, position: Point | None, **facts: 
         position=position,
         suggestion=fill(words.next_step, facts, length_in_mm),
         names=(where,),
+        facts=tuple(facts.items()),
     )

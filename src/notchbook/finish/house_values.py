@@ -15,6 +15,7 @@ MARK_LIMITS: Mapping[str, tuple[float, float]] = {
     "notch_clearance": (0.0, 15.0),
     "notch_spacing": (5.0, 30.0),
     "drill_before_point": (0.0, 50.0),
+    "drill_inside_mouth": (0.0, 20.0),
     "drill_diameter": (0.5, 10.0),
     "corner_limit": (1.0, 10.0),
     "hem_excess_woven": (0.0, 100.0),

@@ -177,7 +177,7 @@ def cut_notch(place: NotchPlace, outline: CutOutline, house: HouseTable) -> CutN
     starts = [place.position + along * shift for shift in shifts]
     hits = [_on_cut_line(start, place.outward, outline) for start in starts]
     room = min(hit.distance_to(start) for hit, start in zip(hits, starts, strict=True))
-    depth = min(house.mark("notch_depth"), room - house.mark("notch_clearance"))
+    depth = min(house.mark("notch_depth"), room - _clearance(place, room, outline, house))
     if depth < house.mark("notch_least") - TOLERANCES.sew_length:
         depth = 0.0
     return CutNotch(
@@ -190,6 +190,13 @@ def cut_notch(place: NotchPlace, outline: CutOutline, house: HouseTable) -> CutN
         depth,
         place.purpose,
     )
+
+
+def _clearance(place: NotchPlace, room: float, outline: CutOutline, house: HouseTable) -> float:
+    """What a notch must leave before the sew line, along its own direction: more where it runs askew."""
+    width = next((strip.width for strip in outline.strips if strip.edge.name == place.edge), room)
+    askew = room / width if width > 0.0 else 1.0
+    return house.mark("notch_clearance") * max(askew, 1.0)
 
 
 def _on_cut_line(start: Point, outward: Point, outline: CutOutline) -> Point:

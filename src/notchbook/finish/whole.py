@@ -50,6 +50,7 @@ def whole_of(piece: Piece) -> Whole:
         intakes=(*drawn.intakes, *other.intakes),
         lines=_joined_lines(drawn.lines, other.lines, fold),
         marks=_joined_marks(drawn.marks, other.marks),
+        inner_darts=(*drawn.inner_darts, *other.inner_darts),
     )
     return Whole(whole, sources)
 

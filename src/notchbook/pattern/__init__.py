@@ -4,10 +4,13 @@ This layer knows the form of a pattern but no garment: blocks and steps make pat
 them, ``finish`` makes cut pieces of them.
 """
 
+from notchbook.pattern.contradiction import Contradiction
+from notchbook.pattern.cure import Cure
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch, NotchKind
 from notchbook.pattern.data import pattern_from_data, pattern_to_data
-from notchbook.pattern.expectation import Expectation
+from notchbook.pattern.expectation import Expectation, ExpectationKind
 from notchbook.pattern.finding import Finding, Measured, Severity, worded
+from notchbook.pattern.inner_darts import inner_dart_width, is_open_inside, mouth_of
 from notchbook.pattern.names import Side, child_name, part_name, piece_name, split_side, spoken, with_side
 from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map, title_of
 from notchbook.pattern.piece import (
@@ -16,8 +19,10 @@ from notchbook.pattern.piece import (
     Edge,
     EdgeKind,
     Grain,
+    InnerDart,
     Intake,
     InternalLine,
+    LineKind,
     Mark,
     Piece,
 )
@@ -40,20 +45,25 @@ from notchbook.pattern.walking import Station, Walk, walk_seam
 __all__ = [
     "Allowance",
     "Ambiguous",
+    "Contradiction",
     "CornerStyle",
+    "Cure",
     "CutAs",
     "CutInstruction",
     "Edge",
     "EdgeKind",
     "EdgeUse",
     "Expectation",
+    "ExpectationKind",
     "Fate",
     "Finding",
     "Found",
     "Grain",
     "Group",
+    "InnerDart",
     "Intake",
     "InternalLine",
+    "LineKind",
     "Located",
     "Lost",
     "Mark",
@@ -75,7 +85,10 @@ __all__ = [
     "closing_motion",
     "directed",
     "frozen_map",
+    "inner_dart_width",
+    "is_open_inside",
     "locate",
+    "mouth_of",
     "part_name",
     "pattern_from_data",
     "pattern_to_data",

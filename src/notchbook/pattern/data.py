@@ -1,6 +1,7 @@
 """A pattern as plain data and back: what is stored with a revision and written to a file."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import asdict
 from typing import Any, TypeVar, cast, get_args
 
 from notchbook.errors import GeometryError, HouseFault, InputError
@@ -12,6 +13,7 @@ from notchbook.pattern.piece import (
     CutInstruction,
     Edge,
     Grain,
+    InnerDart,
     Intake,
     InternalLine,
     Mark,
@@ -21,8 +23,12 @@ from notchbook.pattern.place import Place
 from notchbook.pattern.seam import EdgeUse, Seam
 from notchbook.pattern.typed import typed
 
-PATTERN_FORMAT = 1
-"""Version of this form; raised when a reader of the old form could misread the new one."""
+PATTERN_FORMAT = 2
+"""Version of this form; raised when a reader of the old form could misread the new one. 2 has inner darts,
+the places between which ease lies and marks that are measured from; a pattern with none of these is written
+in form 1, which says it all."""
+
+_FORMATS = (1, PATTERN_FORMAT)
 
 Data = dict[str, Any]
 
@@ -32,7 +38,7 @@ _Named = TypeVar("_Named", Piece, Seam, Notch)
 def pattern_to_data(pattern: Pattern) -> Data:
     """The pattern as JSON-ready data: lengths in mm, angles in degrees, names as they are."""
     return {
-        "format": PATTERN_FORMAT,
+        "format": PATTERN_FORMAT if _needs_new_form(pattern) else 1,
         "pieces": [_piece_data(piece) for piece in pattern.pieces.values()],
         "seams": [_seam_data(seam) for seam in pattern.seams.values()],
         "notches": [_notch_data(notch) for notch in pattern.notches.values()],
@@ -54,7 +60,7 @@ def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
     if not isinstance(data, Mapping):
         raise InputError("pattern-data-damaged", detail="a mapping of names was expected")
     form = data.get("format")
-    if form != PATTERN_FORMAT:
+    if isinstance(form, bool) or form not in _FORMATS:
         raise InputError("pattern-format-unknown", found=form, known=PATTERN_FORMAT)
     try:
         pattern = Pattern(
@@ -82,6 +88,15 @@ def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
     except (TypeError, AttributeError, ValueError) as error:
         raise InputError("pattern-data-damaged", detail=str(error)) from error
     return pattern
+
+
+def _needs_new_form(pattern: Pattern) -> bool:
+    return any(
+        piece.inner_darts
+        or any(line.kind == "dart_leg" for line in piece.lines)
+        or any(mark.kind == "datum" for mark in piece.marks)
+        for piece in pattern.pieces.values()
+    ) or any(seam.ease_between is not None for seam in pattern.seams.values())
 
 
 def _named(things: Iterable[_Named]) -> Mapping[str, _Named]:
@@ -114,7 +129,7 @@ def _corner(style: object) -> CornerStyle:
 
 
 def _piece_data(piece: Piece) -> Data:
-    return {
+    data: Data = {
         "name": piece.name,
         "title": piece.title,
         "outline": [
@@ -145,6 +160,9 @@ def _piece_data(piece: Piece) -> Data:
         "instructions": [{"material": c.material, "times": c.times} for c in piece.instructions],
         "rule": piece.rule,
     }
+    if piece.inner_darts:
+        data["inner_darts"] = [asdict(dart) for dart in piece.inner_darts]
+    return data
 
 
 def _piece_from(data: Mapping[str, Any]) -> Piece:
@@ -160,6 +178,7 @@ def _piece_from(data: Mapping[str, Any]) -> Piece:
             typed(InternalLine(line["name"], Path.from_data(line["path"]), line["kind"]))
             for line in data["lines"]
         ),
+        inner_darts=tuple(typed(InnerDart(**d)) for d in data.get("inner_darts", ())),
         marks=tuple(typed(Mark(m["name"], Point(m["x"], m["y"]), m["kind"])) for m in data["marks"]),
         grain=typed(Grain(data["grain"]["degrees"], data["grain"]["one_way"])),
         cut=data["cut"],
@@ -174,7 +193,7 @@ def _use_data(use: EdgeUse) -> Data:
 
 
 def _seam_data(seam: Seam) -> Data:
-    return {
+    data: Data = {
         "name": seam.name,
         "first": [_use_data(use) for use in seam.first],
         "second": [_use_data(use) for use in seam.second],
@@ -182,6 +201,9 @@ def _seam_data(seam: Seam) -> Data:
         "allowance_class": seam.allowance_class,
         "seam_class": seam.seam_class,
     }
+    if seam.ease_between is not None:
+        data["ease_between"] = list(seam.ease_between)
+    return data
 
 
 def _seam_from(data: Mapping[str, Any]) -> Seam:
@@ -192,7 +214,16 @@ def _seam_from(data: Mapping[str, Any]) -> Seam:
         ease=data["ease"],
         allowance_class=data["allowance_class"],
         seam_class=data["seam_class"],
+        ease_between=_labels(data.get("ease_between")),
     )
+
+
+def _labels(found: object) -> tuple[str, str] | None:
+    if found is None:
+        return None
+    if not isinstance(found, list) or len(found) != 2:
+        raise ValueError("ease lies between two labels")
+    return _word(found[0]), _word(found[1])
 
 
 def _notch_data(notch: Notch) -> Data:

@@ -6,6 +6,8 @@ from enum import StrEnum
 from notchbook.errors import entry
 from notchbook.errors.catalogue import fill
 from notchbook.geometry import Point
+from notchbook.pattern.contradiction import Contradiction
+from notchbook.pattern.cure import Cure
 
 
 class Severity(StrEnum):
@@ -35,6 +37,8 @@ class Finding:
     ``measured`` and ``wanted`` are mm (degrees where ``unit`` is "deg"; a count where it is "").
     ``position`` lies in the frame of ``piece``. ``error`` is the ± of what was measured, where it is an
     estimate; ``wanted`` is then what would be estimated now, None while the estimate still follows.
+    ``cures`` are changes that would heal it, ``contradiction`` the two measures that disagree. ``facts`` are
+    what filled the words, so that these can be written again in another unit.
     """
 
     check: str
@@ -50,6 +54,9 @@ class Finding:
     suggestion: str = ""
     names: tuple[str, ...] = field(default=())
     error: float | None = None
+    cures: tuple[Cure, ...] = ()
+    contradiction: Contradiction | None = None
+    facts: tuple[tuple[str, object], ...] = field(default=(), compare=False, repr=False)
 
 
 def worded(
@@ -63,9 +70,14 @@ def worded(
     names: tuple[str, ...] = (),
     **facts: object,
 ) -> Finding:
-    """A finding in the words of the catalogue; ``facts`` fill them, amounts stand in ``measured``."""
+    """A finding in the words of the catalogue; ``facts`` fill them, amounts stand in ``measured``.
+
+    The facts ``cures`` (a tuple of :class:`Cure`) and ``contradiction`` go with the finding, as they go with
+    a refusal.
+    """
     words = entry(code)
     amounts = measured or Measured()
+    cures, contradiction = facts.get("cures"), facts.get("contradiction")
     return Finding(
         check=check,
         code=code,
@@ -78,4 +90,7 @@ def worded(
         unit=amounts.unit,
         suggestion=fill(words.next_step, facts),
         names=names,
+        cures=tuple(one for one in cures if isinstance(one, Cure)) if isinstance(cures, tuple) else (),
+        contradiction=contradiction if isinstance(contradiction, Contradiction) else None,
+        facts=tuple(facts.items()),
     )

@@ -57,6 +57,7 @@ def join_outlines(still: Piece, still_edge: str, moved: Piece, moved_edge: str) 
         intakes=(*still.intakes, *laid.intakes),
         lines=(*still.lines, *laid.lines),
         marks=(*still.marks, *laid.marks),
+        inner_darts=(*still.inner_darts, *laid.inner_darts),
     )
     return joined, laid
 

@@ -12,7 +12,7 @@ from notchbook.pattern.names import Side, spoken
 from notchbook.pattern.piece import Edge, Intake, Piece
 from notchbook.pattern.seam import Seam
 
-NameKind = Literal["piece", "edge", "point", "intake", "line", "mark", "seam", "notch", "group"]
+NameKind = Literal["piece", "edge", "point", "intake", "inner_dart", "line", "mark", "seam", "notch", "group"]
 
 _Value = TypeVar("_Value")
 
@@ -96,6 +96,7 @@ class Pattern:
             found.update({intake.name: "intake" for intake in piece.intakes})
             found.update({line.name: "line" for line in piece.lines})
             found.update({mark.name: "mark" for mark in piece.marks})
+            found.update({dart.name: "inner_dart" for dart in piece.inner_darts})
         found.update(dict.fromkeys(self.seams, "seam"))
         found.update(dict.fromkeys(self.notches, "notch"))
         found.update(dict.fromkeys(self.groups, "group"))

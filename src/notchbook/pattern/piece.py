@@ -17,8 +17,8 @@ CutAs = Literal["fold", "pair", "single"]
 """``fold``: half of a whole piece, drawn to its fold; ``pair``: left and right are reflections of
 each other; ``single``: as drawn, once."""
 
-LineKind = Literal["level", "fold_line", "placement", "match"]
-MarkKind = Literal["point", "drill"]
+LineKind = Literal["level", "fold_line", "placement", "match", "dart_leg"]
+MarkKind = Literal["point", "drill", "datum"]
 IntakeKind = Literal["dart"]
 
 
@@ -68,8 +68,25 @@ class Intake:
 
 
 @dataclass(frozen=True, slots=True)
+class InnerDart:
+    """A dart with two points that lies wholly inside the piece, widest at the waist.
+
+    ``center_leg`` and ``side_leg`` name internal lines of kind ``dart_leg``, each running from the upper
+    point over the mouth to the lower point; they are sewn to each other. ``upper_point`` and
+    ``lower_point`` name marks. A dart that takes up nothing keeps all its names.
+    """
+
+    name: str
+    center_leg: str
+    side_leg: str
+    upper_point: str
+    lower_point: str
+    fold_toward: Literal["center_leg", "side_leg"] = "center_leg"
+
+
+@dataclass(frozen=True, slots=True)
 class InternalLine:
-    """A line drawn inside the piece: a level (hip line), a fold line, a placement."""
+    """A line drawn inside the piece: a level (hip line), a fold line, a placement, a leg of an inner dart."""
 
     name: str
     path: Path
@@ -78,7 +95,8 @@ class InternalLine:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A named point inside the piece; ``drill`` is marked by a hole when cut."""
+    """A named point of the piece; ``drill`` is marked by a hole when cut, a ``datum`` is measured from
+    and not marked at all."""
 
     name: str
     position: Point
@@ -115,6 +133,7 @@ class Piece:
     intakes: tuple[Intake, ...] = ()
     lines: tuple[InternalLine, ...] = ()
     marks: tuple[Mark, ...] = ()
+    inner_darts: tuple[InnerDart, ...] = ()
     grain: Grain = field(default_factory=Grain)
     cut: CutAs = "single"
     side: Side = "both"
@@ -164,6 +183,10 @@ class Piece:
         """The intake with this name; KeyError when there is none."""
         return {found.name: found for found in self.intakes}[name]
 
+    def line(self, name: str) -> InternalLine:
+        """The internal line with this name; KeyError when there is none."""
+        return {found.name: found for found in self.lines}[name]
+
     def edge_index(self, name: str) -> int:
         """Where the edge stands in the outline (for walking round it, never to be stored)."""
         return next(index for index, edge in enumerate(self.outline) if edge.name == name)
@@ -177,6 +200,7 @@ class Piece:
         yield from (intake.name for intake in self.intakes)
         yield from (line.name for line in self.lines)
         yield from (mark.name for mark in self.marks)
+        yield from (dart.name for dart in self.inner_darts)
 
     def transformed(self, motion: Transform) -> "Piece":
         """The piece moved rigidly; a reflection keeps the outline counter-clockwise."""
@@ -215,6 +239,17 @@ class Piece:
             ),
             lines=tuple(replace(line, name=rename(line.name)) for line in self.lines),
             marks=tuple(replace(mark, name=rename(mark.name)) for mark in self.marks),
+            inner_darts=tuple(
+                InnerDart(
+                    rename(dart.name),
+                    rename(dart.center_leg),
+                    rename(dart.side_leg),
+                    rename(dart.upper_point),
+                    rename(dart.lower_point),
+                    dart.fold_toward,
+                )
+                for dart in self.inner_darts
+            ),
         )
 
 

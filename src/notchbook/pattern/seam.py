@@ -22,8 +22,10 @@ class Seam:
     """Two runs that are sewn to each other from the same end.
 
     ``ease`` (mm) is how much longer the second run is declared to be, as sewn, than the first; it
-    is eased or gathered into the first. ``allowance_class`` names a row of the house's allowance
-    table, ``seam_class`` the construction (ASTM D6193 / ISO 4916 code).
+    is eased or gathered into the first. ``ease_between`` holds the labels of the two notches (last word
+    of their names; "start" or "end" for an end of the seam) between which the ease lies, in walking
+    order: the other stretches agree; None: it may lie anywhere. ``allowance_class`` names a row of the
+    house's allowance table, ``seam_class`` the construction (ASTM D6193 / ISO 4916 code).
     """
 
     name: str
@@ -32,3 +34,4 @@ class Seam:
     ease: float = 0.0
     allowance_class: str = "plain"
     seam_class: str = "SSa"
+    ease_between: tuple[str, str] | None = None

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from notchbook.errors import HouseFault, StepRefused
 from notchbook.geometry import Path, Point
 from notchbook.pattern.names import spoken
-from notchbook.pattern.piece import Edge, InternalLine, Piece
+from notchbook.pattern.piece import Edge, InnerDart, InternalLine, Piece
 from notchbook.pattern.sewn import Located
 from notchbook.units import TOLERANCES
 
@@ -91,19 +91,30 @@ def _edges_between(piece: Piece, first: str, last: str) -> tuple[Edge, ...]:
 
 
 def belongings(piece: Piece, outline: tuple[Edge, ...]) -> Piece:
-    """The part of the piece's intakes and marks that lies on or inside the given outline.
+    """The part of the piece's intakes, inner darts and marks that lies on or inside the given outline.
 
     Internal lines are left to :func:`cut_lines`, for a cut may go across them.
     """
     names = {edge.name for edge in outline}
     inside = Path(tuple(segment for edge in outline for segment in edge.path.segments))
+    marks = tuple(mark for mark in piece.marks if inside.contains(mark.position))
+    kept = {mark.name for mark in marks}
     return replace(
         piece,
         outline=outline,
         intakes=tuple(i for i in piece.intakes if {i.first_leg, i.second_leg} <= names),
-        marks=tuple(mark for mark in piece.marks if inside.contains(mark.position)),
+        marks=marks,
+        inner_darts=tuple(d for d in piece.inner_darts if {d.upper_point, d.lower_point} <= kept),
         lines=(),
     )
+
+
+def dart_crossed(piece: Piece, line: Path) -> InnerDart | None:
+    """The first double-ended dart that a cut would go through; None when it goes clear of them all."""
+    for dart in piece.inner_darts:
+        if any(piece.line(leg).path.intersections(line) for leg in (dart.center_leg, dart.side_leg)):
+            return dart
+    return None
 
 
 def cut_lines(piece: Piece, line: Path) -> tuple[tuple[InternalLine, tuple[Path, ...]], ...]:

@@ -1,7 +1,7 @@
 """Recipes: steps as data, names that are kept, the ledger, and replay. Knows no garment."""
 
 from notchbook.recipe.context import StepContext
-from notchbook.recipe.definition import Change, MeasureNeeds, Phase, StepDefinition, StepKind
+from notchbook.recipe.definition import Change, Phase, StepDefinition, StepKind
 from notchbook.recipe.editing import (
     add_step,
     change_step,
@@ -12,6 +12,7 @@ from notchbook.recipe.editing import (
 )
 from notchbook.recipe.estimated_reads import estimated_reads, keys_read
 from notchbook.recipe.ledger import LedgerEntry
+from notchbook.recipe.measure_needs import MeasureNeeds, SometimesNeeded, needs_together
 from notchbook.recipe.parameters import (
     AmountText,
     EdgeName,
@@ -35,6 +36,7 @@ from notchbook.recipe.storage import (
     recipe_to_json,
 )
 from notchbook.recipe.track import StepState, Suspension
+from notchbook.recipe.usual_ease import UsualEase
 
 __all__ = [
     "AmountText",
@@ -49,6 +51,7 @@ __all__ = [
     "PointName",
     "Recipe",
     "Replay",
+    "SometimesNeeded",
     "StepContext",
     "StepDefinition",
     "StepKind",
@@ -57,6 +60,7 @@ __all__ = [
     "StepState",
     "Suspension",
     "Target",
+    "UsualEase",
     "Word",
     "add_step",
     "all_definitions",
@@ -67,6 +71,7 @@ __all__ = [
     "keys_read",
     "move_step",
     "names_in",
+    "needs_together",
     "operation_sources",
     "rebind",
     "recipe_from_data",

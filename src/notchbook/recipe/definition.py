@@ -4,11 +4,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Generic, Literal, TypeVar
 
+from notchbook.body import MeasureSet
 from notchbook.pattern.expectation import Expectation
 from notchbook.pattern.finding import Finding
 from notchbook.pattern.pattern import Pattern
 from notchbook.recipe.context import StepContext
+from notchbook.recipe.measure_needs import MeasureNeeds
 from notchbook.recipe.parameters import StepParameters
+from notchbook.recipe.usual_ease import UsualEase
 
 StepKind = Literal["block", "style", "cut"]
 """``block`` drafts from measures, ``style`` changes shapes, ``cut`` sets cut data only."""
@@ -43,14 +46,6 @@ class Change:
     notes: tuple[Finding, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class MeasureNeeds:
-    """Measures of a block: without the needed ones it is refused, the helpful ones make it better."""
-
-    needed: tuple[str, ...] = ()
-    helpful: tuple[str, ...] = ()
-
-
 @dataclass(frozen=True)
 class StepDefinition(Generic[ParametersT]):
     """One operation. ``run`` is pure: the same pattern, parameters and measures give the same bytes.
@@ -59,6 +54,13 @@ class StepDefinition(Generic[ParametersT]):
     parameters from each older version to the next. ``settle`` turns ``auto`` into a written number
     when the step is added, on the base measures. ``sentence`` tells the step as a written order,
     with parameter names in braces.
+
+    ``needs`` is what the block needs of a body as it comes; ``needs_for`` says it for these parameters and
+    this body, where it depends on them. ``drafted_with`` names the blocks that must stand before it (a
+    sleeve needs a bodice); a parameter of such a block's name holds the slug of the one it is drafted for.
+    ``stands_for`` names the blocks in whose place this one may be taken there (a sleeve goes into a dress as
+    into a bodice).
+    ``eases`` gives the block's ease table, ``refuses`` the codes with which it refuses a body.
     """
 
     operation: str
@@ -72,3 +74,12 @@ class StepDefinition(Generic[ParametersT]):
     needs: MeasureNeeds = field(default_factory=MeasureNeeds)
     settle: Callable[[StepContext, ParametersT], ParametersT] | None = None
     upcasters: Mapping[int, Upcaster] = field(default_factory=dict)
+    needs_for: Callable[[ParametersT, MeasureSet], MeasureNeeds] | None = None
+    drafted_with: tuple[str, ...] = ()
+    stands_for: tuple[str, ...] = ()
+    eases: Callable[[], tuple[UsualEase, ...]] | None = None
+    refuses: tuple[str, ...] = ()
+
+    def needs_of(self, parameters: ParametersT, measures: MeasureSet) -> MeasureNeeds:
+        """What the step needs of this body with these parameters."""
+        return self.needs if self.needs_for is None else self.needs_for(parameters, measures)

@@ -124,5 +124,7 @@ def _contents(pattern: Pattern) -> Iterator[tuple[str, object]]:
             yield intake.name, intake
         for line in piece.lines:
             yield line.name, line
+        for dart in piece.inner_darts:
+            yield dart.name, dart
     yield from pattern.seams.items()
     yield from pattern.notches.items()

@@ -5,7 +5,7 @@ sides; the two are then laid together. Steps that need the whole garment run las
 """
 
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from dataclasses import dataclass, replace
 
 from notchbook.body import MeasureSet
@@ -67,18 +67,22 @@ class Replay:
         right = tuple(promise for state in self.right.states for promise in state.expectations)
         if self.left is not None and self.whole is not None:
             left = tuple(promise for state in self.left.states for promise in state.expectations)
-            right = assemble_expectations(right, left)
+            right = assemble_expectations(right, left, self.whole.pattern.index)
         whole = self.whole.states if self.whole else ()
         return (*right, *(promise for state in whole for promise in state.expectations))
 
     @property
     def notes(self) -> tuple[Finding, ...]:
-        """What the steps had to say, in order, each once; of one side where the sides differ."""
+        """What the steps had to say, in order, each once; of one side where the sides differ.
+
+        What is said alike of both, of names that belong to both, is said of the whole.
+        """
         said = list(_said(self.right))
         if self.left is not None:
             names = self.pattern.index
-            said = [sided_note(note, "right", names) for note in said]
-            said += [sided_note(note, "left", names) for note in _said(self.left)]
+            both = {note for note in said if _is_of_whole(note, names)} & set(_said(self.left))
+            said = [note if note in both else sided_note(note, "right", names) for note in said]
+            said += [sided_note(note, "left", names) for note in _said(self.left) if note not in both]
         if self.whole is not None:
             said += _said(self.whole)
         return tuple(dict.fromkeys(said))
@@ -118,6 +122,10 @@ def replay(recipe: Recipe, measures: MeasureSet, previous: Replay | None = None)
 
 def _said(track: Track) -> Iterator[Finding]:
     return (note for state in track.states for note in state.notes)
+
+
+def _is_of_whole(note: Finding, known: Container[str]) -> bool:
+    return all(name in known for name in (note.piece, note.where, *note.names) if name is not None)
 
 
 def _sides_differ(sided: tuple[StepRecord, ...], right: Track, measures: MeasureSet) -> bool:

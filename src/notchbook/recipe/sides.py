@@ -66,19 +66,33 @@ def assemble(right: Pattern, left: Pattern) -> Pattern:
 
 
 def assemble_expectations(
-    right: Iterable[Expectation], left: Iterable[Expectation]
+    right: Iterable[Expectation], left: Iterable[Expectation], known: Container[str]
 ) -> tuple[Expectation, ...]:
-    """The closures of both sides: a length taken twice becomes right plus left."""
+    """The closures of both sides: a length taken twice becomes right plus left.
+
+    ``known`` are the names of the whole pattern. What belongs to both sides, such as a center on the
+    fold, keeps its name there, and a length that is measured on nothing else is promised once.
+    """
     others = {promise.name: promise for promise in left}
     found: list[Expectation] = []
     for promise in right:
-        other = others.get(promise.name, promise)
-        if promise.times % 2 == 0:
-            names = (*_sided_promise(promise, "right").names, *_sided_promise(other, "left").names)
-            body, ease = (promise.body + other.body) / 2, (promise.ease + other.ease) / 2
-            found.append(replace(promise, names=names, times=promise.times // 2, body=body, ease=ease))
-            continue
-        found.extend((_sided_promise(promise, "right"), _sided_promise(other, "left")))
+        sided = _sided_promise(promise, "right", known)
+        other = _sided_promise(others.get(promise.name, promise), "left", known)
+        if sided.parts == promise.parts:
+            found.append(promise)
+        elif promise.times % 2 == 0:
+            found.append(
+                replace(
+                    promise,
+                    names=(*sided.names, *other.names),
+                    chains=(*sided.chains, *other.chains),
+                    times=promise.times // 2,
+                    body=(promise.body + other.body) / 2,
+                    ease=(promise.ease + other.ease) / 2,
+                )
+            )
+        else:
+            found.extend((sided, other))
     return tuple(found)
 
 
@@ -102,9 +116,16 @@ def sided_note(note: Finding, side: Side, known: Container[str]) -> Finding:
     )
 
 
-def _sided_promise(promise: Expectation, side: Side) -> Expectation:
-    names = tuple(with_side(name, side) for name in promise.names)
-    return replace(promise, name=with_side(promise.name, side), names=names)
+def _sided_promise(promise: Expectation, side: Side, known: Container[str]) -> Expectation:
+    def named(name: str) -> str:
+        return name if name in known else with_side(name, side)
+
+    return replace(
+        promise,
+        name=with_side(promise.name, side),
+        names=tuple(map(named, promise.names)),
+        chains=tuple(tuple(map(named, chain)) for chain in promise.chains),
+    )
 
 
 def _both(right: Piece | None, left: Piece | None, shared: frozenset[str]) -> list[Piece]:
@@ -148,6 +169,7 @@ def _whole(right: Piece, left: Piece, shared: frozenset[str]) -> Piece:
         intakes=(*half.intakes, *other.intakes),
         lines=(*half.lines, *other.lines, *centers),
         marks=(*half.marks, *other.marks),
+        inner_darts=(*half.inner_darts, *other.inner_darts),
         cut="single",
     )
 

@@ -1,7 +1,8 @@
 """One run of steps over one side of a body: the chain of kept states.
 
 Each state is kept under a hash of all that it came from: the state before, the operation with its
-version and parameters, and the measures that it read. An edit re-runs the suffix only.
+version and parameters, and the measures that it read, with what is told of them: a step may look at
+whose body it is, at which waist it was measured, and at what is an estimate. An edit re-runs the suffix only.
 """
 
 import hashlib
@@ -124,7 +125,7 @@ def run_step(
     reads: Reads = tuple((name, of, value) for (name, of), value in sorted(context.reads.items()))
     return StepState(
         record=record,
-        key=state_key(key_before, record, reads),
+        key=state_key(key_before, record, reads, measures),
         pattern=after,
         entry=entry,
         reads=reads,
@@ -151,18 +152,30 @@ def parameter_error(step_id: str, error: ValidationError) -> InputError:
     return InputError("parameter-refused", step=step_id, field=field_name, reason=reason)
 
 
-def state_key(before: str, record: StepRecord, reads: Reads) -> str:
+def state_key(before: str, record: StepRecord, reads: Reads, measures: MeasureSet) -> str:
     """The hash of a state: chain of operation, version, names, parameters and measures read."""
     content: list[Any] = [before, record.operation, record.version, record.id, record.slug, record.side]
-    content += [record.parameters, [[key, side, value] for key, side, value in reads]]
+    content += [record.parameters, [[*read, *_told(measures, read[0], read[1])] for read in reads]]
+    if reads:
+        content.append([getattr(measures, fact) for fact in _FACTS])
     text = json.dumps(content, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
     return hashlib.sha256(text.encode("utf-8")).hexdigest()
+
+
+_FACTS = ("kind", "population", "taken_as", "waist_level", "waist_drop", "rise_method")
+"""What a set tells of all its measures."""
+
+
+def _told(measures: MeasureSet, key: str, side: Side) -> tuple[Any, ...]:
+    """What is told of a measure beside its value: how it was come by, its ± and all its readings."""
+    measure = measures.find(key, side)
+    return () if measure is None else (measure.status, measure.error, measure.readings)
 
 
 def _holds(known: StepState, record: StepRecord, measures: MeasureSet, key_before: str) -> bool:
     """Whether a kept state is what running the step now would give."""
     reads: Reads = tuple((key, side, _now(measures, key, side)) for key, side, _ in known.reads)
-    return state_key(key_before, record, reads) == known.key
+    return state_key(key_before, record, reads, measures) == known.key
 
 
 def _now(measures: MeasureSet, key: str, side: Side) -> float | None:

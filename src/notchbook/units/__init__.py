@@ -7,6 +7,7 @@ from notchbook.units.amount import Amount, Term
 from notchbook.units.angle import format_degrees, parse_degrees
 from notchbook.units.counted import counted
 from notchbook.units.length import parse_length, written_unit
+from notchbook.units.length_in_words import length_in_words
 from notchbook.units.length_style import LengthStyle, format_length
 from notchbook.units.located import located, located_errors
 from notchbook.units.nearest import nearest_name, suggestion
@@ -30,6 +31,7 @@ __all__ = [
     "decimal_text",
     "format_degrees",
     "format_length",
+    "length_in_words",
     "located",
     "located_errors",
     "nearest_name",

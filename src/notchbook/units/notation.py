@@ -23,6 +23,11 @@ _TERM: Final = re.compile(
     rf"(?:({NUMBER_PATTERN}) ?(?:x (?=[a-z]))?)?([a-z][a-z0-9_]*(?: [a-z][a-z0-9_]*)*|\"|')?"
 )
 _SIGN: Final = re.compile(r" ?([+-]) ?")
+_OTHER_UNITS: Final = frozenset(
+    {"m", "meter", "meters", "metre", "metres", "dm", "yd", "yard", "yards", "km"}
+)
+"""Units that are no measures' names either; a body is not measured in them."""
+
 _UNIT_WORDS: Final = frozenset({"mm", "cm", "in", "inch", "inches", '"'}) | FEET_WORDS
 
 
@@ -108,6 +113,8 @@ def _unknown(reading: _Reading, word: str, name: str) -> InputError:
     refusal = not_a_number(plain_signs(reading.text), reading.text)
     if refusal.code != "number-text":
         return refusal
+    if name in _OTHER_UNITS:
+        return reading.refusal("length-unit-unknown", unit=quoted(word))
     return reading.refusal(
         "amount-unknown-measure", name=quoted(word), suggestion=suggestion(name, reading.known)
     )

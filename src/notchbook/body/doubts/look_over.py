@@ -61,11 +61,11 @@ def look_over(
     if other_unit:
         return _not_held(other_unit, measures, "held-unit-first")
     arithmetic = beside.arithmetic(measures, style) if beside else check_consistent(measures, style)
-    if measures.population is None:
-        return _not_held(arithmetic, measures, "held-against-nobody")
     if is_child(measures):
         possible = tuple(doubt for doubt in arithmetic if doubt.code != "measure-unusual")
         return _not_held(possible, measures, "held-no-child")
+    if measures.population is None:
+        return _not_held(arithmetic, measures, "held-against-nobody")
     # Loaded here: arithmetic alone, and every draft, can do without numbers of a population.
     from notchbook.body.doubts.held import held_against
     from notchbook.body.population import population

@@ -4,6 +4,7 @@ import math
 from collections.abc import Collection, Iterable
 from typing import Final
 
+from notchbook.body.doubts.child import is_child
 from notchbook.body.estimating.estimate import Estimate, Estimates, NotEstimable
 from notchbook.body.estimating.reach import cautions_for, refuse_beyond
 from notchbook.body.estimating.source import in_short, source_of
@@ -51,8 +52,11 @@ def with_estimates(measures: MeasureSet, keys: Iterable[str] | None = None) -> M
 
 
 def population_of(measures: MeasureSet) -> Population:
-    """The population that the set names; InputError ``estimate-no-population`` when it names none."""
+    """The population that the set names; InputError ``estimate-no-population`` when it names none,
+    ``estimate-no-children`` where no name would help."""
     if measures.population is None:
+        if is_child(measures):
+            raise InputError("estimate-no-children", name=measures.name)
         raise InputError("estimate-no-population", name=measures.name)
     return population(measures.population)
 

@@ -2,13 +2,11 @@
 
 from collections.abc import Iterator
 
+from notchbook.checks.centers import centers
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.corners import End, corner
+from notchbook.checks.corners import corner
 from notchbook.checks.subject import Subject
-from notchbook.checks.walks import walked_seams
-from notchbook.pattern import Edge, Finding, Piece, Severity, spoken
-
-_ENDS: tuple[End, End] = ("start", "end")
+from notchbook.pattern import Finding, Severity, spoken
 
 
 @check(
@@ -28,7 +26,7 @@ _ENDS: tuple[End, End] = ("start", "end")
 )
 def center_square(subject: Subject) -> Iterator[Finding]:
     """Edges that do not meet a fold or a center seam square, degrees."""
-    for piece, center, end in _centers(subject):
+    for piece, center, end in centers(subject.pattern):
         found = corner(piece, center, end)
         if not found.is_open and abs(found.degrees - 90.0) > subject.limits.square:
             yield center_square.finding(
@@ -39,19 +37,3 @@ def center_square(subject: Subject) -> Iterator[Finding]:
                 neighbor=spoken(found.neighbor.name),
                 center=spoken(center.name),
             )
-
-
-def _centers(subject: Subject) -> Iterator[tuple[Piece, Edge, End]]:
-    """Every end of a fold, and of a run of edges that is sewn to its own reflection."""
-    for piece in subject.pattern.pieces.values():
-        for edge in piece.outline:
-            if edge.kind == "fold":
-                yield from ((piece, edge, end) for end in _ENDS)
-    for walked in walked_seams(subject.pattern):
-        first, second = walked.runs
-        for index in (0, -1):
-            edge = first[index].edge
-            if edge.name == second[index].edge.name:
-                at_start = index == 0
-                end: End = "start" if first[index].forward == at_start else "end"
-                yield subject.pattern.piece_of(edge.name), edge, end

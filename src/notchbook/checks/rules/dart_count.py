@@ -1,10 +1,26 @@
 """Would another number of darts serve better?"""
 
+import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from notchbook.checks.check import Reading, Spot, check
+from notchbook.checks.legs import inner_mouth
 from notchbook.checks.subject import Subject
-from notchbook.pattern import Finding, Severity, spoken
+from notchbook.geometry import Point
+from notchbook.pattern import Finding, Piece, Severity, spoken
+from notchbook.pattern.names import last_word
+
+_BUST_DART = "bust_dart"
+"""What the dart is called that shapes the bust: it may stand
+anywhere round the bust point, near it or far, so that its angle counts and not its width."""
+
+_BUST_POINT = "bust_point"
+"""The mark that the dart opens round: its own point lies short of it, by more on a fuller cup, and seen from
+there the same intake would look wider."""
+
+_WAIST = "waist"
+"""A bust dart that opens here takes up the waist as well."""
 
 
 @check(
@@ -14,7 +30,8 @@ from notchbook.pattern import Finding, Severity, spoken
         "How many darts a panel has is written in the pattern and never changes by itself when another "
         "body is drafted. On a flat figure a dart may shrink to a few millimeters or to nothing; it is "
         "then only work, and the side seam or its neighbor can take it. On a full hip one dart grows so "
-        "wide that its end pokes, and two would lie better."
+        "wide that its end pokes, and two would lie better. A bust dart is judged by its angle, for that "
+        "stays the same wherever it is moved; one that opens at the waist takes up the waist besides."
     ),
     severity=Severity.LOOK,
     reads=("edges", "intakes"),
@@ -22,23 +39,51 @@ from notchbook.pattern import Finding, Severity, spoken
         "dart-small": "{piece}: {dart} takes up next to nothing; one dart fewer would serve better.",
         "dart-large": "{piece}: {dart} takes up so much that it will poke; one dart more would serve better.",
     },
-    suggestion="Change the number of darts in the draft, or share the intake with its neighbors.",
+    suggestion="Change the number of darts, or share the intake with a neighbor or another place.",
 )
 def dart_count(subject: Subject) -> Iterator[Finding]:
-    """Darts that take up too little or too much, by the straight width of their mouths, mm."""
-    least, most = subject.limits.dart_smallest, subject.limits.dart_largest
+    """Darts that take up too little or too much, by the straight width of their mouths, mm; bust darts that
+    open too wide, degrees."""
+    limits = subject.limits
     for piece in subject.pattern.pieces.values():
-        for intake in piece.intakes:
-            mouth = piece.edge(intake.first_leg).path.start
-            width = mouth.distance_to(piece.edge(intake.second_leg).path.end)
-            if least <= width <= most:
-                continue
-            code, wanted = ("dart-small", least) if width < least else ("dart-large", most)
-            yield dart_count.finding(
-                code,
-                Spot(piece.name, intake.name, mouth),
-                Reading(width, wanted),
-                Severity.NOTE if code == "dart-small" else None,
-                piece=spoken(piece.name),
-                dart=spoken(intake.name),
-            )
+        for dart in _darts(piece):
+            spot = Spot(piece.name, dart.name, dart.mouth)
+            words = {"piece": spoken(piece.name), "dart": spoken(dart.name)}
+            if dart.width < limits.dart_smallest:
+                reading = Reading(dart.width, limits.dart_smallest)
+                yield dart_count.finding("dart-small", spot, reading, Severity.NOTE, **words)
+            elif last_word(dart.name) == _BUST_DART:
+                most = limits.combined_dart_angle if dart.is_at_waist else limits.bust_dart_angle
+                if dart.degrees > most:
+                    reading = Reading(dart.degrees, most, "deg")
+                    yield dart_count.finding("dart-large", spot, reading, **words)
+            elif dart.width > limits.dart_largest:
+                reading = Reading(dart.width, limits.dart_largest)
+                yield dart_count.finding("dart-large", spot, reading, **words)
+
+
+@dataclass(frozen=True, slots=True)
+class _Dart:
+    """A dart, a place at its mouth, how wide this is, mm, the angle that it opens round the bust point (where
+    there is none, at its own point), degrees, and whether it opens at the waist."""
+
+    name: str
+    mouth: Point
+    width: float
+    degrees: float
+    is_at_waist: bool
+
+
+def _darts(piece: Piece) -> Iterator[_Dart]:
+    bust_points = [mark.position for mark in piece.marks if last_word(mark.name) == _BUST_POINT]
+    for intake in piece.intakes:
+        first = piece.edge(intake.first_leg).path
+        mouth, end = first.start, piece.edge(intake.second_leg).path.end
+        # A piece cut whole has a bust point on each side.
+        around = min(bust_points, key=mouth.distance_to, default=first.end)
+        width, reach = mouth.distance_to(end), mouth.distance_to(around) + end.distance_to(around)
+        degrees = 2.0 * math.degrees(math.asin(min(width / (reach or 1.0), 1.0)))
+        yield _Dart(intake.name, mouth, width, degrees, last_word(intake.mouth) == _WAIST)
+    for dart in piece.inner_darts:
+        widest = inner_mouth(piece, dart)
+        yield _Dart(dart.name, widest.center, widest.width, 0.0, is_at_waist=True)

@@ -1,6 +1,7 @@
 """Does each dart end within its piece, clear of other edges, and can it be pressed?"""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import numpy as np
 from shapely import Point as Place
@@ -9,8 +10,8 @@ from shapely import Polygon
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.measured import dense, place_along, start_direction, wrapped
 from notchbook.checks.subject import Subject
-from notchbook.geometry import Point
-from notchbook.pattern import Finding, Intake, Piece, Severity, spoken
+from notchbook.geometry import Path, Point
+from notchbook.pattern import Finding, Piece, Severity, spoken
 from notchbook.units import TOLERANCES
 
 
@@ -34,23 +35,50 @@ from notchbook.units import TOLERANCES
 def dart_room(subject: Subject) -> Iterator[Finding]:
     """Darts that end outside the piece or near an edge (mm), or open too wide (degrees)."""
     for piece in subject.pattern.pieces.values():
-        for intake in piece.intakes:
-            yield from _room(subject, piece, intake)
+        for end in _ends(piece):
+            yield from _room(subject, piece, end)
 
 
-def _room(subject: Subject, piece: Piece, intake: Intake) -> Iterator[Finding]:
-    point = piece.edge(intake.first_leg).path.end
-    spot = Spot(piece.name, intake.name, point)
-    words = {"piece": spoken(piece.name), "dart": spoken(intake.name)}
+@dataclass(frozen=True, slots=True)
+class _End:
+    """One point of a dart, the angle between its legs there (degrees), its own legs and mouth."""
+
+    dart: str
+    point: Point
+    degrees: float
+    legs: frozenset[str] = frozenset()
+    mouth: frozenset[str] = frozenset()
+
+
+def _ends(piece: Piece) -> Iterator[_End]:
+    for intake in piece.intakes:
+        first, second = piece.edge(intake.first_leg), piece.edge(intake.second_leg)
+        degrees = _between(first.path.reversed(), second.path)
+        legs = frozenset((first.name, second.name))
+        yield _End(intake.name, first.path.end, degrees, legs, frozenset((first.start, second.end)))
+    for dart in piece.inner_darts:
+        center, side = (piece.line(leg).path for leg in (dart.center_leg, dart.side_leg))
+        yield _End(dart.name, center.start, _between(center, side))
+        yield _End(dart.name, center.end, _between(center.reversed(), side.reversed()))
+
+
+def _between(first: Path, second: Path) -> float:
+    """The angle between two legs that leave one point, degrees."""
+    return abs(wrapped(start_direction(second) - start_direction(first)))
+
+
+def _room(subject: Subject, piece: Piece, end: _End) -> Iterator[Finding]:
+    point = end.point
+    spot = Spot(piece.name, end.dart, point)
+    words = {"piece": spoken(piece.name), "dart": spoken(end.dart)}
     if not _body(piece).contains(Place(point.x, point.y)):
         yield dart_room.finding("dart-point-outside", spot, None, Severity.STOP, **words)
         return
-    angle = _angle(piece, intake)
-    if angle >= subject.limits.dart_angle:
+    if end.degrees >= subject.limits.dart_angle:
         yield dart_room.finding(
-            "dart-wide-angle", spot, Reading(angle, subject.limits.dart_angle, "deg"), **words
+            "dart-wide-angle", spot, Reading(end.degrees, subject.limits.dart_angle, "deg"), **words
         )
-    gap, edge = _nearest_edge(piece, intake, point)
+    gap, edge = _nearest_edge(piece, end)
     if gap < subject.limits.dart_room:
         yield dart_room.finding(
             "dart-near-edge", spot, Reading(gap, subject.limits.dart_room), edge=spoken(edge), **words
@@ -63,20 +91,13 @@ def _body(piece: Piece) -> Polygon:
     return Polygon(np.vstack([dense(edge.path).points for edge in piece.outline if edge.name not in legs]))
 
 
-def _angle(piece: Piece, intake: Intake) -> float:
-    """The angle between the legs at the point, degrees."""
-    first = start_direction(piece.edge(intake.first_leg).path.reversed())
-    second = start_direction(piece.edge(intake.second_leg).path)
-    return abs(wrapped(second - first))
-
-
-def _nearest_edge(piece: Piece, intake: Intake, point: Point) -> tuple[float, str]:
+def _nearest_edge(piece: Piece, end: _End) -> tuple[float, str]:
     """The nearest edge that is not a leg of this dart, nor one that it opens from."""
-    own = {intake.first_leg, intake.second_leg}
-    mouth = {piece.edge(intake.first_leg).start, piece.edge(intake.second_leg).end}
     others = [
-        (place_along(edge.path, point)[1], edge.name)
+        (place_along(edge.path, end.point)[1], edge.name)
         for edge in piece.outline
-        if edge.name not in own and edge.length > TOLERANCES.sew_length and not {edge.start, edge.end} & mouth
+        if edge.name not in end.legs
+        and edge.length > TOLERANCES.sew_length
+        and not {edge.start, edge.end} & end.mouth
     ]
     return min(others, default=(float("inf"), ""))

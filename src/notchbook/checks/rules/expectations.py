@@ -1,23 +1,23 @@
-"""Do the girths on the sew line come out at body plus ease?"""
+"""Do the girths and lengths on the sew line come out at body plus ease?"""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.measured import length
+from notchbook.checks.promised import promised
 from notchbook.checks.subject import Subject
-from notchbook.pattern import Expectation, Finding, Pattern, Severity, spoken
+from notchbook.pattern import Expectation, Finding, Pattern, Severity, split_side, spoken
 from notchbook.pattern.resolve import Found, resolve
 
 
 @check(
     id="expectations",
-    title="Girths come out at body plus ease",
+    title="Girths and lengths come out at body plus ease",
     rationale=(
-        "A draft promises that the waist as sewn measures the body's waist plus its ease, and the hip "
-        "likewise. Adding up the finished edges is the first thing a patternmaker does before trusting a "
-        "draft, and again after every step that touches them. It is measured here from the outline, with "
-        "the darts left out, and not taken from the draft's own sums. A tenth of a millimeter off is a "
-        "fault of the draft, not of a pencil."
+        "A draft promises that the waist as sewn measures the body's waist plus its ease, and every "
+        "other girth and length likewise. Adding up the finished edges is the first thing a patternmaker "
+        "does before trusting a draft, and again after every step that touches them. It is measured here "
+        "from the outline, with the darts left out, and not taken from the draft's own sums. A tenth of a "
+        "millimeter off is a fault of the draft, not of a pencil."
     ),
     severity=Severity.STOP,
     reads=("edges", "expectations"),
@@ -33,7 +33,7 @@ def expectations(subject: Subject) -> Iterator[Finding]:
     """Promised lengths that do not come out on the finished outline, mm."""
     for promise in subject.promises:
         yield from _other_body(subject, promise)
-        measured, gone = _measured(subject.pattern, promise)
+        measured, gone = promised(subject.pattern, promise)
         spot = Spot(_piece(subject.pattern, promise), promise.name, None, promise.names)
         what = spoken(promise.name)
         if gone:
@@ -44,12 +44,9 @@ def expectations(subject: Subject) -> Iterator[Finding]:
 
 
 def _other_body(subject: Subject, promise: Expectation) -> Iterator[Finding]:
-    """A body that differs left and right is drafted from the mean, which no single measure shows."""
-    body = subject.body or {}
-    if promise.measure not in body or f"{promise.measure}@left" in body or f"{promise.measure}@right" in body:
-        return
-    now = body[promise.measure]
-    if abs(now - promise.body) > subject.limits.closure:
+    """What was promised on another measure than this body has, on the wearer's side that it speaks of."""
+    now = _measure_now(subject.body or {}, promise)
+    if now is not None and abs(now - promise.body) > subject.limits.closure:
         yield expectations.finding(
             "closure-other-body",
             Spot(None, promise.name, None, promise.names),
@@ -59,23 +56,19 @@ def _other_body(subject: Subject, promise: Expectation) -> Iterator[Finding]:
         )
 
 
-def _measured(pattern: Pattern, promise: Expectation) -> tuple[float, str]:
-    """The promised length as it is on the outline, mm; and the name that is gone, if one is."""
-    lines = {line.name: line for piece in pattern.pieces.values() for line in piece.lines}
-    total = 0.0
-    for name in promise.names:
-        if name in lines:
-            total += length(lines[name].path)
-            continue
-        answer = resolve(pattern, name)
-        if not isinstance(answer, Found):
-            return 0.0, name
-        total += sum(length(pattern.edges[member].path) for member in answer.members)
-    return total * promise.times, ""
+def _measure_now(body: Mapping[str, float], promise: Expectation) -> float | None:
+    """The measure of this body, mm; the mean of the two sides where a promise is of the whole."""
+    side = split_side(promise.name)[1]
+    plain = body.get(promise.measure)
+    sides = (side,) if side != "both" else ("right", "left")
+    found = [body.get(f"{promise.measure}@{one}", plain) for one in sides]
+    values = [value for value in found if value is not None]
+    return sum(values) / len(values) if len(values) == len(found) else None
 
 
 def _piece(pattern: Pattern, promise: Expectation) -> str | None:
     """The piece that carries the first of the names, for the page to turn to."""
-    answer = resolve(pattern, promise.names[0])
-    first = answer.members[0] if isinstance(answer, Found) else promise.names[0]
+    name = promise.parts[0]
+    answer = resolve(pattern, name)
+    first = answer.members[0] if isinstance(answer, Found) else name
     return pattern.carriers.get(first)

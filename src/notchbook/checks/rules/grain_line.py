@@ -21,8 +21,8 @@ _LINES = 64
     rationale=(
         "The cutter measures from both ends of the grain line to the selvage to lay the piece straight. "
         "On a short line the error of the ruler turns the whole piece: a millimeter over a hand's breadth "
-        "is most of a centimeter at the hem of a skirt. It should run over most of the piece, and in the "
-        "piece's own direction."
+        "is most of a centimeter at the hem of a skirt or at the wrist of a sleeve. It should run over most "
+        "of the piece, and in the piece's own direction."
     ),
     severity=Severity.LOOK,
     reads=("cut",),

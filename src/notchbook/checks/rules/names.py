@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from notchbook.checks.check import Spot, check
 from notchbook.checks.subject import Subject
 from notchbook.errors import NameLost
-from notchbook.pattern import Finding, Intake, Notch, Pattern, Seam, Severity, directed, spoken
+from notchbook.pattern import Finding, Intake, Notch, Pattern, Piece, Seam, Severity, directed, spoken
 from notchbook.pattern.resolve import Found, Wanted, resolve
 
 
@@ -40,6 +40,7 @@ def names(subject: Subject) -> Iterator[Finding]:
     for piece in pattern.pieces.values():
         for intake in piece.intakes:
             yield from _intake(pattern, intake, piece.name)
+        yield from _inner_darts(piece)
     for name in pattern.allowances:
         yield from _gone(pattern, name, "run", "name-dead-allowance", name, Severity.LOOK)
     for name in pattern.corners:
@@ -75,6 +76,17 @@ def _intake(pattern: Pattern, intake: Intake, piece: str) -> Iterator[Finding]:
         elsewhere = wanted != "run" and pattern.carriers.get(name, piece) != piece
         if elsewhere or not isinstance(resolve(pattern, name, wanted), Found):
             yield _finding("name-dead-dart", intake.name, name)
+
+
+def _inner_darts(piece: Piece) -> Iterator[Finding]:
+    lines, points = {line.name for line in piece.lines}, piece.points
+    for dart in piece.inner_darts:
+        for leg in (dart.center_leg, dart.side_leg):
+            if leg not in lines:
+                yield _finding("name-dead-dart", dart.name, leg)
+        for point in (dart.upper_point, dart.lower_point):
+            if point not in points:
+                yield _finding("name-dead-dart", dart.name, point)
 
 
 def _gone(

@@ -31,11 +31,8 @@ def seam_walks(subject: Subject) -> Iterator[Finding]:
     limit = subject.limits.seam_walk
     for walked in walked_seams(subject.pattern):
         seam = walked.seam
-        facts = {
-            "seam": spoken(seam.name),
-            "first": _said(seam.first[0].edge, len(seam.first)),
-            "second": _said(seam.second[0].edge, len(seam.second)),
-        }
+        first, second = (_said(run[0].edge, len(run)) for run in (seam.first, seam.second))
+        facts = {"seam": spoken(seam.name), "first": first, "second": second}
         step = walked.runs[1][0]
         middle = step.path.point_at(step.path.length / 2)
         names = tuple(use.edge for use in (*seam.first, *seam.second))
@@ -45,9 +42,10 @@ def seam_walks(subject: Subject) -> Iterator[Finding]:
             code = "seam-second-longer" if walked.misfit > 0 else "seam-second-shorter"
             yield seam_walks.finding(code, spot, Reading(walked.lengths[1], wanted), **facts)
         elif seam.ease != 0.0:
-            yield seam_walks.finding(
-                "seam-eased", spot, Reading(walked.lengths[1], wanted), Severity.NOTE, **facts
-            )
+            if seam.ease < 0.0:
+                facts.update(first=second, second=first)
+            ease = Reading(abs(seam.ease), None)
+            yield seam_walks.finding("seam-eased", spot, ease, Severity.NOTE, **facts)
 
 
 def _said(edge: str, count: int) -> str:
