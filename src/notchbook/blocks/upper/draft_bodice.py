@@ -1,0 +1,83 @@
+"""From measures to the bodice in numbers: every length of it closes by construction, nothing by trial."""
+
+from notchbook.blocks.upper.frames import Frames
+from notchbook.blocks.upper.given import BodiceGiven
+from notchbook.blocks.upper.leaning import draw_armholes, lean_forward, leans_back
+from notchbook.blocks.upper.levers import Pulled, levers
+from notchbook.blocks.upper.necks import Slopes
+from notchbook.blocks.upper.proportions import proportion
+from notchbook.blocks.upper.refusals import require_arm_room, require_clear_of_dart, require_underarm
+from notchbook.blocks.upper.shapes import BackHalf, BodiceHalf, FrontHalf, OpenDart
+from notchbook.blocks.upper.side_place import Place, settle_side
+from notchbook.blocks.upper.waist_chain import WaistChain
+from notchbook.geometry import Path, Point
+
+
+def draft_bodice(given: BodiceGiven) -> BodiceHalf:
+    """Front and back of one side. The side seam is placed so that it halves the room for the arm.
+
+    DraftRefused, each with the measures that cannot be had together: ``bodice-no-arm-room``,
+    ``bodice-arm-room-wide``, ``bodice-underarm-low``, ``bodice-armhole-over-dart``,
+    ``bodice-neck-unreachable``, ``bodice-neck-depth``, ``bodice-bust-point-far``,
+    ``bodice-bust-point-low``, ``bodice-bust-point-wide``, ``bodice-front-too-long``,
+    ``bodice-shoulder-against-width``, ``bodice-shoulder-below-underarm``, ``bodice-side-too-short``,
+    ``bodice-waist-darts-too-wide``, ``bodice-waist-unreachable``.
+    """
+    half = proportion("slope.front_over_back") / 2.0
+    slopes = Slopes(given.shoulder_slope + half, given.shoulder_slope - half)
+    place = Place(proportion("side.usual_share") * given.bust / 2.0)
+    frames, pulled = settle_side(given, slopes, place)
+    require_arm_room(given, frames)
+    require_underarm(frames)
+    armholes = draw_armholes(frames, pulled)
+    if leans_back(armholes):
+        frames, pulled, armholes = lean_forward(given, slopes, place, frames, pulled)
+    require_clear_of_dart(armholes[0], frames)
+    return BodiceHalf(
+        _front(frames, pulled, armholes[0]),
+        _back(frames, pulled, armholes[1]),
+        levers(given, frames, pulled),
+        frames.balance,
+        frames.necks.contour,
+        2.0 * (frames.waists.front.length + frames.waists.back.length) if given.waist is None else None,
+    )
+
+
+def _front(frames: Frames, pulled: Pulled, armhole: Path) -> FrontHalf:
+    foot = Point(frames.waists.front.parts[-1].end_x, frames.waists.front.side_y)
+    return FrontHalf(
+        Path.of(frames.necks.front),
+        frames.front_shoulder.parts[0],
+        armhole,
+        Point(frames.front_upper.width + pulled.front_change, frames.front_upper.across_y),
+        Path.line(frames.front_underarm, foot),
+        tuple(part.path() for part in frames.waists.front.parts),
+        _darts(frames.waists.front),
+        frames.bust_point,
+        frames.turned.angle,
+    )
+
+
+def _back(frames: Frames, pulled: Pulled, armhole: Path) -> BackHalf:
+    foot = Point(frames.waists.back.parts[-1].end_x, frames.waists.back.side_y)
+    return BackHalf(
+        Path.of(frames.necks.back),
+        frames.back_shoulder.parts,
+        frames.back_shoulder.dart,
+        armhole,
+        Point(frames.back_upper.width + pulled.back_change, frames.back_upper.across_y),
+        Path.line(frames.back_underarm, foot),
+        tuple(part.path() for part in frames.waists.back.parts),
+        _darts(frames.waists.back),
+    )
+
+
+def _darts(chain: WaistChain) -> tuple[OpenDart, ...]:
+    return tuple(
+        OpenDart(
+            Point(dart.middle - dart.half, dart.mouth_y),
+            Point(dart.middle, dart.point_y),
+            Point(dart.middle + dart.half, dart.mouth_y),
+        )
+        for dart in chain.darts
+    )
