@@ -33,7 +33,7 @@ from notchbook.pattern import (
     spoken,
 )
 from notchbook.pattern.names import last_word, split_side
-from notchbook.pattern.splitting import EdgeNames, Halves, belongings, cut_lines, cut_outline
+from notchbook.pattern.splitting import EdgeNames, Halves, belongings, cut_lines, cut_outline, dart_crossed
 from notchbook.recipe import Change, PlaceParameters, StepContext, StepDefinition, StepParameters, Word
 from notchbook.units import TOLERANCES
 
@@ -163,21 +163,27 @@ def _line(start: Located, end: Located, line: LineParameters) -> Path:
 
 
 def _require_clear(piece: Piece, path: Path, start: Located, end: Located) -> None:
-    """The line may meet the outline at its own two places and nowhere else."""
-    for edge in piece.outline:
-        for crossing in path.intersections(edge.path):
-            inside = TOLERANCES.closure < crossing.at_self < path.length - TOLERANCES.closure
-            if inside:
-                raise NameLost(
-                    "style-line-crosses",
-                    name=edge.name,
-                    piece=spoken(piece.name),
-                    start=spoken(start.edge.name),
-                    end=spoken(end.edge.name),
-                    crossed=spoken(edge.name),
-                    candidates=(),
-                    by="",
-                )
+    """The line may meet the outline at its own two places and nowhere else, and no dart inside the piece."""
+    crossed = next((edge.name for edge in piece.outline if _crosses(path, edge.path)), None)
+    if crossed is None:
+        dart = dart_crossed(piece, path)
+        crossed = None if dart is None else dart.name
+    if crossed is not None:
+        raise NameLost(
+            "style-line-crosses",
+            name=crossed,
+            piece=spoken(piece.name),
+            start=spoken(start.edge.name),
+            end=spoken(end.edge.name),
+            crossed=spoken(crossed),
+            candidates=(),
+            by="",
+        )
+
+
+def _crosses(path: Path, other: Path) -> bool:
+    ends = TOLERANCES.closure
+    return any(ends < crossing.at_self < path.length - ends for crossing in path.intersections(other))
 
 
 def _first_is_left(

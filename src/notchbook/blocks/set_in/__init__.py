@@ -1,0 +1,1 @@
+"""The set-in sleeve in numbers: what is solved, without names and pieces."""
