@@ -9,7 +9,7 @@ Here the center lies at x = 0 and the side at +x, y = 0 is the hip line, mm, y u
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import asin, atan2, degrees, radians, tan
 
@@ -138,11 +138,26 @@ class PanelDrafter:
         """The sewn length of the waist, mm."""
         return self._settled(intake).line.length
 
+    def stops(self, intake: float) -> tuple[float, ...]:
+        """How far along the sewn waist each dart stands, from the center, mm; last the whole waist."""
+        return self._stops(self._settled(intake))
+
+    def with_places(self, places: tuple[float, ...]) -> "PanelDrafter":
+        """The same with its darts at other shares of the sewn waist."""
+        darts = (replace(dart, place=at) for dart, at in zip(self._plan.darts, places, strict=True))
+        moved = PanelDrafter(replace(self._plan, darts=tuple(darts)), self._height, self._reach)
+        moved._depths = list(self._depths)
+        return moved
+
+    @staticmethod
+    def _stops(drawing: _Drawing) -> tuple[float, ...]:
+        return (*(drawing.line.distance_at(cut) for cut in drawing.cuts), drawing.line.length)
+
     def panel(self, intake: float) -> Panel:
         """The panel, its darts opened."""
         drawing = self._settled(intake)
         closed = Path.of(drawing.line)
-        stops = [0.0, *(drawing.line.distance_at(cut) for cut in drawing.cuts), closed.length]
+        stops = [0.0, *self._stops(drawing)]
         parts = tuple(
             closed.between(stops[index], stops[index + 1]).transformed(motion.inverse())
             for index, motion in enumerate(drawing.motions)

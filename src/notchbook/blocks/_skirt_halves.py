@@ -189,14 +189,14 @@ def _plan(measures: HalfMeasures, width: float, take_in: float, lengths: tuple[f
 
 
 def _open(plan: PanelPlan, height: float | None) -> Panel:
-    return PanelDrafter(plan, _Height(plan.side.end.y, height), plan.side.end.x).panel(0.0)
+    return PanelDrafter(plan, WaistHeight(plan.side.end.y, height), plan.side.end.x).panel(0.0)
 
 
 def _closed_to(plan: PanelPlan, waist: float, height: float | None) -> Panel | None:
     """The panel whose sewn waist is ``waist``; None when that would need a dart below zero, or has none."""
     if not plan.darts:
         return None
-    drafter = PanelDrafter(plan, _Height(plan.side.end.y, height), waist)
+    drafter = PanelDrafter(plan, WaistHeight(plan.side.end.y, height), waist)
     flat = drafter.sewn(0.0)
     if flat < waist:
         return None
@@ -211,7 +211,7 @@ def _closed_to(plan: PanelPlan, waist: float, height: float | None) -> Panel | N
 
 
 @dataclass(frozen=True, slots=True)
-class _Height:
+class WaistHeight:
     """The waist's height at the center: measured, else so that the line is flat and rises little.
 
     ``side`` is the height of the waist at the side on flat cloth.

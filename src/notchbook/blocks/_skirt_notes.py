@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from notchbook.blocks._closed_waist import Panel
+from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks._skirt_halves import LEAST_SIDE_TAKE_IN, Half
 from notchbook.blocks._skirt_pieces import DART_ROLES
-from notchbook.pattern import Finding, Measured, Severity, part_name, piece_name, spoken, worded
+from notchbook.pattern import Finding, Measured, Severity, part_name, spoken, worded
 
 _CHECK = "skirt-draft"
 """The name under which the draft speaks."""
@@ -27,31 +28,31 @@ LONGEST_SKIRT = 1150.0
 """mm; the floor of a tall body, for bodies without a height. Common practice, no source."""
 
 
-def length_notes(slug: str, length: float, floor: float) -> tuple[Finding, ...]:
+def length_notes(names: PanelNames, length: float, floor: float) -> tuple[Finding, ...]:
     """A skirt that would lie on the floor; ``floor`` is the way from the waist to it, mm."""
     if length <= floor:
         return ()
-    hem = part_name(piece_name(slug, "back"), "hem")
+    hem = names.at("back", "hem")
     return (worded(_CHECK, "skirt-on-the-floor", Severity.LOOK, Measured(length, floor), where=hem),)
 
 
-def draft_notes(slug: str, half: Half, hip_raised_by: float) -> tuple[Finding, ...]:
+def draft_notes(names: PanelNames, half: Half, hip_raised_by: float) -> tuple[Finding, ...]:
     """Findings of the draft: levers at their limits, forced shapes, cures that were taken."""
-    return tuple(_notes(slug, half, -hip_raised_by))
+    return tuple(_notes(names, half, -hip_raised_by))
 
 
-def _notes(slug: str, half: Half, raised: float) -> Iterator[Finding]:
+def _notes(names: PanelNames, half: Half, raised: float) -> Iterator[Finding]:
     if raised > 0.05:
         yield worded(_CHECK, "hip-ease-raised", Severity.LOOK, Measured(raised, 0.0))
     elif half.take_in <= LEAST_SIDE_TAKE_IN / 2.0:
-        seam = part_name(slug, "side_seam")
+        seam = names.side_seam
         yield worded(_CHECK, "side-leans-out", Severity.LOOK, Measured(-half.take_in, 0.0), where=seam)
     for which, panel in (("front", half.front), ("back", half.back)):
-        yield from _panel_notes(slug, which, panel)
+        yield from _panel_notes(names, which, panel)
 
 
-def _panel_notes(slug: str, which: str, panel: Panel) -> Iterator[Finding]:
-    name = piece_name(slug, which)
+def _panel_notes(names: PanelNames, which: str, panel: Panel) -> Iterator[Finding]:
+    name = names.piece(which)
     for index, role in enumerate(DART_ROLES[len(panel.points)]):
         dart = part_name(name, role)
         intake = panel.intake(index)

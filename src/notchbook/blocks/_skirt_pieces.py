@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from notchbook.blocks._closed_waist import Panel
+from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks._skirt_halves import Half
 from notchbook.geometry import Line, Path, Point, Transform
 from notchbook.pattern import (
@@ -60,22 +61,22 @@ class DraftedPiece:
         return {self.waist: Group(self.waist_parts, step)} if self.waist_parts else {}
 
 
-def back_piece(slug: str, panel: Panel, hem: float) -> DraftedPiece:
+def back_piece(names: PanelNames, panel: Panel, hem: float, *, center_is_seam: bool = True) -> DraftedPiece:
     """The back: center at x = 0, the wearer's right side toward +x, hip line at y = 0."""
-    return _piece(slug, "back", panel, hem)
+    return _piece(names, "back", panel, hem, center_is_seam=center_is_seam)
 
 
-def front_piece(slug: str, panel: Panel, hem: float) -> DraftedPiece:
+def front_piece(names: PanelNames, panel: Panel, hem: float) -> DraftedPiece:
     """The front: center on the fold at x = 0, the wearer's right side toward -x."""
-    drawn = _piece(slug, "front", panel, hem)
+    drawn = _piece(names, "front", panel, hem, center_is_seam=False)
     return DraftedPiece(drawn.piece.transformed(_ACROSS), drawn.waist, drawn.waist_parts[::-1])
 
 
-def _piece(slug: str, which: str, panel: Panel, hem: float) -> DraftedPiece:
-    name = piece_name(slug, which)
+def _piece(names: PanelNames, which: str, panel: Panel, hem: float, *, center_is_seam: bool) -> DraftedPiece:
+    name = names.piece(which)
     center = Point(0.0, hem)
     side = Point(panel.side.start.x, hem)
-    center_kind: EdgeKind = "fold" if which == "front" else "seam"
+    center_kind: EdgeKind = "seam" if center_is_seam else "fold"
 
     def at(word: str) -> str:
         return part_name(name, word)
@@ -100,11 +101,11 @@ def _piece(slug: str, which: str, panel: Panel, hem: float) -> DraftedPiece:
     return DraftedPiece(
         Piece(
             name=name,
-            title=which.capitalize(),
+            title=names.title(which),
             outline=(*outline, *edges),
             intakes=intakes,
             lines=(InternalLine(at("hip_line"), Path.line(Point(0.0, 0.0), Point(side.x, 0.0)), "level"),),
-            cut="fold" if which == "front" else "pair",
+            cut="pair" if center_is_seam else "fold",
         ),
         at("waist"),
         parts,
@@ -171,20 +172,13 @@ def _legs(dart: str, panel: Panel, index: int) -> tuple[Edge, Edge]:
     )
 
 
-def seams(slug: str) -> tuple[Seam, ...]:
+def seams(names: PanelNames) -> tuple[Seam, ...]:
     """The side seam, and the center back seam between the wearer's two sides."""
-    front, back = piece_name(slug, "front"), piece_name(slug, "back")
-    center = part_name(back, "center_back")
-    top = part_name(back, "waist_center")
+    center, top = names.at("back", "center_back"), names.at("back", "waist_center")
     return (
+        side_seam(names),
         Seam(
-            part_name(slug, "side_seam"),
-            first=(EdgeUse(part_name(front, "side_seam"), part_name(front, "waist_side")),),
-            second=(EdgeUse(part_name(back, "side_seam"), part_name(back, "waist_side")),),
-            allowance_class="side",
-        ),
-        Seam(
-            part_name(slug, "center_back"),
+            names.whole("center_back"),
             first=(EdgeUse(center, top, "right"),),
             second=(EdgeUse(center, top, "left"),),
             allowance_class="center_back",
@@ -192,22 +186,30 @@ def seams(slug: str) -> tuple[Seam, ...]:
     )
 
 
-def cut_data(pattern: Pattern, slug: str, half: Half) -> Pattern:
-    """Allowance classes, corners and the hip notches of the block."""
-    front, back = piece_name(slug, "front"), piece_name(slug, "back")
-    allowances: dict[str, Allowance] = {}
-    notches: list[Notch] = []
-    for piece in (front, back):
-        allowances[part_name(piece, "waist")] = Allowance("waist")
-        allowances[part_name(piece, "hem")] = Allowance("hem_skirt_straight")
-        notches.append(
-            Notch(
-                part_name(piece, "hip_notch"),
-                Place(part_name(piece, "side_seam"), part_name(piece, "waist_side"), half.front.side.length),
-                seam=part_name(slug, "side_seam"),
-                purpose="hip",
-            )
+def side_seam(names: PanelNames) -> Seam:
+    """The side seam, walked from the waist."""
+    front, back = (
+        EdgeUse(names.at(which, "side_seam"), names.at(which, "waist_side")) for which in ("front", "back")
+    )
+    return Seam(names.side_seam, first=(front,), second=(back,), allowance_class="side")
+
+
+def cut_data(pattern: Pattern, names: PanelNames, half: Half, classes: Mapping[str, str]) -> Pattern:
+    """The hip notches, and the allowance classes of the edges that no seam joins, by their words."""
+    allowances = {
+        names.at(which, edge): Allowance(allowance_class)
+        for which in ("front", "back")
+        for edge, allowance_class in classes.items()
+    }
+    notches = (
+        Notch(
+            names.at(which, "hip_notch"),
+            Place(names.at(which, "side_seam"), names.at(which, "waist_side"), half.front.side.length),
+            seam=names.side_seam,
+            purpose="hip",
         )
+        for which in ("front", "back")
+    )
     return pattern.with_allowances(allowances).with_notches(*notches)
 
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 from typing import Literal
 
 from notchbook.blocks._hip_depth import LEAST_CENTER, usual_hip_depth
+from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks._skirt_halves import (
     DartLengths,
     Half,
@@ -128,10 +129,10 @@ def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> 
     hem = half.back.height - length
     if hem >= 0.0:
         raise DraftRefused("skirt-above-hip", length=length, hip_depth=half.back.height)
-    front = front_piece(context.slug, half.front, hem)
-    back = back_piece(context.slug, half.back, hem)
-    drafted = pattern.with_pieces(front.piece, back.piece).with_seams(*seams(context.slug))
-    drafted = cut_data(drafted, context.slug, half)
+    names = PanelNames(context.slug)
+    front, back = front_piece(names, half.front, hem), back_piece(names, half.back, hem)
+    drafted = pattern.with_pieces(front.piece, back.piece).with_seams(*seams(names))
+    drafted = cut_data(drafted, names, half, {"waist": "waist", "hem": "hem_skirt_straight"})
     groups = frozen_map({**pattern.groups, **front.groups(context.step), **back.groups(context.step)})
     girths = {
         "waist": (context.measure("waist_girth"), context.mm(parameters.waist_ease)),
@@ -141,8 +142,8 @@ def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> 
         pattern=replace(drafted, groups=groups),
         expectations=expectations(context.slug, girths),
         notes=(
-            *draft_notes(context.slug, half, context.mm(parameters.hip_ease) - girths["hip"][1]),
-            *length_notes(context.slug, length, _floor(context)),
+            *draft_notes(names, half, context.mm(parameters.hip_ease) - girths["hip"][1]),
+            *length_notes(names, length, _floor(context)),
         ),
     )
 

@@ -1,0 +1,119 @@
+"""The dress block: bodice and skirt joined by a seam at the waist, or in one piece from shoulder to hem.
+
+With a waist seam the skirt takes its waist from the bodice, panel by panel and dart under dart; without one
+the dress is a torso down to its hem.
+"""
+
+from dataclasses import replace
+
+from notchbook.blocks._panel_names import PanelNames
+from notchbook.blocks._skirt_halves import Half
+from notchbook.blocks.bodice_pieces.drafting import (
+    UPPER_REFUSES,
+    LowerEnd,
+    draft_upper,
+    settle_upper,
+    upper_change,
+)
+from notchbook.blocks.bodice_pieces.eases import usual_eases
+from notchbook.blocks.bodice_pieces.promises import Drafted
+from notchbook.blocks.joined.hem_promise import hem_promise
+from notchbook.blocks.joined.lengths import HemLength, hem_length
+from notchbook.blocks.joined.needs import NEEDS, needs_for
+from notchbook.blocks.joined.notes import length_notes, waist_notes
+from notchbook.blocks.joined.parameters import DressParameters
+from notchbook.blocks.joined.settling import with_skirt_darts
+from notchbook.blocks.joined.skirt_pieces import skirt_promises, waist_parts, with_skirt
+from notchbook.blocks.joined.skirt_to_waist import SkirtGiven, draft_skirt, with_shared_centers
+from notchbook.errors import DraftRefused
+from notchbook.pattern import Pattern
+from notchbook.recipe import Change, StepContext, StepDefinition
+
+REFUSES = (
+    *UPPER_REFUSES,
+    "dress-skirt-unreachable",
+    "skirt-darts-too-wide",
+    "skirt-side-short",
+    "hem-above-hip",
+    "bust-dart-needs-a-waist-seam",
+)
+"""The codes with which the dress refuses."""
+
+
+def settle(context: StepContext, parameters: DressParameters) -> DressParameters:
+    """Write down every choice that was left to auto, on the base measures."""
+    settled = settle_upper(context, parameters)
+    if not parameters.has_waist_seam:
+        return settled
+    return with_skirt_darts(context, parameters, settled)
+
+
+def run(pattern: Pattern, context: StepContext, parameters: DressParameters) -> Change:
+    """Draft the block into the pattern."""
+    hem = hem_length(context, parameters.length, parameters.own_length)
+    if parameters.has_waist_seam:
+        return _with_waist_seam(pattern, context, parameters, hem)
+    end, names = LowerEnd(hem.length, "hem_dress"), PanelNames(context.slug)
+    drafted = draft_upper(context, parameters, names, end)
+    change = upper_change(pattern, context, parameters, drafted, end)
+    return replace(
+        change,
+        expectations=(*change.expectations, hem_promise(names, hem.length)),
+        notes=(*change.notes, *length_notes(names, hem)),
+    )
+
+
+def _with_waist_seam(
+    pattern: Pattern, context: StepContext, parameters: DressParameters, hem: HemLength
+) -> Change:
+    end, names = LowerEnd(allowance_class=""), PanelNames(context.slug, "bodice")
+    upper = draft_upper(context, parameters, names, end)
+    half = _skirt(context, parameters, upper)
+    level = half.back.height - hem.length
+    if level >= 0.0:
+        raise DraftRefused("hem-above-hip", length=hem.length, hip_depth=half.back.height)
+    change = upper_change(pattern, context, parameters, upper, end)
+    below = PanelNames(context.slug, "skirt")
+    return replace(
+        change,
+        pattern=with_skirt(change.pattern, context.step, upper, half, level),
+        expectations=(
+            *change.expectations,
+            *skirt_promises(upper, half),
+            hem_promise(below, hem.length),
+        ),
+        notes=(*change.notes, *waist_notes(upper, half), *length_notes(below, hem)),
+    )
+
+
+def _skirt(context: StepContext, parameters: DressParameters, upper: Drafted) -> Half:
+    """The skirt of this side; where the two sides differ, both get the same waist at the centers."""
+    own = _given(upper)
+    other_context = replace(context, side="left" if context.side == "right" else "right")
+    if not context.measures.sides_differ():
+        return draft_skirt(own)
+    other = _given(draft_upper(other_context, parameters, upper.names, LowerEnd(allowance_class="")))
+    return draft_skirt(own if own == other else with_shared_centers(own, other))
+
+
+def _given(upper: Drafted) -> SkirtGiven:
+    hip = upper.measures.hip
+    assert hip is not None  # a dress reaches the hip
+    return SkirtGiven(hip.hip, hip.hip_depth, waist_parts(upper.front), waist_parts(upper.back))
+
+
+STEP = StepDefinition(
+    operation="dress",
+    version=1,
+    kind="block",
+    title="Draft dress",
+    sentence="{silhouette}, bust dart {bust_dart}, to the {length}, at the waist: {waist_seam}",
+    parameters=DressParameters,
+    run=run,
+    needs=NEEDS,
+    settle=settle,
+    needs_for=needs_for,
+    eases=usual_eases,
+    refuses=REFUSES,
+    stands_for=("bodice",),
+)
