@@ -3,9 +3,9 @@ import { test } from "node:test";
 import { laidOut, type Laid } from "./layout.ts";
 import type { Box } from "./view.ts";
 
-const front: Laid = { name: "skirt.front", derived: false, box: { left: -240, right: 0, top: 200, bottom: -412 } };
-const back: Laid = { name: "skirt.back", derived: false, box: { left: 0, right: 255, top: 199, bottom: -412 } };
-const band: Laid = { name: "band.band", derived: true, box: { left: 0, right: 700, top: 70, bottom: 0 } };
+const front: Laid = { name: "skirt.front", block: "skirt", derived: false, box: { left: -240, right: 0, top: 200, bottom: -412 } };
+const back: Laid = { name: "skirt.back", block: "skirt", derived: false, box: { left: 0, right: 255, top: 199, bottom: -412 } };
+const band: Laid = { name: "band.band", block: "band", derived: true, box: { left: 0, right: 700, top: 70, bottom: 0 } };
 
 function placed(pieces: Laid[]): Box[] {
   const { places } = laidOut(pieces);
@@ -44,10 +44,17 @@ test("a left and a right back lie as they meet at the center", () => {
 });
 
 test("a yoke lies over its skirt in the same column", () => {
-  const yoke: Laid = { name: "yoke.front_above", derived: false, box: { left: -249, right: 0, top: 223, bottom: 23 } };
-  const rest: Laid = { name: "yoke.front_below", derived: false, box: { left: -383, right: 0, top: 79, bottom: -462 } };
+  const yoke: Laid = { name: "yoke.front_above", block: "skirt", derived: false, box: { left: -249, right: 0, top: 223, bottom: 23 } };
+  const rest: Laid = { name: "yoke.front_below", block: "skirt", derived: false, box: { left: -383, right: 0, top: 79, bottom: -462 } };
   const [a, b] = placed([yoke, rest]);
   assert.ok(a && b && apart(a, b) && a.bottom > b.top && Math.abs(a.right - b.right) < 1e-9);
+});
+
+test("a sleeve lies beside its bodice, its head level with the highest piece, whatever its frame", () => {
+  const sleeve: Laid = { name: "sleeve.sleeve", block: "sleeve", derived: false, box: { left: -180, right: 170, top: -500, bottom: -1100 } };
+  const [f, b, s] = placed([front, back, sleeve]);
+  assert.ok(f && b && s && apart(f, s) && apart(b, s) && s.left > f.right);
+  assert.equal(s.top, f.top);
 });
 
 test("derived pieces lie below the others", () => {

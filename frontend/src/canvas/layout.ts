@@ -1,6 +1,7 @@
 /** Where pieces lie on the sheet. View data only: each piece keeps its own frame and is moved as it is.
  *
- * Pieces in a row keep their level (their y), so that the hip lines of front and back are level. A piece that
+ * Pieces of one block keep their level (their y), so that the hip lines of front and back are level; blocks lie
+ * side by side, their heads level, for the frame of a sleeve knows nothing of that of its bodice. A piece that
  * lies above or below its neighbor in the same frame (a yoke and its skirt) shares its column. Derived pieces
  * lie in a row below, their heads level. Backs lie left of fronts, so that the side seams face each other;
  * where left and right differ, their centers face each other.
@@ -10,6 +11,8 @@ import type { Box, Point } from "./view.ts";
 
 export interface Laid {
   readonly name: string;
+  /** The block that drafted most of its edges: pieces of one block share a frame. */
+  readonly block: string;
   readonly derived: boolean;
   readonly box: Box;
 }
@@ -27,29 +30,40 @@ export function laidOut(pieces: readonly Laid[]): { places: Map<string, Point>; 
   const places = new Map<string, Point>();
   const flat = (piece: Laid): boolean => piece.derived;
   const first = row(pieces.filter((piece) => !flat(piece)), 0, places);
-  const below = row(pieces.filter(flat), first.bottom - ROW_GAP, places);
-  return { places, box: joined(first, below) };
+  const derived = pieces.filter(flat);
+  if (pieces.length && !derived.length) return { places, box: first };
+  return { places, box: joined(first, row(derived, first.bottom - ROW_GAP, places)) };
 }
 
 function row(pieces: readonly Laid[], ceiling: number, places: Map<string, Point>): Box {
   if (!pieces.length) return { left: 0, right: 0, top: ceiling, bottom: ceiling };
-  const columns = inColumns([...pieces].sort((a, b) => rank(a.name) - rank(b.name) || across(a) - across(b)));
-  if (pieces[0]?.derived) columns.forEach(raise);
-  const all = columns.flatMap((column) => column.pieces);
-  const top = Math.max(...all.map((one) => one.box.top + one.shift));
-  const drop = ceiling - top;
   let x = 0;
   let bottom = ceiling;
-  for (const { pieces: stack } of columns) {
-    const left = Math.min(...stack.map((one) => one.box.left));
-    const right = Math.max(...stack.map((one) => one.box.right));
-    for (const one of stack) {
-      places.set(one.name, { x: x - left, y: one.shift + drop });
-      bottom = Math.min(bottom, one.box.bottom + one.shift + drop);
+  for (const columns of byBlock(pieces)) {
+    const drop = ceiling - Math.max(...columns.flatMap((column) => column.pieces.map((one) => one.box.top + one.shift)));
+    for (const { pieces: stack } of columns) {
+      const left = Math.min(...stack.map((one) => one.box.left));
+      const right = Math.max(...stack.map((one) => one.box.right));
+      for (const one of stack) {
+        places.set(one.name, { x: x - left, y: one.shift + drop });
+        bottom = Math.min(bottom, one.box.bottom + one.shift + drop);
+      }
+      x += right - left + GAP;
     }
-    x += right - left + GAP;
   }
   return { left: 0, right: x - GAP, top: ceiling, bottom };
+}
+
+/** The columns of each block, in the order in which the blocks come; derived pieces are of one kind. */
+function byBlock(pieces: readonly Laid[]): Column[][] {
+  const derived = pieces[0]?.derived;
+  const blocks = derived ? [""] : [...new Set(pieces.map((piece) => piece.block))];
+  return blocks.map((block) => {
+    const own = pieces.filter((piece) => derived || piece.block === block);
+    const columns = inColumns(own.sort((a, b) => rank(a.name) - rank(b.name) || across(a) - across(b)));
+    if (derived) columns.forEach(raise);
+    return columns;
+  });
 }
 
 /** Derived pieces come from several frames: their heads are level, not their frames. */

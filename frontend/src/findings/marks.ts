@@ -6,13 +6,29 @@ export interface Mark {
   readonly number: number;
   readonly note: FindingNote;
   readonly kind: "wrong" | "look" | "said";
+  /** Further findings of the same code that have no place either: one mark stands for all of them. */
+  readonly alike: readonly FindingNote[];
 }
+
+/** From so many on, findings alike become one mark. */
+const MANY = 3;
 
 const KINDS = { stop: "wrong", look: "look", note: "said" } as const;
 
-/** The findings numbered from 1, in the server's order. */
+/** The findings numbered from 1, in the server's order; many alike without a place are one. */
 export function numbered(notes: readonly FindingNote[]): Mark[] {
-  return notes.map((note, index) => ({ number: index + 1, note, kind: KINDS[note.severity] }));
+  const heads: { note: FindingNote; alike: FindingNote[] }[] = [];
+  for (const note of notes) {
+    const fellows = notes.filter((other) => isAlike(other, note));
+    const head = fellows.length >= MANY ? heads.find((one) => isAlike(one.note, note)) : undefined;
+    if (head) head.alike.push(note);
+    else heads.push({ note, alike: [] });
+  }
+  return heads.map(({ note, alike }, index) => ({ number: index + 1, note, alike, kind: KINDS[note.severity] }));
+}
+
+function isAlike(a: FindingNote, b: FindingNote): boolean {
+  return a === b || (a.code === b.code && !a.place && !b.place && !a.contradiction && !b.contradiction);
 }
 
 /** What a kind is called, for those who do not see its color. */

@@ -264,6 +264,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/bodies/{body}/beginnings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Beginnings
+         * @description Every block with its picture, and what it needs of this body and finds or misses there.
+         */
+        get: operations["read_beginnings"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/bodies": {
         parameters: {
             query?: never;
@@ -943,6 +963,23 @@ export interface components {
             before?: string | null;
         };
         /**
+         * AskedMeasure
+         * @description A measure that a block asks for: how it stands with this body, its ± where it is an estimate.
+         */
+        AskedMeasure: {
+            /** Key */
+            key: string;
+            /** Said */
+            said: string;
+            /**
+             * Standing
+             * @enum {string}
+             */
+            standing: "taken" | "estimated" | "missing";
+            /** Error Text */
+            error_text: string;
+        };
+        /**
          * AskedTable
          * @description The text of a table, the name of its list, and her answers; ``kind`` null: as the table says.
          *
@@ -986,8 +1023,71 @@ export interface components {
             y: number;
         };
         /**
+         * BlockBeginning
+         * @description A block: what it is, its picture, and what it needs of this body.
+         *
+         *     ``needed`` it cannot do without; for a ``substituted`` one that is missing it takes a stated figure of
+         *     its own; ``helpful`` ones make it better. ``with_blocks`` are drafted before it, in the same style.
+         */
+        BlockBeginning: {
+            /** Block */
+            block: string;
+            /** Said */
+            said: string;
+            /** Summary */
+            summary: string;
+            /** With Blocks */
+            with_blocks: components["schemas"]["Named"][];
+            /** Picture */
+            picture: components["schemas"]["PicturePiece"][];
+            /** Needed */
+            needed: components["schemas"]["AskedMeasure"][];
+            /** Substituted */
+            substituted: components["schemas"]["AskedMeasure"][];
+            /** Helpful */
+            helpful: components["schemas"]["AskedMeasure"][];
+        };
+        /**
+         * BlockEase
+         * @description One figure of a block's ease table, mm: what is drafted for a silhouette and wearer (empty: for all),
+         *     and the usual range, empty where no source gives one. ``parameter`` is what overrides it.
+         */
+        BlockEase: {
+            /** Silhouette */
+            silhouette: string;
+            /** Wearer */
+            wearer: string;
+            /** Parameter */
+            parameter: string;
+            /** Of */
+            of: string;
+            /** Drafted */
+            drafted: number;
+            /** Drafted Text */
+            drafted_text: string;
+            /** Usual Text */
+            usual_text: string;
+            /** Source */
+            source: string;
+            /** Grade */
+            grade: string;
+        };
+        /**
+         * BlockRefusal
+         * @description Something that a block refuses to draft: the code, and how it reads.
+         */
+        BlockRefusal: {
+            /** Code */
+            code: string;
+            /** Message */
+            message: string;
+        };
+        /**
          * BlockSheet
          * @description What a block asks for: without the needed measures it is refused, the helpful ones make it better.
+         *
+         *     ``sometimes`` are needed under a condition; for the ``estimated`` ones it takes a stated substitute. It is
+         *     ``drafted_with`` other blocks. ``eases`` is its ease table, ``refuses`` what it does not draft.
          */
         BlockSheet: {
             /** Block */
@@ -998,6 +1098,16 @@ export interface components {
             needed: string[];
             /** Helpful */
             helpful: string[];
+            /** Sometimes */
+            sometimes: components["schemas"]["NeededWhen"][];
+            /** Estimated */
+            estimated: string[];
+            /** Drafted With */
+            drafted_with: string[];
+            /** Eases */
+            eases: components["schemas"]["BlockEase"][];
+            /** Refuses */
+            refuses: components["schemas"]["BlockRefusal"][];
         };
         /**
          * BodyAnswer
@@ -1325,6 +1435,59 @@ export interface components {
             words: string;
         };
         /**
+         * Contradiction
+         * @description Two measures (by their keys) that disagree, and the one that would explain both.
+         *
+         *     ``value`` is what that one would be as an edit takes it (mm, degrees), ``by_text`` how much that differs;
+         *     ``read_again`` is which to take again. ``question`` is a code, empty where nothing is to be asked.
+         */
+        Contradiction: {
+            /** First */
+            first: string;
+            /** First Said */
+            first_said: string;
+            /** First Text */
+            first_text: string;
+            /** Second */
+            second: string;
+            /** Second Said */
+            second_said: string;
+            /** Second Text */
+            second_text: string;
+            /** Explains */
+            explains: string;
+            /** Explains Said */
+            explains_said: string;
+            /** Explains Text */
+            explains_text: string;
+            /** Value */
+            value: number;
+            /** By Text */
+            by_text: string;
+            /** Read Again */
+            read_again: string;
+            /** Read Again Said */
+            read_again_said: string;
+            /** Second Reading */
+            second_reading: string;
+            /** Question */
+            question: string;
+        };
+        /**
+         * Cure
+         * @description A changed parameter of a step (by its id) that heals; ``value`` is what a change of the step takes.
+         */
+        Cure: {
+            /** Step */
+            step: string;
+            /** Parameter */
+            parameter: string;
+            /** Value */
+            value: unknown;
+            /** Words */
+            words: string;
+        };
+        /**
          * CutAnswer
          * @description The cut lines of a style.
          */
@@ -1422,6 +1585,53 @@ export interface components {
             step: string;
             /** Parameter */
             parameter: string;
+        };
+        /**
+         * EaseLine
+         * @description One girth or length, mm, and its texts.
+         *
+         *     ``pattern`` is what the sew line measures, ``finished`` what the garment does: a line eased into a
+         *     shorter one is as long as that. Both are None where the pattern no longer has the line. ``measure`` is
+         *     empty where it comes from no measure of the body, ``body_error_text`` unless it is an estimate (±).
+         *     ``usual_low`` and ``usual_high`` are the usual ease; ``ease_field`` is None when no step states it.
+         */
+        EaseLine: {
+            /** Name */
+            name: string;
+            /** Label */
+            label: string;
+            /**
+             * Kind
+             * @enum {string}
+             */
+            kind: "girth" | "length";
+            /** Measure */
+            measure: string;
+            /** Body */
+            body: number;
+            /** Body Text */
+            body_text: string;
+            /** Body Error Text */
+            body_error_text: string;
+            /** Ease */
+            ease: number;
+            /** Ease Text */
+            ease_text: string;
+            /** Pattern */
+            pattern: number | null;
+            /** Pattern Text */
+            pattern_text: string | null;
+            /** Finished */
+            finished: number | null;
+            /** Finished Text */
+            finished_text: string | null;
+            /** Usual Low */
+            usual_low: number | null;
+            /** Usual High */
+            usual_high: number | null;
+            /** Usual Text */
+            usual_text: string;
+            ease_field: components["schemas"]["EaseField"] | null;
         };
         /**
          * EdgeChoice
@@ -1665,6 +1875,8 @@ export interface components {
         /**
          * FindingNote
          * @description One finding; ``place`` lies in the frame of ``piece``. ``why`` is the patternmaker's reason.
+         *
+         *     ``cures`` would heal it; ``contradiction`` are the two measures that disagree, None where none do.
          */
         FindingNote: {
             /** Code */
@@ -1683,6 +1895,12 @@ export interface components {
             /** Where */
             where: string | null;
             place: components["schemas"]["At"] | null;
+            /**
+             * Cures
+             * @default []
+             */
+            cures: components["schemas"]["Cure"][];
+            contradiction: components["schemas"]["Contradiction"] | null;
         };
         /**
          * Findings
@@ -1727,42 +1945,6 @@ export interface components {
             reason: string;
             /** Approved */
             approved: boolean;
-        };
-        /**
-         * Girth
-         * @description One girth, mm, and its texts; ``pattern`` is None where the pattern no longer has it.
-         *
-         *     ``body_error_text`` is the ± of a girth that is an estimate, empty for one that was taken.
-         *     ``usual_low`` and ``usual_high`` are the usual ease; ``ease_field`` is None when no step states it.
-         */
-        Girth: {
-            /** Name */
-            name: string;
-            /** Label */
-            label: string;
-            /** Measure */
-            measure: string;
-            /** Body */
-            body: number;
-            /** Body Text */
-            body_text: string;
-            /** Body Error Text */
-            body_error_text: string;
-            /** Ease */
-            ease: number;
-            /** Ease Text */
-            ease_text: string;
-            /** Pattern */
-            pattern: number | null;
-            /** Pattern Text */
-            pattern_text: string | null;
-            /** Usual Low */
-            usual_low: number | null;
-            /** Usual High */
-            usual_high: number | null;
-            /** Usual Text */
-            usual_text: string;
-            ease_field: components["schemas"]["EaseField"] | null;
         };
         /**
          * ImportAsked
@@ -1842,6 +2024,40 @@ export interface components {
             /** First Body */
             first_body: number | null;
             refused: components["schemas"]["Refusal"] | null;
+        };
+        /**
+         * LaidHalf
+         * @description Front or back, mm: the underarm at 0, the side seam down along -y, the front toward +x, y up.
+         *
+         *     The cap lies turned over onto the armhole, their underarm seams together. ``ease_text`` is by how much
+         *     this half of the cap is longer.
+         */
+        LaidHalf: {
+            /** Front */
+            front: boolean;
+            /**
+             * Side
+             * @enum {string}
+             */
+            side: "both" | "left" | "right";
+            /** Armhole */
+            armhole: string;
+            /** Cap */
+            cap: string;
+            /** Notches */
+            notches: components["schemas"]["LaidNotch"][];
+            /** Ease Text */
+            ease_text: string;
+        };
+        /**
+         * LaidNotch
+         * @description A notch that armhole and cap both have: where it stands on each.
+         */
+        LaidNotch: {
+            /** Label */
+            label: string;
+            on_armhole: components["schemas"]["At"];
+            on_cap: components["schemas"]["At"];
         };
         /**
          * LengthLine
@@ -2200,6 +2416,16 @@ export interface components {
             place_words: string;
         };
         /**
+         * NeededWhen
+         * @description Measures that a block needs under a condition: ``with bust shaping``.
+         */
+        NeededWhen: {
+            /** When */
+            when: string;
+            /** Keys */
+            keys: string[];
+        };
+        /**
          * NewBody
          * @description A body that is to be measured.
          */
@@ -2219,7 +2445,8 @@ export interface components {
         };
         /**
          * NewStyle
-         * @description A style that begins with a block, drafted for a body.
+         * @description A style that begins with a block, drafted for a body; ``parameters`` by plain names, and by dotted ones
+         *     (``bodice.length``) for the blocks that are drafted before it.
          */
         NewStyle: {
             /** Name */
@@ -2228,6 +2455,10 @@ export interface components {
             block: string;
             /** Body */
             body: number;
+            /** Parameters */
+            parameters?: {
+                [key: string]: unknown;
+            };
         };
         /**
          * NextAnswer
@@ -2357,6 +2588,24 @@ export interface components {
             copies: components["schemas"]["BookCopy"][];
             /** Not Reached */
             not_reached: string[];
+        };
+        /**
+         * PicturePiece
+         * @description One piece of a picture in its own frame, mm, y up: its outline and what is drawn inside.
+         *
+         *     ``block`` is the block in whose frame it lies, ``low`` and ``high`` are its box.
+         */
+        PicturePiece: {
+            /** Name */
+            name: string;
+            /** Block */
+            block: string;
+            /** Outline */
+            outline: string;
+            /** Lines */
+            lines: string[];
+            low: components["schemas"]["At"];
+            high: components["schemas"]["At"];
         };
         /**
          * PlanAnswer
@@ -2530,6 +2779,8 @@ export interface components {
         /**
          * Refusal
          * @description A stable code, what is wrong, what to do now, the facts, and what may have been meant.
+         *
+         *     ``cures`` would heal it; ``contradiction`` are the two measures that disagree, None where none do.
          */
         Refusal: {
             /** Code */
@@ -2547,6 +2798,12 @@ export interface components {
              * @default []
              */
             offers: components["schemas"]["Offer"][];
+            /**
+             * Cures
+             * @default []
+             */
+            cures: components["schemas"]["Cure"][];
+            contradiction: components["schemas"]["Contradiction"] | null;
         };
         /**
          * Remark
@@ -3002,7 +3259,7 @@ export interface components {
              * Kind
              * @enum {string}
              */
-            kind: "level" | "fold_line" | "placement" | "match";
+            kind: "level" | "fold_line" | "placement" | "match" | "dart_leg";
             /** Path */
             path: string;
             words_at: components["schemas"]["At"];
@@ -3060,6 +3317,8 @@ export interface components {
             title_at: components["schemas"]["At"];
             /** Title Width */
             title_width: number;
+            /** Title Height */
+            title_height: number;
         };
         /**
          * SheetPoint
@@ -3164,8 +3423,9 @@ export interface components {
          * StepOffer
          * @description A step that can be added: its form follows from ``form``, the JSON schema of its parameters.
          *
-         *     ``defaults`` are its own values, in the reader's unit; ``sided`` says that it may be done on one of
-         *     the wearer's sides only.
+         *     ``defaults`` are its own values, in the reader's unit; ``range_texts`` say, by parameter and choice, which
+         *     range of lengths a choice stands for (a cloth for the ease that it takes); ``sided`` says that it may be
+         *     done on one of the wearer's sides only.
          */
         StepOffer: {
             /** Operation */
@@ -3188,6 +3448,12 @@ export interface components {
             /** Defaults */
             defaults: {
                 [key: string]: unknown;
+            };
+            /** Range Texts */
+            range_texts: {
+                [key: string]: {
+                    [key: string]: string;
+                };
             };
         };
         /**
@@ -3241,8 +3507,10 @@ export interface components {
                 [key: string]: components["schemas"]["NameChoices"];
             };
             findings: components["schemas"]["Findings"] | null;
-            /** Girths */
-            girths: components["schemas"]["Girth"][];
+            /** Eases */
+            eases: components["schemas"]["EaseLine"][];
+            /** Caps In Armholes */
+            caps_in_armholes: components["schemas"]["LaidHalf"][];
             /** Measures Read */
             measures_read: string[];
             /** Measures Needed */
@@ -3907,6 +4175,48 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CutAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_beginnings: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BlockBeginning"][];
                 };
             };
             /** @description Conflict */

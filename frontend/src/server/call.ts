@@ -47,6 +47,6 @@ async function refusalOf(answer: Response): Promise<Refusal> {
     return JSON.parse(text) as Refusal;
   } catch {
     const [message = "", next_step = ""] = text.split("\n");
-    return { code: "workroom-locked", message, next_step, facts: {}, offers: [] };
+    return { code: "workroom-locked", message, next_step, facts: {}, offers: [], cures: [], contradiction: null };
   }
 }

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { changesIn, emptyValues, isFilled, kindOf, plainForm, type Form } from "./form.ts";
+import { changesIn, emptyValues, isFilled, kindOf, partsOf, plainForm, type Form, type Values } from "./form.ts";
 
 const root: Form = {
   type: "object",
@@ -28,4 +28,13 @@ test("an empty form has its defaults and one empty row, and is not filled", () =
 
 test("only what differs is sent", () => {
   assert.deepEqual(changesIn({ a: 1, b: [1] }, { a: 1, b: [2] }), { b: [2] });
+});
+
+test("a long form has an open part and folded ones, and knows which of those were touched", () => {
+  const form: Form = { properties: { front_darts: { group: "darts" }, length: {}, bust_ease: { group: "ease" }, waist_ease: { group: "ease" } } };
+  const usual = { length: "waist", bust_ease: null, waist_ease: null, front_darts: "auto" };
+  const shown = (typed: Values): unknown =>
+    partsOf(form, { ...usual, waist_ease: "2 cm", front_darts: 1 }, usual, typed).map((part) => [part.name, part.fields.length, part.touched]);
+  assert.deepEqual(shown({}), [["", 1, false], ["ease", 2, true], ["darts", 1, false]], "what the draft settled is not touched");
+  assert.deepEqual(shown({ front_darts: 1 }), [["", 1, false], ["ease", 2, true], ["darts", 1, true]]);
 });

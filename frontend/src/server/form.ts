@@ -6,6 +6,8 @@ export interface Form {
   readonly anyOf?: readonly Form[];
   readonly type?: string;
   readonly kind?: string;
+  /** The part of a long form that the field stands in; none: it always shows. */
+  readonly group?: string;
   readonly title?: string;
   readonly description?: string;
   readonly enum?: readonly unknown[];
@@ -66,9 +68,36 @@ export function isFilled(form: Form, root: Form, value: unknown): boolean {
   return true;
 }
 
-/** The name of a field in words. */
+/** The name of a field or of a choice in words. */
 export function words(name: string): string {
-  return name.replaceAll("_", " ");
+  return name === "french" ? "French" : name.replaceAll("_", " ");
+}
+
+/** A part of a form: its name ("" stands open at the top), its fields, and whether any was set. */
+export interface Part {
+  readonly name: string;
+  readonly fields: readonly (readonly [string, Form])[];
+  readonly touched: boolean;
+}
+
+/** The parts that forms have in common, in the order in which they come; others follow. */
+const ORDER = ["", "ease", "darts", "shape"];
+
+/** What a choice holds that was left to the draft, which then writes down what it chose. */
+const LEFT_OPEN = "auto";
+
+/** The parts of a form, the open one first. `usual` is what each field holds before anything is said,
+ * `typed` the fields that are being changed now. */
+export function partsOf(form: Form, values: Values, usual: Values, typed: Values): readonly Part[] {
+  const fields = Object.entries(form.properties ?? {});
+  const names = [...new Set([...ORDER, ...fields.map(([, field]) => field.group ?? "")])];
+  const isSet = (name: string): boolean =>
+    name in typed || (usual[name] !== LEFT_OPEN && JSON.stringify(values[name] ?? null) !== JSON.stringify(usual[name] ?? null));
+  const parts = names.map((name) => {
+    const own = fields.filter(([, field]) => (field.group ?? "") === name);
+    return { name, fields: own, touched: own.some(([field]) => isSet(field)) };
+  });
+  return parts.filter((part) => part.fields.length > 0);
 }
 
 /** Only what differs from before. */

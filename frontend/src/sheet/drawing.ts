@@ -23,10 +23,11 @@ export interface Drawing {
 
 /** Lay out what is drawn; `before` is laid out with it, so that a preview lies over what it changes. */
 export function drawing(style: StyleAnswer, before: StyleAnswer | null): Drawing {
-  const boxes = new Map<string, { derived: boolean; box: Box }>();
+  const boxes = new Map<string, { derived: boolean; block: string; box: Box }>();
   for (const piece of [...style.pieces, ...(before?.pieces ?? [])]) {
     const known = boxes.get(piece.name);
-    boxes.set(piece.name, { derived: piece.derived, box: known ? around(known.box, boxOf(piece)) : boxOf(piece) });
+    const box = known ? around(known.box, boxOf(piece)) : boxOf(piece);
+    boxes.set(piece.name, { derived: piece.derived, block: known?.block ?? blockOf(piece), box });
   }
   const heirs = heirsOf(before?.pieces ?? [], style.pieces);
   const laid = [...boxes].filter(([name]) => !heirs.has(name)).map(([name, rest]) => ({ name, ...rest }));
@@ -43,6 +44,16 @@ export function drawing(style: StyleAnswer, before: StyleAnswer | null): Drawing
     }
   }
   return { places, box, edges, candidates };
+}
+
+/** The block in whose frame a piece lies: that which drafted most of its edges, for edges keep their names. */
+export function blockOf(piece: SheetPiece): string {
+  const times = new Map<string, number>();
+  for (const edge of piece.edges) {
+    const block = edge.name.split(/[./]/)[0] ?? "";
+    times.set(block, (times.get(block) ?? 0) + 1);
+  }
+  return [...times].sort((a, b) => b[1] - a[1])[0]?.[0] ?? "";
 }
 
 /** For each piece that is gone the piece that carries its edges now: it is shown there. */

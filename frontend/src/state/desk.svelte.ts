@@ -83,6 +83,14 @@ class Desk {
     return this.style?.choices[this.adding ? "" : (this.opened ?? "")] ?? null;
   }
 
+  /** What an empty ease of a step comes to in what is shown; `step` is null for one that is only looked at. */
+  figureOf(step: string | null, parameter: string): string {
+    const known = new Set(this.style?.steps.map((one) => one.id));
+    const row = this.shown?.eases.find(({ ease_field: field }) =>
+      field?.parameter === parameter && (step === null ? !known.has(field.step) : field.step === step));
+    return row?.ease_text ?? "";
+  }
+
   async open(id: number): Promise<void> {
     this.style = await call<StyleAnswer>(`/styles/${id}`, workroom.unit);
   }

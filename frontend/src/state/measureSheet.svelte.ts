@@ -2,7 +2,7 @@
 
 import { untrack } from "svelte";
 import { SvelteSet } from "svelte/reactivity";
-import { ALL, firstSheet, linesOf, TAKEN, type ShortSheet } from "../measures/lines/sheets.ts";
+import { ALL, firstSheet, linesOf, shortSheet, TAKEN, type ShortSheet } from "../measures/lines/sheets.ts";
 import { call } from "../server/call.ts";
 import type { MeasureLine, MeasureWords, Vocabulary } from "../server/types.ts";
 import { desk } from "./desk.svelte.ts";
@@ -74,9 +74,8 @@ class MeasureSheet {
   }
 
   private blockSheets(): ShortSheet[] {
-    return (this.vocabulary?.blocks ?? []).map((block) => ({
-      id: block.block, said: block.said, needed: block.needed, asked: [...block.needed, ...block.helpful],
-    }));
+    const blocks = this.vocabulary?.blocks ?? [];
+    return blocks.map((block) => shortSheet(block, blocks));
   }
 }
 

@@ -15,11 +15,16 @@ class Measuring {
   private last: Promise<unknown> = Promise.resolve();
   /** Whether the pattern is drawn beside the sheet. */
   patternSeen = false;
+  /** Each body as it was told last: what waits to be written goes to the body at which it was typed. */
+  private readonly told = new Map<number, BodyAnswer>();
+  /** The body that was asked for last. */
+  private wanted = 0;
   private readonly drawings = new Latest();
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   async open(id: number): Promise<void> {
-    this.body = await call<BodyAnswer>(`/bodies/${id}`, workroom.unit);
+    this.wanted = id;
+    this.learn(await call<BodyAnswer>(`/bodies/${id}`, workroom.unit));
   }
 
   async again(): Promise<void> {
@@ -29,7 +34,9 @@ class Measuring {
   /** A new body with a name. */
   create(name: string): Promise<Refusal | null> {
     return workroom.write(async () => {
-      this.body = await call<BodyAnswer>("/bodies", workroom.unit, { name });
+      const created = await call<BodyAnswer>("/bodies", workroom.unit, { name });
+      this.wanted = created.id;
+      this.learn(created);
       await workroom.lookAtShelf();
     });
   }
@@ -63,17 +70,25 @@ class Measuring {
   }
 
   private async writeNow(id: number | undefined, what: string, sent: (body: BodyAnswer) => object | null): Promise<void> {
-    const body = this.body;
-    const asked = body && body.id === id ? sent(body) : null;
+    const body = id === undefined ? undefined : this.told.get(id);
+    const asked = body && sent(body);
     if (!body || !asked) return;
+    let written: BodyAnswer;
     try {
-      this.body = await call<BodyAnswer>(`/bodies/${body.id}/${what}`, workroom.unit, asked);
+      written = await call<BodyAnswer>(`/bodies/${body.id}/${what}`, workroom.unit, asked);
     } catch (error) {
-      if (error instanceof Refused && error.isConflict) await this.again();
+      if (error instanceof Refused && error.isConflict) this.learn(await call<BodyAnswer>(`/bodies/${body.id}`, workroom.unit));
       throw error;
     }
+    this.learn(written);
     if (desk.style?.body.id === body.id) this.drawAnew();
-    if (this.body.name !== body.name) await workroom.lookAtShelf();
+    if (written.name !== body.name) await workroom.lookAtShelf();
+  }
+
+  /** Remember what was told of a body; it comes into the room only when it is the one that is wanted there. */
+  learn(told: BodyAnswer): void {
+    this.told.set(told.id, told);
+    if (told.id === this.wanted) this.body = told;
   }
 
   /** The style on the table follows: at once where it is seen, else when she rests; typing goes on meanwhile. */

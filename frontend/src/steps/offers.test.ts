@@ -4,7 +4,7 @@ import type { StepOffer } from "../server/types.ts";
 import { matching, withPicked } from "./offers.ts";
 
 function offer(operation: string, title: string): StepOffer {
-  return { operation, title, summary: "", kind: "style", sided: true, form: {}, defaults: {} };
+  return { operation, title, summary: "", kind: "style", sided: true, form: {}, defaults: {}, range_texts: {} };
 }
 
 const offers = [offer("change_length", "Change length"), offer("cut_style_line", "Cut style line"), offer("vent", "Vent")];

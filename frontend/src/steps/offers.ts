@@ -6,11 +6,16 @@ import { withEnds } from "./names.ts";
 
 /** Other words of the trade under which a step is looked for (common practice). */
 const ALSO: Record<string, string> = {
+  bodice: "top blouse shirt waist bust",
   change_length: "hem longer shorter lengthen shorten",
   cut_style_line: "yoke panel seam style line split",
   dart_to_flare: "dart close rotate pivot flare a-line fullness",
+  dress: "frock shift sheath",
   join_pieces: "join merge together",
   set_allowance: "seam allowance margin",
+  sleeve: "arm cap set-in",
+  torso: "hip long shirt",
+  turn_sleeve: "pitch turn rotate arm forward",
   vent: "slit kick pleat",
   waist_facing: "facing",
   waistband: "band",

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from notchbook.app.examining import ease_table
+from notchbook.app.ease_rows import ease_table
 from notchbook.body import MeasureSet, plain_key, read_measures
 from notchbook.body.charts import SetComparison, SizeChart, compare_sets, holds_chart, read_chart
 from notchbook.body.charts.shipped import shipped_charts
@@ -86,6 +86,7 @@ def compare_style(run: Replay, client: MeasureSet) -> StyleComparison:
             girth.usual,
         )
         for girth in ease_table(run)
+        if girth.kind == "girth" and girth.measure
     )
     return StyleComparison(run.recipe.name, girths, compared)
 

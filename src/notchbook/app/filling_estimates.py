@@ -4,12 +4,13 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
-from notchbook.app.drafting import block_named, draft_recipe
+from notchbook.app.drafting import trial_recipe
+from notchbook.app.needs import needs_of_block, needs_of_recipe
 from notchbook.app.uncertainty import answers
 from notchbook.body import MeasureSet, PopulationName
 from notchbook.body.estimating.estimate import Estimates
 from notchbook.body.estimating.estimating import estimate
-from notchbook.recipe import MeasureNeeds, Recipe, definition, replay
+from notchbook.recipe import MeasureNeeds, Recipe, replay
 
 NEVER_BESIDE: Final = {
     "outside_leg": ("front_waist_to_floor", "back_waist_to_floor"),
@@ -40,25 +41,25 @@ def with_population(measures: MeasureSet, population: PopulationName | None) -> 
 def fill_for_draft(measures: MeasureSet, block: str, parameters: Mapping[str, Any] | None = None) -> Filled:
     """As :func:`fill`, for what a block needs and what helps it; InputError ``block-unknown``.
 
-    A helpful estimate to which this draft does not answer is left out: the pattern does not rest on it.
+    A wished estimate to which this draft does not answer is left out: the pattern does not rest on it.
     """
-    needs = needs_of_block(block)
+    needs = needs_of_block(block, measures, parameters)
     filled = fill(measures, needs)
-    return _without_idle(filled, needs, lambda: draft_recipe(block, filled.measures, parameters))
+    return _without_idle(filled, needs, lambda: trial_recipe(block, filled.measures, parameters))
 
 
 def fill_for_recipe(measures: MeasureSet, recipe: Recipe) -> Filled:
     """As :func:`fill_for_draft`, for the recipe of a style."""
-    needs = needs_of_recipe(recipe)
+    needs = needs_of_recipe(recipe, measures)
     return _without_idle(fill(measures, needs), needs, lambda: recipe)
 
 
 def _without_idle(filled: Filled, needs: MeasureNeeds, recipe: Callable[[], Recipe]) -> Filled:
-    helpful = [key for key in filled.keys if key not in needs.needed]
-    if not helpful:
+    wished = [key for key in filled.keys if key not in needs.needed]
+    if not wished:
         return filled
     run = replay(recipe(), filled.measures)
-    idle = tuple(key for key in helpful if not answers(run, key, run.measures.get(key)))
+    idle = tuple(key for key in wished if not answers(run, key, run.measures.get(key)))
     kept = filled.measures
     for key in idle:
         kept = kept.without(key)
@@ -66,26 +67,14 @@ def _without_idle(filled: Filled, needs: MeasureNeeds, recipe: Callable[[], Reci
     return replace(filled, measures=kept, keys=keys, idle=idle)
 
 
-def needs_of_block(block: str) -> MeasureNeeds:
-    """What a block needs and what helps it; InputError ``block-unknown``."""
-    return block_named(block).needs
-
-
-def needs_of_recipe(recipe: Recipe) -> MeasureNeeds:
-    """What the steps of a recipe need and what helps them, each key once."""
-    needs = [definition(record.operation).needs for record in recipe.steps]
-    needed = tuple(dict.fromkeys(key for need in needs for key in need.needed))
-    helpful = dict.fromkeys(key for need in needs for key in need.helpful)
-    return MeasureNeeds(needed, tuple(key for key in helpful if key not in needed))
-
-
 def fill(measures: MeasureSet, needs: MeasureNeeds) -> Filled:
-    """The set with what is needed or helpful and missing estimated.
+    """The set with what is needed or wished and missing estimated.
 
-    A needed measure of which nothing is known is refused with its reason, a helpful one is left out.
+    A needed measure of which nothing is known is refused with its reason, a wished one is left out: the
+    draft then takes its own substitute, or does without.
     Refused with InputError as :func:`notchbook.body.estimating.estimating.estimate`.
     """
-    wanted = tuple(_missing(measures, (*needs.needed, *needs.helpful)))
+    wanted = tuple(_missing(measures, (*needs.needed, *needs.wished)))
     if not wanted:
         return Filled(measures, (), None)
     estimates = estimate(measures, wanted)

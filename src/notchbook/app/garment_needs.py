@@ -3,26 +3,21 @@
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from notchbook.app.filling_estimates import (
-    Filled,
-    fill_for_draft,
-    fill_for_recipe,
-    needs_of_block,
-    needs_of_recipe,
-)
+from notchbook.app.filling_estimates import Filled, fill_for_draft, fill_for_recipe
+from notchbook.app.needs import needs_of_block, needs_of_recipe
 from notchbook.app.next_measure import NextMeasure
 from notchbook.app.next_measures import measure_next, measure_next_for_block, measure_next_in_general
 from notchbook.app.style_file import read_style
 from notchbook.body import MeasureSet
 from notchbook.body.estimating.estimate import Estimates
 from notchbook.body.estimating.estimating import estimate
-from notchbook.errors import InputError
+from notchbook.errors import InputError, StepRefused
 from notchbook.recipe import MeasureNeeds, Recipe
 
 
 @dataclass(frozen=True, slots=True)
 class GarmentNeeds:
-    """A block (``recipe`` None) or the recipe of a style, with what it needs and what helps it."""
+    """A block (``recipe`` None) or the recipe of a style; ``needs`` is all that it ever needs or can use."""
 
     block: str
     recipe: Recipe | None
@@ -30,12 +25,18 @@ class GarmentNeeds:
 
     @property
     def keys(self) -> tuple[str, ...]:
-        """What it needs, then what helps it."""
-        return (*self.needs.needed, *self.needs.helpful)
+        """What it needs of any body, then what it takes a substitute for, then what helps it."""
+        return self.needs.keys
+
+    def needs_of(self, measures: MeasureSet) -> MeasureNeeds:
+        """What it needs of this body."""
+        if self.recipe is None:
+            return needs_of_block(self.block, measures)
+        return needs_of_recipe(self.recipe, measures)
 
     def missing(self, measures: MeasureSet) -> tuple[str, ...]:
-        """Those of its keys that the set does not have."""
-        return tuple(key for key in self.keys if not measures.has(key))
+        """What it needs of this body or can use, and the set does not have."""
+        return tuple(key for key in self.needs_of(measures).keys if not measures.has(key))
 
     def filled(self, measures: MeasureSet) -> Filled:
         """The set filled in as for its draft, and refused as that."""
@@ -77,7 +78,7 @@ def estimates_for(garment: GarmentNeeds | None, measures: MeasureSet) -> Garment
         return GarmentEstimates(estimate(measures), ())
     try:
         filled = garment.filled(measures)
-    except InputError:
+    except (InputError, StepRefused):
         # Something needed is not known, or the measures do not go together: the draft would say so.
         return GarmentEstimates(estimate(measures, garment.missing(measures)), (), can_be_drafted=False)
     told = filled.estimates or estimate(measures, ())

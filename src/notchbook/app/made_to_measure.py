@@ -4,22 +4,26 @@ import csv
 import io
 import os
 import time
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from notchbook.app.drafting import draft
-from notchbook.app.examining import ease_table, examine
+from notchbook.app.curing import draft_taking
+from notchbook.app.drafting import asks
+from notchbook.app.ease_rows import ease_table
+from notchbook.app.examining import examine
 from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.side_processes import results_in_order
 from notchbook.app.staging import refuse_over_input
-from notchbook.body import BodyRow, read_bodies
+from notchbook.body import BodyRow, MeasureSet, read_bodies
 from notchbook.errors import HouseFault, InputError, NotchbookError
 from notchbook.output.files import write_file
 from notchbook.pattern import Severity
 
-COLUMNS = ("id", "ok", "code", "message", "worst_closure_mm", "flags", "estimated", "seconds")
+_FAULT = "program-fault"
+
+COLUMNS = ("id", "ok", "code", "message", "worst_closure_mm", "flags", "taken", "estimated", "seconds")
 """The columns of the report, one row a body."""
 
 _CHUNK = 16
@@ -31,8 +35,8 @@ class MadeRow:
     """One body: whether it was drafted, else the code and words of the refusal.
 
     ``worst_closure_mm`` is the largest distance of a promised length from what it should be; ``flags``
-    are the codes of what must be looked at, ``estimated`` the measures that the draft rests on and that
-    nobody took.
+    are the codes of what must be looked at, ``taken`` the cures that were asked for and called for,
+    ``estimated`` the measures that the draft rests on and that nobody took.
     """
 
     id: str
@@ -41,16 +45,18 @@ class MadeRow:
     message: str
     worst_closure_mm: float | None
     flags: tuple[str, ...]
+    taken: tuple[str, ...]
     estimated: tuple[str, ...]
     seconds: float
 
 
 @dataclass(frozen=True, slots=True)
 class MadeSummary:
-    """How a run went: bodies, drafted, refused, flagged, seconds, cores."""
+    """How a run went: bodies, drafted (some of them with a cure), flagged, seconds, cores."""
 
     bodies: int
     drafted: int
+    cured: int
     flagged: int
     seconds: float
     cores: int
@@ -62,14 +68,17 @@ def make_to_measure(
     report: Path,
     parameters: Mapping[str, Any] | None = None,
     *,
+    take: Sequence[str] = (),
     cores: int | None = None,
     progress: Callable[[int], None] | None = None,
 ) -> MadeSummary:
     """Draft the block for each row of ``bodies`` and write ``report`` (CSV), in the order of the rows.
 
     The checks of pieces made cut-ready are left out: a block goes to no cutter, and they take longest.
-    ``progress`` is called with the number of rows done. The file as a whole is refused as
-    :func:`notchbook.body.files.read_bodies` says; a row that cannot be read or drafted gets its code.
+    ``take`` names cures to be taken where a body calls for them (``curing``). ``progress`` is called with the
+    number of rows done. The file as a whole is refused as :func:`notchbook.body.files.read_bodies` says, and
+    where a choice must be made (:func:`notchbook.app.drafting.asks`); a row that cannot be read or drafted
+    gets its code.
     """
     if report.suffix.lower() != ".csv":
         raise InputError("suffix-unknown", suffix=report.suffix, known=(".csv",))
@@ -77,7 +86,7 @@ def make_to_measure(
     started = time.perf_counter()
     used = cores or os.cpu_count() or 1
     rows: list[MadeRow] = []
-    for row in made_rows(block, read_bodies(bodies), parameters or {}, used):
+    for row in made_rows(block, read_bodies(bodies), parameters or {}, used, take):
         rows.append(row)
         if progress is not None:
             progress(len(rows))
@@ -85,6 +94,7 @@ def make_to_measure(
     return MadeSummary(
         bodies=len(rows),
         drafted=sum(row.ok for row in rows),
+        cured=sum(row.ok and bool(row.taken) for row in rows),
         flagged=sum(bool(row.flags) for row in rows),
         seconds=time.perf_counter() - started,
         cores=used,
@@ -92,10 +102,14 @@ def make_to_measure(
 
 
 def made_rows(
-    block: str, bodies: Iterator[BodyRow], parameters: Mapping[str, Any], cores: int
+    block: str,
+    bodies: Iterator[BodyRow],
+    parameters: Mapping[str, Any],
+    cores: int,
+    take: Sequence[str] = (),
 ) -> Iterator[MadeRow]:
     """The rows in order, drafted on ``cores`` processes (1: in this one)."""
-    jobs = ((block, row, dict(parameters)) for row in bodies)
+    jobs = ((block, row, dict(parameters), tuple(take)) for row in bodies)
     yield from results_in_order(_made, jobs, cores, _CHUNK)
 
 
@@ -107,30 +121,37 @@ def report_text(rows: list[MadeRow]) -> str:
     for row in rows:
         closure = "" if row.worst_closure_mm is None else f"{row.worst_closure_mm:.4f}"
         ok = "yes" if row.ok else "no"
-        words = (" ".join(row.flags), " ".join(row.estimated))
+        words = (" ".join(row.flags), " ".join(row.taken), " ".join(row.estimated))
         writer.writerow((row.id, ok, row.code, row.message, closure, *words, f"{row.seconds:.4f}"))
     return written.getvalue()
 
 
-def _made(job: tuple[str, BodyRow, dict[str, Any]]) -> MadeRow:
-    block, row, parameters = job
+def _measures_of(row: BodyRow) -> MeasureSet:
+    if row.error is not None or row.measures is None:
+        raise row.error or HouseFault("body-row-empty", row=row.id)
+    return row.measures
+
+
+def _made(job: tuple[str, BodyRow, dict[str, Any], tuple[str, ...]]) -> MadeRow:
+    block, row, parameters, take = job
     started = time.perf_counter()
     closure: float | None = None
     flags: tuple[str, ...] = ()
+    taken: tuple[str, ...] = ()
     estimated: tuple[str, ...] = ()
     code = message = ""
     try:
-        if row.error is not None or row.measures is None:
-            raise row.error or HouseFault("body-row-empty", row=row.id)
-        run = draft(block, row.measures, parameters)
+        run, cures = draft_taking(block, _measures_of(row), parameters, take)
+        taken = tuple(cure.word for cure in cures)
         estimated = tuple(rested_on(run))
-        closure = max(
-            (abs(girth.pattern - girth.body - girth.ease) for girth in ease_table(run) if girth.pattern),
-            default=0.0,
-        )
+        closure = max((line.miss for line in ease_table(run)), default=0.0)
         findings = [f for f in examine(run, cut=False).findings if f.severity is not Severity.NOTE]
         flags = tuple(dict.fromkeys(finding.code for finding in findings))
     except NotchbookError as error:
+        if asks(error):
+            raise  # a choice that nobody made is no matter of this body: the run asks for it once
         code, message = error.code, error.text()
+    except Exception as error:  # our own fault on one body: it becomes a line, and the rest goes on
+        code, message = _FAULT, HouseFault(_FAULT, detail=f"{type(error).__name__}: {error}").text()
     seconds = time.perf_counter() - started
-    return MadeRow(row.id, not code, code, message, closure, flags, estimated, seconds)
+    return MadeRow(row.id, not code, code, message, closure, flags, taken, estimated, seconds)

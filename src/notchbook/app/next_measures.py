@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
-from notchbook.app.drafting import draft_recipe
-from notchbook.app.filling_estimates import NEVER_BESIDE, fill, needs_of_block, needs_of_recipe
+from notchbook.app.drafting import trial_recipe
+from notchbook.app.filling_estimates import NEVER_BESIDE, fill
+from notchbook.app.needs import needs_of_block, needs_of_recipe
 from notchbook.app.next_measure import NextMeasure
 from notchbook.app.uncertainty import Sensitivity, sensitivities, sensitivity
 from notchbook.body import Measure, MeasureSet, measure_entry, measure_table, plain_key
@@ -13,7 +14,7 @@ from notchbook.body.doubts.standing import NINE_OF_TEN
 from notchbook.body.estimating.estimating import estimate, people_for, population_of
 from notchbook.body.estimating.reach import refuse_beyond
 from notchbook.body.population import Gain, Population
-from notchbook.errors import InputError
+from notchbook.errors import InputError, StepRefused
 from notchbook.recipe import MeasureNeeds, Recipe, replay
 
 LEAST_GAIN: Final = 0.5
@@ -26,17 +27,25 @@ def measure_next(recipe: Recipe, measures: MeasureSet, most: int = 6) -> tuple[N
     What is needed and missing comes first. Then each measure stands where it takes most of what those
     before it have left uncertain. Without a population only the ± that stand with the estimates count.
     """
-    return _next(recipe, needs_of_recipe(recipe), measures)[:most]
+    return _next(recipe, needs_of_recipe(recipe, measures), measures)[:most]
 
 
 def measure_next_for_block(block: str, measures: MeasureSet, most: int = 6) -> tuple[NextMeasure, ...]:
     """As :func:`measure_next`, for a block as it comes; InputError ``block-unknown``."""
-    needs = needs_of_block(block)
-    filled = _filled(measures, needs)
-    if filled is None:
+    needs = needs_of_block(block, measures)
+    recipe = _trial(block, _filled(measures, needs))
+    if recipe is None:
         needed = _needed(needs, measures, {})[:most]
         return tuple(replace(one, population=measures.population) for one in needed)
-    return _next(draft_recipe(block, filled), needs, measures)[:most]
+    return _next(recipe, needs, measures)[:most]
+
+
+def _trial(block: str, filled: MeasureSet | None) -> Recipe | None:
+    """The recipe on which it is tried what measures move; None where the body cannot be drafted so far."""
+    try:
+        return None if filled is None else trial_recipe(block, filled)
+    except StepRefused:
+        return None
 
 
 def measure_next_in_general(measures: MeasureSet, most: int = 6) -> tuple[NextMeasure, ...]:
@@ -79,12 +88,12 @@ def _next(recipe: Recipe, needs: MeasureNeeds, measures: MeasureSet) -> tuple[Ne
         if key not in (*taken, *known) and one.outline.amount >= LEAST_GAIN
     ]
     taken |= {one.key for one in rest} | set(moved)
-    helpful = [
+    wished = [
         NextMeasure(key, "helps")
-        for key in needs.helpful
+        for key in needs.wished
         if not measures.has(key) and key not in taken and _is_asked(measures, key)
     ]
-    found = (*first, *told, *rest, *helpful)
+    found = (*first, *told, *rest, *wished)
     return tuple(replace(one, population=measures.population) for one in found)
 
 
@@ -112,7 +121,7 @@ def _all_sensitivities(recipe: Recipe, needs: MeasureNeeds, measures: MeasureSet
     found = list(sensitivities(recipe, filled))
     run = replay(recipe, filled)
     if run.suspended is None:
-        for key, measure in _helpful(needs, filled).items():
+        for key, measure in _wished(needs, filled).items():
             found.append(sensitivity(run, key, measure))
     return tuple(sorted(found, key=lambda one: -one.outline.amount))
 
@@ -127,11 +136,11 @@ def _filled(measures: MeasureSet, needs: MeasureNeeds) -> MeasureSet | None:
         return None
 
 
-def _helpful(needs: MeasureNeeds, measures: MeasureSet) -> dict[str, Measure]:
+def _wished(needs: MeasureNeeds, measures: MeasureSet) -> dict[str, Measure]:
     """Estimates of what would help and is missing; none where no population can tell."""
     keys = [
         key
-        for key in needs.helpful
+        for key in needs.wished
         if not measures.has(key)
         and not any(measures.find(other) is not None for other in NEVER_BESIDE.get(key, ()))
     ]

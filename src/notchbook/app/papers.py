@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from notchbook.app.examining import examine, examine_subject, subject_of
+from notchbook.app.finding_words import message_in
+from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block
 from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.staging import staged
 from notchbook.app.style_file import write_style
@@ -17,6 +19,7 @@ from notchbook.finish import Cloth, CutPiece, HouseTable, production_table
 from notchbook.output.paper_info import PaperEstimate, PaperInfo
 from notchbook.output.registry import output
 from notchbook.output.tiling import Paper
+from notchbook.pattern import Severity
 from notchbook.recipe import Replay, canonical_json
 from notchbook.units import LengthStyle
 
@@ -62,9 +65,10 @@ def job_of(
         revision=revision,
         date=date,
         size=replay.measures.name,
-        materials=dict(replay.pattern.materials),
+        materials=materials_of(replay),
         lengths=lengths or LengthStyle(),
         estimates=_paper_estimates(replay, lengths or LengthStyle()),
+        drafted_from=drafted_from(replay, lengths or LengthStyle()),
     )
     return Job(replay, info, house or production_table(), cloth or Cloth(), despite_findings)
 
@@ -82,10 +86,11 @@ def cut_ready(job: Job) -> CutReady:
     subject = subject_of(job.replay, job.house, job.cloth)
     report = examine_subject(subject, job.replay)
     if report.stops and not job.despite_findings:
-        first = next((f.message for f in report.findings if f.severity.value == "stop"), "a check broke")
+        stops = (message_in(f, job.info.lengths) for f in report.findings if f.severity is Severity.STOP)
+        first = next(stops, "a check broke")
         count = sum(f.severity.value == "stop" for f in report.findings) + len(report.broken)
         raise OutputError("papers-refused", style=job.replay.recipe.name, count=count, first=first)
-    return CutReady(subject.cut_pieces, report)
+    return CutReady(titled_by_block(subject.cut_pieces, job.replay.recipe), report)
 
 
 def write_draft(job: Job, path: Path, paper: Paper = "both") -> Report:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from notchbook.app.filling_estimates import needs_of_recipe
+from notchbook.app.needs import needs_of_recipe
 from notchbook.app.uncertainty import answers
 from notchbook.body import Measure, PopulationName, plain_key
 from notchbook.body.estimating.stale import StaleEstimate, stale_estimates
@@ -36,7 +36,7 @@ def rested_on(run: Replay) -> dict[str, RestedOn]:
 
     What a block needs always does; what only helps it is tried at both ends of its ±.
     """
-    needed = needs_of_recipe(run.recipe).needed
+    needed = needs_of_recipe(run.recipe, run.measures).needed
     found = {
         name: measure
         for name, measure in estimated_reads(run).items()

@@ -1,45 +1,46 @@
-"""What a person sets of a draft by name, as text: ``length=58``, ``back_darts=2``."""
+"""What a person sets of a draft by name, as text: ``length=58``, ``back_darts=2``, ``bodice.length=hip``."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
-from notchbook.app.drafting import block_named
+from notchbook.app.garment_parameters import SIGN, block_named, parameter_named
 from notchbook.body import notation_names
 from notchbook.errors import InputError
-from notchbook.units import Unit, parse_amount, quoted, suggestion
+from notchbook.units import Unit, parse_amount, quoted
 
 
 def read_settings(block: str, texts: Iterable[str], unit: Unit) -> dict[str, Any]:
     """The parameters of a block from texts of the form ``name=value``; each bare number is in ``unit``.
 
-    Refused with InputError: ``setting-malformed``, ``setting-unknown``, ``block-unknown``. The value
-    itself is judged when the block is drafted.
+    A name of another block that this one is drafted with is given with that block: ``bodice.length``.
+    Refused with InputError: ``setting-malformed``, ``setting-unknown``, ``setting-ambiguous``,
+    ``block-unknown``. The value itself is judged when the block is drafted.
     """
-    fields = block_named(block).parameters.model_json_schema()["properties"]
+    block_named(block)
+    typed = dict(_parted(text) for text in texts)
     found: dict[str, Any] = {}
-    for text in texts:
-        name, sign, value = (part.strip() for part in text.partition("="))
-        if not (name and sign and value):
-            raise InputError("setting-malformed", text=quoted(text))
-        if name not in fields:
-            known = tuple(fields)
-            raise InputError(
-                "setting-unknown",
-                block=block,
-                name=quoted(name),
-                known=known,
-                suggestion=suggestion(name, known),
-            )
-        found[name] = _value(fields[name], value, unit)
+    for name, value in typed.items():
+        of, parameter = parameter_named(block, name, typed)
+        schema = block_named(of).parameters.model_json_schema()["properties"]
+        full = parameter if of == block else f"{of}{SIGN}{parameter}"
+        found[full] = _value(schema[parameter], value, unit)
     return found
 
 
-def _value(field: dict[str, Any], text: str, unit: Unit) -> Any:
+def _parted(text: str) -> tuple[str, str]:
+    name, sign, value = (part.strip() for part in text.partition("="))
+    if not (name and sign and value):
+        raise InputError("setting-malformed", text=quoted(text))
+    return name, value
+
+
+def _value(field: Mapping[str, Any], text: str, unit: Unit) -> Any:
     """The text as the field wants it: one of its choices, an amount with its unit, else the text."""
-    for choice in field.get("enum", ()):
+    forms = [field, *field.get("anyOf", ())]
+    for choice in (choice for form in forms for choice in form.get("enum", ())):
         if str(choice) == text:
             return choice
-    if field.get("kind") != "amount":
+    if not any(form.get("kind") == "amount" for form in forms):
         return text
     try:
         return parse_amount(text, unit, notation_names()).text

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from notchbook.app.drafting import add_block
 from notchbook.body import MeasureSet
 from notchbook.pattern import Side
 from notchbook.recipe import (
     Recipe,
-    add_step,
     change_step,
     move_step,
     rebind,
@@ -19,7 +19,7 @@ from notchbook.recipe import (
 
 @dataclass(frozen=True, slots=True)
 class AddStep:
-    """A new step, at the end or before another."""
+    """A new step, at the end or before another; a block that it is drafted with and that is not there too."""
 
     operation: str
     parameters: Mapping[str, Any]
@@ -29,7 +29,7 @@ class AddStep:
 
     def apply(self, recipe: Recipe, base: MeasureSet) -> Recipe:
         """The recipe with the step in it."""
-        return add_step(
+        return add_block(
             recipe,
             self.operation,
             self.parameters,

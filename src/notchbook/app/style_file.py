@@ -1,15 +1,17 @@
-"""A style as one file: the recipe, the measures it was run on, and the geometry that came out."""
+"""A style as one file: the recipe, the measures it was run on, the geometry and closures that came out."""
 
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from notchbook.app.drafting import completed
+from notchbook.app.curing import OfferedCure, completed_or_offering, taking
 from notchbook.app.drift import drift_findings
-from notchbook.app.examining import examine
+from notchbook.app.examining import examine, subject_of
+from notchbook.app.needs import needs_of_recipe
 from notchbook.body import MeasureSet, refuse_inconsistent, set_from_data, set_to_data
-from notchbook.checks import Report
+from notchbook.checks import Closure, Report, closures, closures_data, closures_from_data
 from notchbook.errors import InputError
 from notchbook.finish import HouseTable
 from notchbook.output.files import write_file
@@ -18,7 +20,6 @@ from notchbook.recipe import (
     Recipe,
     Replay,
     canonical_json,
-    definition,
     recipe_from_data,
     recipe_to_data,
     replay,
@@ -33,11 +34,13 @@ LARGEST_STYLE = 20_000_000
 
 @dataclass(frozen=True, slots=True)
 class StyleFile:
-    """What a style file holds. ``pattern`` is the geometry as stored, not as it would be drawn now."""
+    """What a style file holds. ``pattern`` is the geometry as stored, not as it would be drawn now;
+    ``closures`` are what was measured on it then (none in a file of an older release)."""
 
     recipe: Recipe
     measures: MeasureSet
     pattern: Pattern | None
+    closures: tuple[Closure, ...] = ()
 
 
 def style_data(replay: Replay) -> dict[str, Any]:
@@ -49,6 +52,7 @@ def style_data(replay: Replay) -> dict[str, Any]:
         "measures": set_to_data(replay.measures),
         "step_versions": {record.operation: record.version for record in replay.recipe.steps},
         "pattern": pattern_to_data(replay.pattern),
+        "closures": closures_data(closures(subject_of(replay))),
     }
 
 
@@ -74,6 +78,7 @@ def read_style(path: Path) -> StyleFile:
         recipe=recipe_from_data(data.get("recipe")),
         measures=set_from_data(data.get("measures")),
         pattern=pattern_from_data(stored) if isinstance(stored, dict) else None,
+        closures=closures_from_data(data.get("closures", [])),
     )
 
 
@@ -82,10 +87,18 @@ def run_style(style: StyleFile, measures: MeasureSet | None = None) -> Replay:
 
     What stops the recipe is raised (a lost name, a draft refused), never returned as a half-made pattern.
     """
+    return run_style_taking(style, measures)[0]
+
+
+def run_style_taking(
+    style: StyleFile, measures: MeasureSet | None = None, words: Sequence[str] = ()
+) -> tuple[Replay, tuple[OfferedCure, ...]]:
+    """As :func:`run_style`, with cures taken by their word (see ``curing``); and which were taken."""
     body = measures or style.measures
     refuse_inconsistent(body)
-    body.require(key for step in style.recipe.steps for key in definition(step.operation).needs.needed)
-    return completed(replay(style.recipe, body))
+    body.require(needs_of_recipe(style.recipe, body).needed)
+    run, taken = taking(replay(style.recipe, body), words)
+    return completed_or_offering(run), taken
 
 
 def examine_style(style: StyleFile, run: Replay, house: HouseTable | None = None) -> Report:

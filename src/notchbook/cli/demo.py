@@ -26,7 +26,7 @@ def demo(
     """
     from notchbook.app.demo import demo_form, demo_recipe
     from notchbook.app.drafting import completed
-    from notchbook.app.examining import ease_table
+    from notchbook.app.ease_rows import ease_table
     from notchbook.app.papers import cut_ready, job_of, write_papers
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date
@@ -37,7 +37,7 @@ def demo(
     job = job_of(run, paper_date(date))
     ready = cut_ready(job)
     files = write_papers(job, folder, paper)
-    girths = ease_table(run)
+    eases = ease_table(run)
     steps = (
         f"look at {files['preview']}, then print {files['pattern']} at 100 % and measure the test square",
         f"notchbook check {show_pattern.typed(files['style'])}",
@@ -47,7 +47,7 @@ def demo(
     def show(screen: Screen) -> None:
         screen.line(f"{job.info.heading} for {form.name}: an invented form, not a real person.")
         screen.line()
-        show_pattern.show_girths(screen, girths, "cm")
+        show_pattern.show_eases(screen, eases, "cm")
         show_pattern.show_cut_pieces(screen, ready.pieces, "cm")
         show_pattern.show_report(screen, ready.report, "cm")
         show_pattern.show_files(screen, files)
@@ -55,7 +55,7 @@ def demo(
 
     data = {
         "style": job.info.heading,
-        "girths": show_pattern.girth_data(girths),
+        "eases": show_pattern.ease_data(eases),
         "pieces": show_pattern.piece_data(ready),
         "report": ready.report.to_data(),
         "files": show_pattern.file_data(files),

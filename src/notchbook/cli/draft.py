@@ -1,12 +1,12 @@
 """`notchbook draft`: a block from measures."""
 
-from collections.abc import Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
 from notchbook.cli.answer import answer
+from notchbook.cli.asking import drafted_asking
 from notchbook.cli.options import (
     AsJson,
     BlockName,
@@ -20,14 +20,20 @@ from notchbook.cli.options import (
     PopulationChoice,
     RevisionText,
     Settings,
+    Take,
     UnitChoice,
+    WaistWord,
 )
 from notchbook.cli.screen import Screen
-from notchbook.units import Unit
+from notchbook.errors import DraftRefused
+from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
+    from notchbook.app.draft_order import Drafted, DraftOrder
+    from notchbook.app.drafted_doubts import DraftedDoubts
     from notchbook.app.papers import Job
     from notchbook.checks import Report
+    from notchbook.recipe import Replay
 
 
 def draft(
@@ -52,9 +58,16 @@ def draft(
     despite_findings: DespiteFindings = False,
     estimate: FillIn = False,
     population: PopulationChoice = None,
+    take: Take = None,
+    waist: WaistWord = None,
+    show_all: Annotated[
+        bool, typer.Option("--all", help="Show the blocks that it is drafted with in full too.")
+    ] = False,
     as_json: AsJson = False,
 ) -> None:
     """Draft a block from measures; show its ease.
+
+    A sleeve is drafted with the bodice that it goes into; `--set bodice.length=hip` sets something of that.
 
     Example: notchbook draft skirt --measures form_a.json --out skirt.json
 
@@ -62,30 +75,26 @@ def draft(
 
     Example: notchbook draft skirt -m client.json --estimate --population women --out skirt.json
     """
-    from notchbook.app.drafting import draft as drafted
-    from notchbook.app.examining import ease_table
-    from notchbook.app.filling_estimates import fill_for_draft, with_population
+    from notchbook.app.draft_order import DraftOrder
+    from notchbook.app.drafted_doubts import doubts_of_draft
+    from notchbook.app.filling_estimates import with_population
     from notchbook.app.papers import job_of
-    from notchbook.app.resting_on_estimates import rested_on
     from notchbook.app.settings import read_settings
-    from notchbook.body import check_consistent, read_measures
-    from notchbook.cli import show_pattern
+    from notchbook.body import read_measures
+    from notchbook.cli import show_contradictions, show_pattern
     from notchbook.cli.dates import paper_date
+    from notchbook.cli.focus import Focus
     from notchbook.cli.house import read_house
-    from notchbook.cli.show_estimates import (
-        estimate_data,
-        not_filled_data,
-        show_estimates,
-        show_not_filled,
-    )
-    from notchbook.units import LengthStyle
+    from notchbook.cli.show_estimates import not_filled_data
+    from notchbook.cli.show_run import figure_data, figures_of, show_figures, show_judged
 
     stated = paper_date(date)
     body = with_population(read_measures(measures), population)
-    chosen = read_settings(block, settings or (), unit)
-    filled = fill_for_draft(body, block, chosen) if estimate else None
-    body = body if filled is None else filled.measures
-    run = drafted(block, body, chosen)
+    parameters = read_settings(block, settings or (), unit)
+    asked = DraftOrder(block, body, parameters, estimate, tuple(take or ()), waist)
+    order, done = _carried_out(asked, unit, measures, as_json=as_json)
+    run, filled = done.run, done.filled
+    figures = figures_of(run, order.take, done.taken)
     job = job_of(
         run,
         stated,
@@ -96,38 +105,77 @@ def draft(
     )
     report = _written(job, out, measures, paper)
     files = {} if out is None else {out.suffix.lstrip(".").lower(): out}
-    doubts = check_consistent(body, LengthStyle(unit))
-    girths, estimates = ease_table(run), rested_on(run)
-    steps = _next_steps(block, measures, chosen, out, unit)
+    asked_about = doubts_of_draft(run, LengthStyle(unit))
+    steps = _next_steps(order, measures, out, unit)
     if filled is not None and filled.keys:
         steps = _with_estimates(steps, block, measures, population)
+
+    focus = Focus(run.recipe.steps[-1].slug, is_whole=show_all)
 
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {body.name}")
         screen.line()
-        show_estimates(screen, estimates, run.measures.population, unit)
-        show_not_filled(screen, filled)
-        show_pattern.show_girths(screen, girths, unit)
-        show_pattern.show_settings(screen, chosen)
-        for doubt in doubts:
-            screen.line(f"look {doubt.problem.text()}  [{doubt.code}]")
-        show_pattern.show_report(screen, report, unit)
+        show_figures(screen, figures, unit, filled, focus)
+        show_pattern.show_settings(screen, order.parameters)
+        show_contradictions.show_substituted(screen, body, order.measures, unit)
+        _show_doubts(screen, asked_about, LengthStyle(unit))
+        show_judged(screen, figures, report, unit, focus)
+        show_contradictions.show_question(screen, figures.contradictions, run.measures, order.waist)
         show_pattern.show_files(screen, files)
         screen.next_steps(steps)
 
     data = {
         "block": block,
         "body": body.name,
-        "parameters": run.recipe.steps[0].parameters,
-        "girths": show_pattern.girth_data(girths),
-        "doubts": [{"code": doubt.code, "message": doubt.problem.text()} for doubt in doubts],
-        "estimates": estimate_data(estimates),
+        "parameters": run.recipe.steps[-1].parameters,
+        "steps": _step_data(run),
+        **_doubt_data(asked_about),
+        **figure_data(figures, report),
         **not_filled_data(filled),
-        "report": report.to_data(),
         "files": show_pattern.file_data(files),
         "next_step": steps[0],
     }
-    answer(data, show, as_json=as_json, to_check=bool(doubts) or show_pattern.to_check(report))
+    answer(data, show, as_json=as_json, to_check=bool(asked_about.doubts) or show_pattern.to_check(report))
+
+
+def _carried_out(
+    order: "DraftOrder", unit: Unit, measures: Path, *, as_json: bool
+) -> "tuple[DraftOrder, Drafted]":
+    """The order carried out; beside a refusal stands what looking the measures over says."""
+    from notchbook.app.refused_measures import note_doubts
+    from notchbook.cli.show_pattern import typed
+
+    try:
+        return drafted_asking(order, unit, as_json=as_json)
+    except DraftRefused as refused:
+        note_doubts(refused, order.measures, LengthStyle(unit))
+        refused.add_note(f"To look all of them over: notchbook measures check {typed(measures)}")
+        raise
+
+
+def _doubt_data(told: "DraftedDoubts") -> dict[str, Any]:
+    return {
+        "doubts": [{"code": doubt.code, "message": doubt.problem.text()} for doubt in told.doubts],
+        "not_held": None if told.note is None else told.note.code,
+    }
+
+
+def _step_data(run: "Replay") -> list[dict[str, Any]]:
+    """Every block that was drafted, with all that its draft stands on."""
+    return [
+        {"step": record.id, "operation": record.operation, "parameters": record.parameters}
+        for record in run.recipe.steps
+    ]
+
+
+def _show_doubts(screen: Screen, told: "DraftedDoubts", style: LengthStyle) -> None:
+    """What is to be looked at in the measures themselves, and one note on what they were not held against."""
+    from notchbook.app.finding_words import in_words
+
+    for doubt in told.doubts:
+        screen.line(f"look {doubt.problem.text(in_words(style))}  [{doubt.code}]")
+    if told.note is not None:
+        screen.line(f"note {told.note.text()}  [{told.note.code}]")
 
 
 def _written(job: "Job", out: Path | None, measures: Path, paper: PaperWord) -> "Report":
@@ -157,16 +205,18 @@ def _with_estimates(
     return (*again, ask)
 
 
-def _next_steps(
-    block: str, measures: Path, chosen: Mapping[str, object], out: Path | None, unit: Unit
-) -> tuple[str, ...]:
+def _next_steps(order: "DraftOrder", measures: Path, out: Path | None, unit: Unit) -> tuple[str, ...]:
     from notchbook.cli.show_pattern import command, typed
 
+    words = [f"notchbook draft {order.block} --measures {typed(measures)}"]
+    words += [f'--set "{name}={value}"' for name, value in order.parameters.items()]
+    words += [f"--take {word}" for word in order.take]
+    words += [] if order.waist is None else [f"--waist {order.waist}"]
+    words += [] if unit == "cm" else [f"--unit {unit}"]
     if out is None:
-        words = [f"notchbook draft {block} --measures {typed(measures)}"]
-        words += [f'--set "{name}={value}"' for name, value in chosen.items()]
-        words += [] if unit == "cm" else [f"--unit {unit}"]
-        return (" ".join([*words, f"--out {block}.json   (keeps the style)"]),)
+        return (" ".join([*words, f"--out {order.block}.json   (keeps the style)"]),)
+    if out.suffix.lower() in (".png", ".svg"):
+        return (" ".join([*words, f"--out {order.block}.pdf   (to print at full size)"]),)
     if out.suffix.lower() == ".json":
         return (
             command("cut", out, "  (the pieces, cut-ready)", unit=unit),

@@ -20,6 +20,7 @@ from notchbook.cli.mtm import mtm
 from notchbook.cli.open_book import open_book
 from notchbook.cli.print_pattern import print_pattern
 from notchbook.cli.screen import err, out
+from notchbook.cli.typed_unit import typed_unit
 from notchbook.cli.why import why
 from notchbook.errors import NotchbookError
 
@@ -103,7 +104,7 @@ def _ended(words: Sequence[str], *, as_json: bool) -> int:
         err().line("Stopped. Files that were not finished are not there; older ones are whole.")
         return ExitCode.STOPPED
     except NotchbookError as error:
-        return refusing.refuse(error, as_json=as_json)
+        return refusing.refuse(error, as_json=as_json, unit=typed_unit(words))
     except OSError as error:
         return _stream_failed(error)
     except Exception as error:

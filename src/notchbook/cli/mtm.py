@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, BlockName, Settings, UnitChoice
+from notchbook.cli.options import AsJson, BlockName, Settings, Take, UnitChoice
 from notchbook.cli.progress import progress_of_bodies
 from notchbook.cli.screen import Screen
 
@@ -23,6 +23,7 @@ def mtm(
     ],
     settings: Settings = None,
     unit: UnitChoice = "cm",
+    take: Take = None,
     cores: Annotated[
         int | None,
         typer.Option("--cores", metavar="N", help="How many cores work; all when not given.", min=1),
@@ -44,7 +45,9 @@ def mtm(
         raise InputError("cores-unusable", cores=cores, most=most)
     parameters = read_settings(block, settings or (), unit)
     with progress_of_bodies() as progress:
-        made = make_to_measure(block, bodies, report, parameters, cores=cores, progress=progress)
+        made = make_to_measure(
+            block, bodies, report, parameters, take=tuple(take or ()), cores=cores, progress=progress
+        )
     refused = made.bodies - made.drafted
     rate = made.bodies / made.seconds if made.seconds else 0.0
     step = f"open {report}: the column code says what stopped a body, and notchbook why CODE explains it"
@@ -53,6 +56,8 @@ def mtm(
         screen.line(
             f"{made.bodies} bodies: {made.drafted} drafted, {refused} refused, {made.flagged} to look at"
         )
+        if made.cured:
+            screen.line(f"{made.cured} of them with a cure that was asked for")
         screen.line(f"{made.seconds:.1f} s on {made.cores} cores, {rate:.0f} bodies a second")
         screen.line(f"written: {report}")
         screen.next_steps((step,))
@@ -61,6 +66,7 @@ def mtm(
         "bodies": made.bodies,
         "drafted": made.drafted,
         "refused": refused,
+        "cured": made.cured,
         "flagged": made.flagged,
         "seconds": round(made.seconds, 3),
         "cores": made.cores,

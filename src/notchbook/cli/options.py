@@ -103,4 +103,24 @@ DespiteFindings = Annotated[
     typer.Option("--despite-findings", help="Write it although a check found what would spoil cloth."),
 ]
 
+Take = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--take",
+        metavar="CODE",
+        help="Take a cure that was offered under this code; it then stands in the style. May be repeated.",
+        show_default=False,
+    ),
+]
+
+WaistWord = Annotated[
+    Literal["natural", "other", "navel"] | None,
+    typer.Option(
+        "--waist",
+        help="The answer, should the draft ask to which waist lengths were taken: all to the natural waist, "
+        "the doubtful one to another waist, or all to the navel.",
+        show_default=False,
+    ),
+]
+
 AsJson = Annotated[bool, typer.Option("--json", help="Answer in JSON, for programs.")]

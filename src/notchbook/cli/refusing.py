@@ -3,23 +3,38 @@
 import os
 import traceback
 from contextlib import suppress
+from dataclasses import asdict
+from functools import partial
 from pathlib import Path
-from typing import Any, TextIO
+from typing import TYPE_CHECKING, Any, Final, TextIO, cast
 
 from notchbook.cli.answer import ExitCode, print_json
 from notchbook.cli.screen import err
+from notchbook.cli.show_cures import cure_data, show_cures
 from notchbook.errors import HouseFault, InputError, NotchbookError, OutputError
+from notchbook.units import LengthStyle, Unit, length_in_words
+
+if TYPE_CHECKING:
+    from notchbook.app.curing import OfferedCure
+    from notchbook.pattern import Contradiction
+
+_OBJECTS: Final = frozenset({"cures", "offered", "contradiction"})
+"""Facts that are told in words of their own."""
 
 
-def refuse(error: NotchbookError, *, as_json: bool) -> ExitCode:
-    """Say what is wrong and what to do; the exit code."""
+def refuse(error: NotchbookError, *, as_json: bool, unit: Unit = "mm") -> ExitCode:
+    """Say what is wrong and what to do, lengths in the reader's unit; the exit code."""
     if isinstance(error, HouseFault) and error.code != "program-fault":
         return refuse(fault_of(error), as_json=as_json)
     screen = err()
-    screen.line(error.text())
+    write = partial(length_in_words, style=LengthStyle(unit))
+    screen.line(error.text(write))
     for note in _notes(error):
         screen.line(note)
-    screen.line(error.next_step())
+    screen.line(error.next_step(write))
+    for line in (*_choices(error), *_missing(error)):
+        screen.line(line)
+    show_cures(screen, _offered(error), unit)
     screen.line(f"[{error.code}]  More: notchbook why {error.code}")
     if as_json:
         print_json(refusal_data(error))
@@ -34,8 +49,41 @@ def refusal_data(error: NotchbookError) -> dict[str, Any]:
         "message": error.text(),
         "notes": list(_notes(error)),
         "next_step": error.next_step(),
-        "facts": {name: _plain(value) for name, value in error.facts.items()},
+        "facts": {name: _plain(value) for name, value in error.facts.items() if name not in _OBJECTS},
+        **_carried(error),
     }
+
+
+def _carried(error: NotchbookError) -> dict[str, Any]:
+    """The cures and the contradiction that a refusal carries, as data; nothing where it carries none."""
+    offered, told = _offered(error), error.facts.get("contradiction")
+    found: dict[str, Any] = {"cures": cure_data(offered)} if offered else {}
+    return found if told is None else {**found, "contradiction": asdict(cast("Contradiction", told))}
+
+
+def _choices(error: NotchbookError) -> tuple[str, ...]:
+    """What to type for each choice of which one must be made; nothing where none must."""
+    setting, choices, said = (error.facts.get(name) for name in ("setting", "choices", "said"))
+    if not isinstance(choices, tuple) or setting is None:
+        return ()
+    words = said if isinstance(said, tuple) and len(said) == len(choices) else choices
+    return tuple(f"  --set {setting}={choice}   {text}" for choice, text in zip(choices, words, strict=True))
+
+
+def _missing(error: NotchbookError) -> tuple[str, ...]:
+    """What is missing, in the order of the tape, each with how it is taken; nothing where nothing is."""
+    keys = error.facts.get("keys")
+    if error.code != "measure-missing" or not isinstance(keys, tuple):
+        return ()
+    from notchbook.body import measure_table, plain_key
+
+    asked = {plain_key(str(key)) for key in keys}
+    rows = [entry for key, entry in measure_table().items() if key in asked]
+    return tuple(f"  {row.key}   {row.label}: {row.short_how}" for row in rows)
+
+
+def _offered(error: NotchbookError) -> "tuple[OfferedCure, ...]":
+    return cast("tuple[OfferedCure, ...]", error.facts.get("offered", ()))
 
 
 def fault_of(error: BaseException) -> HouseFault:

@@ -1,56 +1,78 @@
 """A drafted pattern on the screen: ease table, findings, cut pieces; and the same as data."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import zip_longest
 from pathlib import Path
 from typing import Any
 
-from notchbook.app.examining import GirthRow
+from notchbook.app.contradictions import contradiction_in_words
+from notchbook.app.ease_rows import EaseRow
+from notchbook.app.finding_words import amounts_in, in_words, message_in, suggestion_in
+from notchbook.app.paper_draft import paper_ease
 from notchbook.app.papers import CutReady
-from notchbook.body import measure_entry
-from notchbook.body.quantity_words import one_unit, quantity_with_error
+from notchbook.body import MeasureSet
 from notchbook.checks import Report
+from notchbook.cli.focus import WHOLE, Focus
 from notchbook.cli.screen import Screen
 from notchbook.finish import CutPiece
-from notchbook.pattern import Finding, Severity, spoken
-from notchbook.units import LengthStyle, Unit, format_degrees, format_length
-
-_FINE_DECIMALS: dict[Unit, int] = {"mm": 2, "cm": 2, "in": 3}
-"""Decimals of what was measured and wanted: a tenth of a millimeter must show."""
+from notchbook.pattern import Finding, Severity
+from notchbook.units import LengthStyle, Unit, counted
 
 _GRADES = {Severity.STOP: "STOP", Severity.LOOK: "look", Severity.NOTE: "note"}
 
 
-def show_girths(screen: Screen, girths: Iterable[GirthRow], unit: Unit) -> None:
-    """The ease table: body, ease, what the sew line measures, and the usual ease."""
-    style = LengthStyle(unit)
-    rows = [
-        (
-            spoken(girth.name),
-            _body(girth, style),
-            style.text(girth.shown_ease(style)),
-            "gone" if girth.pattern is None else style.text(girth.pattern),
-            "" if girth.usual is None else " to ".join(style.text(ease) for ease in girth.usual),
-        )
-        for girth in girths
-    ]
-    if rows:
-        columns = ("girth", "body", "ease", "pattern", "usual ease")
-        screen.table(columns, rows, numbers=columns[1:])
+def show_eases(screen: Screen, eases: Iterable[EaseRow], unit: Unit, focus: Focus = WHOLE) -> None:
+    """The ease table: body, ease, what the sew line and the garment measure, the usual ease; girths first.
+
+    Where one block is in focus its table comes first, and of the others their girths follow.
+    """
+    own, others = focus.split(eases)
+    _show_table(screen, own, unit)
+    _show_table(screen, focus.in_short(others), unit)
+    if len(focus.in_short(others)) < len(others):
+        screen.line("The lengths of the other blocks: add --all.")
         screen.line()
 
 
-def show_report(screen: Screen, report: Report, unit: Unit) -> None:
-    """The findings, the gravest first, and the sum of the checks."""
+def _show_table(screen: Screen, rows: Sequence[EaseRow], unit: Unit) -> None:
     style = LengthStyle(unit)
-    for finding in sorted(report.findings, key=lambda found: list(_GRADES).index(found.severity)):
-        screen.line(
-            f"{_GRADES[finding.severity]:5}{finding.message}{_amounts(finding, style)}  [{finding.code}]"
-        )
-        if finding.suggestion and finding.severity is not Severity.NOTE:
-            screen.line(f"     {finding.suggestion}")
+    for kind in ("girth", "length"):
+        of_kind = [_ease_cells(row, style) for row in rows if row.kind == kind]
+        if of_kind:
+            columns = (kind, "body", "ease", "pattern", "finished", "usual ease")
+            screen.table(columns, of_kind, numbers=columns[1:])
+            screen.line()
+
+
+def _ease_cells(row: EaseRow, style: LengthStyle) -> tuple[str, ...]:
+    told = paper_ease(row, style)
+    return (told.name, told.body, told.ease, told.pattern, told.finished, told.usual)
+
+
+def show_report(
+    screen: Screen, report: Report, unit: Unit, measures: MeasureSet | None = None, focus: Focus = WHOLE
+) -> None:
+    """The findings, the gravest first, among them those of the block in focus; the sum of the checks.
+
+    Under a contradiction stand both measures as ``measures`` have them, and what would explain both.
+    """
+    style = LengthStyle(unit)
+    grades = list(_GRADES)
+    shown = [found for found in report.findings if focus.shows_finding(found)]
+    ordered = sorted(shown, key=lambda found: (grades.index(found.severity), not focus.is_on(found)))
+    for finding, following in zip_longest(ordered, ordered[1:]):
+        screen.line(f"{_GRADES[finding.severity]:5}{_told(finding, style)}  [{finding.code}]")
+        if finding.contradiction is not None and measures is not None:
+            screen.line(f"     {contradiction_in_words(finding.contradiction, measures, style).line()}")
+        is_told_below = following is not None and following.suggestion == finding.suggestion
+        if finding.suggestion and finding.severity is not Severity.NOTE and not is_told_below:
+            screen.line(f"     {suggestion_in(finding, style)}")
+    left = len(report.findings) - len(shown)
+    if left:
+        screen.line(f"{counted(left, 'note')} on the other pieces not shown: add --all.")
     for broken in report.broken:
         screen.line(f"STOP The check {broken.id} broke: {broken.error}")
-    screen.line(f"{report.summary()}.")
+    screen.line(f"{report.summary(in_words(style))}.")
 
 
 def show_cut_pieces(screen: Screen, pieces: Iterable[CutPiece], unit: Unit) -> None:
@@ -87,19 +109,21 @@ def show_files(screen: Screen, files: Mapping[str, Path]) -> None:
         screen.line(f"written: {path}  ({what})")
 
 
-def girth_data(girths: Iterable[GirthRow]) -> list[dict[str, Any]]:
+def ease_data(eases: Iterable[EaseRow]) -> list[dict[str, Any]]:
     """The ease table as data, mm."""
     return [
         {
-            "girth": girth.name,
-            "measure": girth.measure,
-            "body": round(girth.body, 6),
-            "ease": round(girth.ease, 6),
-            "pattern": None if girth.pattern is None else round(girth.pattern, 6),
-            "usual_ease": None if girth.usual is None else list(girth.usual),
-            **({} if girth.error is None else {"body_error": round(girth.error, 6)}),
+            "name": row.name,
+            "kind": row.kind,
+            "measure": row.measure,
+            "body": round(row.body, 6),
+            "ease": round(row.ease, 6),
+            "pattern": None if row.pattern is None else round(row.pattern, 6),
+            "finished": None if row.finished is None else round(row.finished, 6),
+            "usual_ease": None if row.usual is None else list(row.usual),
+            **({} if row.error is None else {"body_error": round(row.error, 6)}),
         }
-        for girth in girths
+        for row in eases
     ]
 
 
@@ -146,7 +170,8 @@ def command(
 def show_settings(screen: Screen, settings: Mapping[str, object]) -> None:
     """What was set by hand, with its unit, so that a slip of the unit is seen."""
     if settings:
-        words = ", ".join(f"{name.replace('_', ' ')} {value}" for name, value in settings.items())
+        said = {name.replace("_", " ").replace(".", " "): value for name, value in settings.items()}
+        words = ", ".join(f"{name} {value}" for name, value in said.items())
         screen.line(f"Set: {words}.")
         screen.line()
 
@@ -161,33 +186,7 @@ def to_check(report: Report) -> bool:
     return report.stops or any(finding.severity is Severity.LOOK for finding in report.findings)
 
 
-def _body(girth: GirthRow, style: LengthStyle) -> str:
-    """The girth of the body, with its ± where it is an estimate."""
-    if girth.error is None:
-        return style.text(girth.body)
-    return quantity_with_error(measure_entry(girth.measure), girth.body, girth.error, style)
-
-
-def _amounts(finding: Finding, style: LengthStyle) -> str:
-    """What was measured and what was wanted; of an estimate its ±, and what it would be now."""
-    if finding.measured is None:
-        return ""
-    if finding.error is not None:
-        value, spread = (_amount(one, finding.unit, style) for one in (finding.measured, finding.error))
-        now = "" if finding.wanted is None else f", now {_amount(finding.wanted, finding.unit, style)}"
-        return f" ({one_unit(value, spread)}{now})"
-    if finding.wanted is None:
-        return ""
-    measured, wanted = (_fine(one, finding.unit, style) for one in (finding.measured, finding.wanted))
-    return f" ({measured}, wanted {wanted})"
-
-
-def _amount(value: float, unit: str, style: LengthStyle) -> str:
-    return style.text(value) if unit == "mm" else _fine(value, unit, style)
-
-
-def _fine(value: float, unit: str, style: LengthStyle) -> str:
-    """A value in the reader's unit, fine enough for the misfit of a seam."""
-    if unit == "mm":
-        return format_length(value, style.unit, _FINE_DECIMALS[style.unit])
-    return format_degrees(value) if unit == "deg" else f"{value:.4g} {unit}".rstrip()
+def _told(finding: Finding, style: LengthStyle) -> str:
+    """The words of a finding, with what was measured as what it means."""
+    amounts = amounts_in(finding, style)
+    return f"{message_in(finding, style)} ({amounts})" if amounts else message_in(finding, style)

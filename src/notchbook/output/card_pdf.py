@@ -9,6 +9,7 @@ from notchbook.finish import CutPiece
 from notchbook.geometry import Box
 from notchbook.output.card import CutterCard, card_of
 from notchbook.output.card_check import compare_card
+from notchbook.output.card_draft import draft_pages, draw_draft_page
 from notchbook.output.card_page import (
     BAND,
     FOOT,
@@ -66,6 +67,8 @@ def card_pdf(
     by_name = {piece.name: piece for piece in pieces}
     made = PdfPaper(info, "Cutter's must")
     pages = _paged(card, plan, tail_height(info, plan))
+    drafted = draft_pages(info.drafted_from, plan.width, plan.height - LATER_HEAD - FOOT)
+    count = len(pages) + len(drafted)
     for index, blocks in enumerate(pages):
         with made.page(page_width, page_height, trim) as pen:
             place = draw_later_head(pen, info, plan) if index else draw_head(pen, card, info, plan)
@@ -73,7 +76,11 @@ def card_pdf(
                 place = draw_block(pen, block, place, plan, by_name)
             if index == len(pages) - 1:
                 draw_tail(pen, info, place, plan)
-            draw_foot(pen, card, (index + 1, len(pages)), plan)
+            draw_foot(pen, card, (index + 1, count), plan)
+    for index, rows in enumerate(drafted, start=len(pages)):
+        with made.page(page_width, page_height, trim) as pen:
+            draw_draft_page(pen, rows, draw_later_head(pen, info, plan), plan.width)
+            draw_foot(pen, card, (index + 1, count), plan)
     return made.data(), card
 
 

@@ -7,7 +7,7 @@ from notchbook.output.draw_label import draw_label, label_size
 from notchbook.output.free_place import FreePlaces, Spot, readable
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pen import Pen, Text, circle
-from notchbook.output.piece_words import line_words, named_edges, notch_words
+from notchbook.output.piece_words import line_words, named_edges, named_lines, notch_words
 
 _HEAD = 7.0
 """Length of the heads of the grain line, mm."""
@@ -39,17 +39,15 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
     draw_grain(pen, piece.grain)
     free = FreePlaces(piece, label_size(piece, info))
     _draw_fold(pen, piece, free)
+    _write_marks(pen, piece, free)
     grain = piece.label.degrees
+    words = named_lines(piece)
     for line in piece.lines:
         pen.stroke(line.path, style.LEVEL, line.name)
-        write_along(pen, line.path, line_words(line.name), free, grain)
+        if line.name in words:
+            write_along(pen, line.path, words[line.name], free, grain)
     _write_edges(pen, piece, free)
     _write_at_notches(pen, piece, free)
-    for mark in piece.marks:
-        arm_x, arm_y = Point(3.0, 0.0), Point(0.0, 3.0)
-        pen.stroke(Path.line(mark.position - arm_x, mark.position + arm_x), style.MARK)
-        pen.stroke(Path.line(mark.position - arm_y, mark.position + arm_y), style.MARK)
-        pen.write(Text(line_words(mark.name), mark.position + Point(4.0, 1.5), _SMALL_TYPE, halo=True))
     draw_label(pen, piece, info)
 
 
@@ -114,6 +112,15 @@ def write_along(
     degrees = readable((line.end - line.start).direction(), grain)
     place, is_free = free.along(line, words, size, degrees)
     pen.write(Text(words, place, size, degrees=degrees, align="center", halo=not is_free))
+
+
+def _write_marks(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
+    for mark in piece.marks:
+        for arm in (Point(3.0, 0.0), Point(0.0, 3.0)):
+            pen.stroke(Path.line(mark.position - arm, mark.position + arm), style.MARK)
+        words = line_words(mark.name)
+        spot, is_free = free.around(mark.position, words, _SMALL_TYPE, piece.label.degrees)
+        pen.write(Text(words, spot.base, _SMALL_TYPE, degrees=spot.degrees, align="center", halo=not is_free))
 
 
 def _write_edges(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:

@@ -5,12 +5,14 @@ from collections.abc import Sequence
 from notchbook.finish import CutPiece
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
+from notchbook.output.draw_legend import draw_legend, legend_height, legend_items
 from notchbook.output.draw_map import draw_map
 from notchbook.output.draw_squares import SQUARE_CM, SQUARE_INCH, draw_squares
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pen import MM_PER_POINT, Pen, Text
 from notchbook.output.tiling import OVERLAP, Tiling
 from notchbook.output.typeset import fitting_size, shortened, wrapped
+from notchbook.units import LengthStyle, length_in_words
 
 _LEFT = SQUARE_INCH + 8.0
 """Where the column right of the squares begins, mm."""
@@ -23,15 +25,11 @@ _GAP = 6.0
 _BELOW_HEAD = 38.0
 """mm from the top of the frame to the squares, under the head and the words about printing."""
 
-_LINES = (
-    ("Lines", True),
-    (
-        "Solid: cut. Dashed: sew. Short stroke from the cut line: notch, snip no deeper. Ring with a cross: "
-        "drill hole or awl. Long arrow: lay it along the grain.",
-        False,
-    ),
-)
-"""What a stranger must know of the lines, in the words of the trade."""
+_CONTROL = ("500 mm", "1.5 mm")
+_CONTROL_INCHES = ("20 in", "1/16 in")
+"""The length that is measured over several sheets, and by how much it may be off (common practice)."""
+
+_NOTCHES = (("Lines and marks", True), ("Snip notches no deeper than they are drawn.", False))
 
 
 def draw_first_sheet(pen: Pen, pieces: Sequence[CutPiece], info: PaperInfo, tiling: Tiling) -> None:
@@ -41,8 +39,11 @@ def draw_first_sheet(pen: Pen, pieces: Sequence[CutPiece], info: PaperInfo, tili
     top = height - _BELOW_HEAD
     draw_squares(pen, Point(0.0, top - SQUARE_CM - SQUARE_INCH - _GAP), _GAP)
     right = width - _LEFT
-    place = _paragraphs(pen, _instructions(tiling), Point(_LEFT, top + 2.0), right)
-    place = _paragraphs(pen, _LINES, place - Point(0.0, 2.0), right)
+    place = _paragraphs(pen, _instructions(tiling, info.lengths), Point(_LEFT, top + 2.0), right)
+    place = _paragraphs(pen, _NOTCHES, place - Point(0.0, 2.0), right)
+    items = legend_items(pieces)
+    draw_legend(pen, items, place - Point(0.0, 1.0), right)
+    place = place - Point(0.0, 1.0 + legend_height(items))
     if info.estimates:
         place = _paragraphs(pen, _estimates(info), place - Point(0.0, 2.0), right)
     place = _paragraphs(pen, _contents(pieces, info), place - Point(0.0, 2.0), right)
@@ -70,19 +71,21 @@ def _draw_head(pen: Pen, info: PaperInfo, width: float, height: float) -> None:
     )
 
 
-def _instructions(tiling: Tiling) -> tuple[tuple[str, bool], ...]:
+def _instructions(tiling: Tiling, lengths: LengthStyle) -> tuple[tuple[str, bool], ...]:
     count = len(tiling.printed)
+    overlap = length_in_words(OVERLAP, lengths if lengths.unit == "in" else LengthStyle("mm"))
+    long, off = _CONTROL_INCHES if lengths.unit == "in" else _CONTROL
     return (
         ("Before cutting", True),
         ("Print this sheet alone and measure both squares.", False),
         ("Taping together", True),
         (
             f"{count} sheets follow. Rows have letters, columns have numbers. Cut each sheet along its left "
-            f"and top frame. Lay it on the dotted line of the sheet before ({OVERLAP:.0f} mm), so that the "
+            f"and top frame. Lay it on the dotted line of the sheet before ({overlap}), so that the "
             "half diamonds make whole ones.",
             False,
         ),
-        ("Then lay a ruler over 500 mm: 1.5 mm off is the most.", False),
+        (f"Then lay a ruler over {long}: {off} off is the most.", False),
     )
 
 

@@ -15,6 +15,9 @@ _ABOVE = 1.9
 """mm between a line and its name."""
 
 
+_BESIDE = 4.0
+"""mm between a marked point and its name."""
+
 _AWAY = (4.0, 7.0, 10.0, 14.0, 18.0)
 """mm from the sew line at which words at a notch may begin."""
 
@@ -82,6 +85,23 @@ class FreePlaces:
                 self._take(base, width, degrees)
                 return base, True
         return line.point_at(line.length / 2.0) + up * _ABOVE, False
+
+    def around(self, place: Point, words: str, size: float, base_degrees: float) -> tuple[Spot, bool]:
+        """A spot beside a marked point, and whether nothing is in the way there; the words read along the
+        level when the piece lies with its grain up."""
+        width, height = text_width(words, size), CAP_HEIGHT * size * MM_PER_POINT
+        degrees = base_degrees - 90.0
+        along = Point(1.0, 0.0).rotated(degrees)
+        up = along.perpendicular()
+        bases = [
+            place + along * (way * (_BESIDE + width / 2.0)) + up * lift
+            for away in (_ABOVE, 3.0 * _ABOVE)
+            for lift in (away, -away - height)
+            for way in (1.0, -1.0)
+        ]
+        free = next((base for base in bases if self._is_free(base, width, height, degrees)), None)
+        self._take(free or bases[0], width, degrees)
+        return Spot(free or bases[0], degrees), free is not None
 
     def inside(self, edge: Path, words: str, size: float, base_degrees: float) -> Spot | None:
         """A free spot along an edge of a piece, on the inner side of its sew line; None when there is none.

@@ -22,13 +22,37 @@ class PaperEstimate:
 
 
 @dataclass(frozen=True, slots=True)
+class PaperEase:
+    """A line of the ease table as it is read: body, ease, pattern, finished, the usual range (may be empty).
+
+    ``name`` is the girth or length (``bodice, bust girth``)."""
+
+    name: str
+    body: str
+    ease: str
+    pattern: str
+    finished: str
+    usual: str
+
+
+@dataclass(frozen=True, slots=True)
+class DraftedFrom:
+    """What a pattern was drafted from: measures (name and value), the settings of each block in words, and
+    the ease table."""
+
+    measures: tuple[tuple[str, str], ...] = ()
+    settings: tuple[str, ...] = ()
+    eases: tuple[PaperEase, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class PaperInfo:
     """The head of every paper of one style. Everything is text as it is to be read.
 
     ``size`` is a size of the chart or the name of the body or form. ``date`` is written as given, so that
     the same style gives the same bytes. ``materials`` names the cloth behind each material of the pattern
     (``self``: ``wool crepe, 150 cm``). ``lengths`` says how lengths are written. ``estimates`` are the
-    measures that the pattern rests on and that nobody took.
+    measures that the pattern rests on and that nobody took, ``drafted_from`` what the card says of the draft.
     """
 
     style_number: str
@@ -42,6 +66,7 @@ class PaperInfo:
     notes: tuple[str, ...] = ()
     lengths: LengthStyle = field(default_factory=LengthStyle)
     estimates: tuple[PaperEstimate, ...] = ()
+    drafted_from: DraftedFrom = field(default_factory=DraftedFrom)
 
     @property
     def heading(self) -> str:

@@ -9,11 +9,14 @@ from notchbook.errors import OutputError
 from notchbook.finish import CutPiece, GrainLine
 from notchbook.geometry import Box, Path, Point, Transform
 from notchbook.output import line_styles as style
+from notchbook.output.draw_label import label_size
 from notchbook.output.draw_piece import draw_grain
+from notchbook.output.free_place import FreePlaces, Spot, readable
 from notchbook.output.layout import Placement, Sheet, lay_out
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pdf_pen import PdfPaper
 from notchbook.output.pen import MM_PER_POINT, Pen, Text, circle
+from notchbook.output.piece_words import line_words, named_edges, named_lines
 from notchbook.output.typeset import fitting_size, shortened, text_width
 
 PAGE_WIDTH = 304.8
@@ -27,7 +30,11 @@ _HEAD = 20.0
 _NAME = 14.0
 _LEAST_NAME = 8.0
 _QUANTITY = 8.0
+_LINE_NAME = 7.0
 """Type sizes in points."""
+
+_LIFT = 0.5
+"""mm by which the names of lines stand off them, beside the gap of the paper that shrinks."""
 
 _LEADING = 1.22
 
@@ -47,9 +54,10 @@ def picture_pdf(pieces: Sequence[CutPiece], info: PaperInfo) -> bytes:
     with made.page(PAGE_WIDTH, height + 2.0 * _EDGE, trim) as pen:
         pen.write(Text(shortened(info.heading, 20.0, room, True), Point(0.0, height - 7.0), 20.0, True))
         pen.write(Text(shortened(info.issue, 11.0, room), Point(0.0, height - 13.0), 11.0))
+        _draw_scale_bar(pen, Point(room, height - 13.0), scale, info)
         aside = (room - sheet.width * scale) / 2.0
         for placement in sheet.placements:
-            _draw(pen, placement, Transform(a=scale, d=scale, e=aside), scale)
+            _draw(pen, placement, Transform(a=scale, d=scale, e=aside), scale, info)
     return made.data()
 
 
@@ -63,7 +71,7 @@ def _composed(pieces: Sequence[CutPiece]) -> tuple[Sheet, float]:
     return sheets[best], scales[best]
 
 
-def _draw(pen: Pen, placement: Placement, shrink: Transform, scale: float) -> None:
+def _draw(pen: Pen, placement: Placement, shrink: Transform, scale: float, info: PaperInfo) -> None:
     piece, motion = placement.piece, placement.motion.then(shrink)
     pen.stroke(piece.cut_line.transformed(motion), style.PICTURE_CUT)
     for edge in piece.edges:
@@ -80,9 +88,14 @@ def _draw(pen: Pen, placement: Placement, shrink: Transform, scale: float) -> No
             pen.stroke(Path.line(motion.apply(place), motion.apply(end)), style.PICTURE_CUT)
     for hole in piece.drills:
         pen.stroke(circle(motion.apply(hole.position), 0.7), style.PICTURE_LINE)
+    for mark in piece.marks:
+        middle = motion.apply(mark.position)
+        for arm in (Point(1.4, 0.0), Point(0.0, 1.4)):
+            pen.stroke(Path.line(middle - arm, middle + arm), style.PICTURE_SEW)
     grain = piece.grain
     draw_grain(pen, GrainLine(motion.apply(grain.start), motion.apply(grain.end), grain.one_way), 3.0)
     _name(pen, piece, motion, scale)
+    _name_lines(pen, piece, motion, scale, info)
 
 
 def _name(pen: Pen, piece: CutPiece, motion: Transform, scale: float) -> None:
@@ -106,3 +119,44 @@ def _name(pen: Pen, piece: CutPiece, motion: Transform, scale: float) -> None:
     pen.write(Text(piece.title, base, size, True, degrees, "center", halo=is_long))
     for index, words in enumerate(told, start=1):
         pen.write(Text(words, base - up * (step * index), _QUANTITY, degrees=degrees, align="center"))
+
+
+def _name_lines(pen: Pen, piece: CutPiece, motion: Transform, scale: float, info: PaperInfo) -> None:
+    """The names of levels, sides and points, as on the paper, in a type that is read on the screen."""
+    size = _LINE_NAME / scale
+    free = FreePlaces(piece, label_size(piece, info))
+    grain = piece.label.degrees
+    for mark in piece.marks:
+        said = line_words(mark.name)
+        spot, is_free = free.around(mark.position, said, size, grain)
+        _write_turned(pen, said, spot, motion, halo=not is_free)
+    words = named_lines(piece)
+    for line in piece.lines:
+        if line.name in words:
+            degrees = readable((line.path.end - line.path.start).direction(), grain)
+            place, is_free = free.along(line.path, words[line.name], size, degrees)
+            _write_turned(pen, words[line.name], Spot(place, degrees), motion, halo=not is_free)
+    for named in named_edges(piece):
+        beside = free.inside(named.path, named.words, size, grain)
+        if beside is not None:
+            _write_turned(pen, named.words, beside, motion, halo=False, lift=0.0)
+
+
+def _write_turned(
+    pen: Pen, words: str, spot: Spot, motion: Transform, *, halo: bool, lift: float = _LIFT
+) -> None:
+    """Words at a spot of the piece's frame, ``lift`` mm above it, as gaps there shrink with the piece."""
+    middle = motion.apply(spot.base)
+    degrees = (motion.apply(spot.base + Point(1.0, 0.0).rotated(spot.degrees)) - middle).direction()
+    raised = middle + Point(0.0, lift).rotated(degrees)
+    pen.write(Text(words, raised, _LINE_NAME, degrees=degrees, align="center", halo=halo))
+
+
+def _draw_scale_bar(pen: Pen, right: Point, scale: float, info: PaperInfo) -> None:
+    """A bar of 10 cm (4 in for those who work in inches) at the picture's scale; ``right`` is its end."""
+    length, words = (101.6, "4 in") if info.lengths.unit == "in" else (100.0, "10 cm")
+    left = right - Point(length * scale, 0.0)
+    pen.stroke(Path.line(left, right), style.PICTURE_CUT)
+    for end in (left, right):
+        pen.stroke(Path.line(end - Point(0.0, 1.2), end + Point(0.0, 1.2)), style.PICTURE_CUT)
+    pen.write(Text(words, left.lerp(right, 0.5) + Point(0.0, 1.8), _QUANTITY, align="center"))

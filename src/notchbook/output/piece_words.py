@@ -4,6 +4,7 @@ A place of the trade is written where it is seen: the center, a fold, the end of
 of a band, and right and left on a piece whose halves differ.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -16,13 +17,20 @@ NOTCH_WORDS = {
     "top of vent": "vent begins here",
     "underlap": "underlap begins here",
     "side seam": "side seam",
+    "shoulder seam": "shoulder seam",
     "center": "center",
     "center front": "center front",
     "center back": "center back",
 }
 """What is written at a notch, by its purpose; notches whose place is plain from the paper get no words."""
 
+_PART = re.compile(r" \(.*\)$")
+"""The part of a line, as :func:`notchbook.pattern.spoken` says it: ``waist line (side)``."""
+
 _CENTERS = {"center_back": "center back", "center_front": "center front"}
+
+_CAPS = {"cap_front": "front", "cap_back": "back"}
+"""The halves of a cap, which look much alike: which is which is written along them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,9 +48,23 @@ def line_words(name: str) -> str:
     return center or spoken(plain).split(", ", 1)[-1]
 
 
+def named_lines(piece: CutPiece) -> dict[str, str]:
+    """What is written along the inner lines of a piece, by the name of each line.
+
+    A level that darts cut into parts (``waist_line/center``, ``waist_line/side``) is named once, on its
+    longest part.
+    """
+    longest: dict[str, tuple[float, str]] = {}
+    for line in piece.lines:
+        words = _PART.sub("", line_words(line.name))
+        longest[words] = max(longest.get(words, (0.0, "")), (line.path.length, line.name))
+    return {name: words for words, (_, name) in longest.items()}
+
+
 def named_edges(piece: CutPiece) -> Iterator[NamedEdge]:
-    """The center seams by name; on a piece with two different halves, which side is the wearer's right."""
-    for word, said in _CENTERS.items():
+    """The center seams by name, the halves of a cap; on a piece with two different halves, which side is the
+    wearer's right."""
+    for word, said in (_CENTERS | _CAPS).items():
         found = [edge for edge in piece.edges if edge.kind == "seam" and word in _says(edge)]
         if found:
             yield NamedEdge(said, max(found, key=lambda edge: edge.sew.length).sew)

@@ -14,6 +14,7 @@ from notchbook.workroom.import_jobs import ImportJobs
 from notchbook.workroom.page import STATIC, serve_page
 from notchbook.workroom.refusing import refuse_in_words
 from notchbook.workroom.routes import (
+    beginnings,
     bodies,
     charts,
     comparing,
@@ -30,7 +31,7 @@ from notchbook.workroom.routes import (
 
 LOCAL_HOSTS = ("127.0.0.1", "localhost", "[::1]")
 
-_STYLE_ROUTES = (shelf, styles, reports)
+_STYLE_ROUTES = (shelf, styles, reports, beginnings)
 _BODY_ROUTES = (bodies, estimates, figure, vocabulary, comparing, padding, personal_data)
 _CHART_ROUTES = (charts, importing)
 

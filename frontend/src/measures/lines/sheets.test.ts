@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { MeasureLine, MeasureValue } from "../../server/types.ts";
-import { ALL, firstSheet, linesOf, missing, TAKEN, type ShortSheet } from "./sheets.ts";
+import type { BlockSheet, MeasureLine, MeasureValue } from "../../server/types.ts";
+import { ALL, firstSheet, linesOf, missing, shortSheet, TAKEN, type ShortSheet } from "./sheets.ts";
 
 function line(key: string, taken = false): MeasureLine {
   const values = taken ? [{ side: "both" } as MeasureValue] : [];
@@ -28,4 +28,14 @@ test("a new body begins with the short sheet, or with all where nothing is asked
 test("what is asked for and not taken is counted", () => {
   assert.equal(missing(lines, short), 1);
   assert.equal(missing(lines, null), 0);
+});
+
+test("a block asks for what those before it ask for too, each measure once", () => {
+  const about = { helpful: [], sometimes: [], estimated: [], drafted_with: [], eases: [], refuses: [] };
+  const bodice: BlockSheet = { ...about, block: "bodice", said: "bodice block", needed: ["bust_girth"], sometimes: [{ when: "with bust shaping", keys: ["front_waist_length"] }], estimated: ["scye_depth"], helpful: ["height"] };
+  const sleeve: BlockSheet = { ...about, block: "sleeve", said: "sleeve block", needed: ["upper_arm_girth"], helpful: ["height"], drafted_with: ["bodice"] };
+  const asked = shortSheet(sleeve, [bodice, sleeve]);
+  assert.deepEqual(asked.needed, ["bust_girth", "upper_arm_girth"]);
+  assert.deepEqual(asked.asked, ["bust_girth", "upper_arm_girth", "front_waist_length", "scye_depth", "height"]);
+  assert.deepEqual(shortSheet(bodice, [bodice, sleeve]).needed, ["bust_girth"]);
 });

@@ -1,6 +1,6 @@
 /** Which lines stand on the sheet: what a style or a block asks for, what is taken, or all. */
 
-import type { MeasureLine } from "../../server/types.ts";
+import type { BlockSheet, MeasureLine } from "../../server/types.ts";
 
 /** A short sheet: what something asks for, by the key of each measure. */
 export interface ShortSheet {
@@ -25,6 +25,14 @@ export function linesOf(lines: readonly MeasureLine[], sheet: string, short: Sho
 export function firstSheet(lines: readonly MeasureLine[], short: ShortSheet | null): string {
   if (lines.some((line) => line.values.length)) return TAKEN;
   return short?.asked.length ? short.id : ALL;
+}
+
+/** What a block asks for, with those of the `blocks` that must be drafted before it. */
+export function shortSheet(block: BlockSheet, blocks: readonly BlockSheet[]): ShortSheet {
+  const together = [...blocks.filter((one) => block.drafted_with.includes(one.block)), block];
+  const needed = together.flatMap((one) => one.needed);
+  const more = together.flatMap((one) => [...one.sometimes.flatMap((at) => at.keys), ...one.estimated, ...one.helpful]);
+  return { id: block.block, said: `the ${block.said}`, needed, asked: [...new Set([...needed, ...more])] };
 }
 
 /** How many of what is asked are not taken. */

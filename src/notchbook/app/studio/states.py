@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from notchbook.app.examining import GirthRow, examine
+from notchbook.app.ease_rows import EaseRow
+from notchbook.app.examining import examine
 from notchbook.body import Doubt, MeasureSet
 from notchbook.body.charts.chart import SizeChart
 from notchbook.checks import Report
@@ -42,7 +43,7 @@ class StyleState:
     can_redo: bool
     body: EntrySummary
     replay: Replay
-    girths: tuple[GirthRow, ...]
+    eases: tuple[EaseRow, ...]
     house: HouseTable
 
     @property

@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from notchbook.app.body_edits import BodyEdit
-from notchbook.app.examining import ease_table, examine
+from notchbook.app.ease_rows import ease_table
+from notchbook.app.examining import examine
 from notchbook.app.studio.desk import Desk, edit_word, measures_in, style_in, summary_of
 from notchbook.app.studio.states import EntrySummary, StepChoice, StyleState
 from notchbook.app.style_edits import SetBody, StyleEdit
@@ -153,6 +154,6 @@ class Styles(Desk):
             can_redo=document.can_redo,
             body=summary_of(body),
             replay=run,
-            girths=ease_table(run),
+            eases=ease_table(run),
             house=self._house,
         )

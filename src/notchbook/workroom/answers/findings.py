@@ -1,17 +1,21 @@
 """What the checks say, as pencil marks: where, how grave, in words, and what is proven."""
 
-from functools import partial
-
+from notchbook.app.curing import OfferedCure, offered_cures
+from notchbook.app.finding_words import amounts_in, message_in, suggestion_in
 from notchbook.checks import Report, check_sources, load_check
 from notchbook.pattern import Finding, Severity, spoken
-from notchbook.units import format_degrees
+from notchbook.recipe import Replay
+from notchbook.workroom.answers.cures import Contradiction, Cure, contradiction, cure
 from notchbook.workroom.answers.form import Answer, At
 from notchbook.workroom.answers.lines import at
 from notchbook.workroom.reader import Reader
 
 
 class FindingNote(Answer):
-    """One finding; ``place`` lies in the frame of ``piece``. ``why`` is the patternmaker's reason."""
+    """One finding; ``place`` lies in the frame of ``piece``. ``why`` is the patternmaker's reason.
+
+    ``cures`` would heal it; ``contradiction`` are the two measures that disagree, None where none do.
+    """
 
     code: str
     severity: Severity
@@ -22,6 +26,8 @@ class FindingNote(Answer):
     piece: str | None
     where: str | None
     place: At | None
+    cures: tuple[Cure, ...] = ()
+    contradiction: Contradiction | None = None
 
 
 class Proven(Answer):
@@ -45,12 +51,13 @@ class Findings(Answer):
     papers: bool
 
 
-def findings(report: Report, reader: Reader, *, papers: bool) -> Findings:
-    """The report in the reader's unit."""
+def findings(report: Report, reader: Reader, run: Replay, *, papers: bool) -> Findings:
+    """The report on a run in the reader's unit."""
     worst = report.worst_seam
+    offered = offered_cures(run) if any(finding.cures for finding in report.findings) else ()
     return Findings(
         papers=papers,
-        notes=tuple(_note(finding, reader) for finding in report.findings),
+        notes=tuple(_note(finding, reader, run, offered) for finding in report.findings),
         proven=Proven(
             checks=len(report.passed),
             seams=0 if worst is None else worst.walked,
@@ -61,40 +68,23 @@ def findings(report: Report, reader: Reader, *, papers: bool) -> Findings:
     )
 
 
-def _note(finding: Finding, reader: Reader) -> FindingNote:
+def _note(finding: Finding, reader: Reader, run: Replay, offered: tuple[OfferedCure, ...]) -> FindingNote:
+    told = finding.contradiction
     return FindingNote(
         code=finding.code,
         severity=finding.severity,
-        message=finding.message,
-        numbers=_numbers(finding, reader),
-        suggestion=finding.suggestion,
+        message=message_in(finding, reader.style),
+        numbers=amounts_in(finding, reader.style),
+        suggestion=suggestion_in(finding, reader.style),
         why=_why(finding),
         piece=finding.piece,
         where=finding.where,
         place=None if finding.position is None else at(finding.position),
+        cures=tuple(cure(one, reader) for one in offered if finding.cures and one.code == finding.code),
+        contradiction=None if told is None else contradiction(told, run.measures, reader),
     )
 
 
 def _why(finding: Finding) -> str:
     """The reason of the check; a note of a draft comes from no check."""
     return load_check(finding.check).rationale if finding.check in check_sources() else ""
-
-
-def _numbers(finding: Finding, reader: Reader) -> str:
-    """``measured 24.7 cm, wanted 24.5 cm``, ``20.3 cm ± 1.8 cm``; nothing when nothing was measured."""
-    if finding.measured is not None and finding.error is not None:
-        write = reader.text if finding.unit == "mm" else partial(_number, unit=finding.unit, reader=reader)
-        now = "" if finding.wanted is None else f", now {write(finding.wanted)}"
-        return f"{write(finding.measured)} ± {write(finding.error)}{now}"
-    words = [
-        f"{word} {_number(value, finding.unit, reader)}"
-        for word, value in (("measured", finding.measured), ("wanted", finding.wanted))
-        if value is not None
-    ]
-    return ", ".join(words)
-
-
-def _number(value: float, unit: str, reader: Reader) -> str:
-    if unit == "mm":
-        return reader.fine(value)
-    return format_degrees(value) if unit == "deg" else f"{value:g}"

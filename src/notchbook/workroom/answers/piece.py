@@ -1,13 +1,14 @@
 """A piece as it lies on the sheet: its edges, inner lines, notches and named points."""
 
-from typing import Literal
-
 from notchbook.errors import InputError, NameLost
+from notchbook.finish.inner_darts import drawn_marks
 from notchbook.geometry import Path, Point
 from notchbook.pattern import (
     CutAs,
     Edge,
     EdgeKind,
+    LineKind,
+    Mark,
     Notch,
     NotchKind,
     Pattern,
@@ -20,6 +21,9 @@ from notchbook.workroom.answers.form import Answer, At, Named
 from notchbook.workroom.answers.inner_room import inner_room
 from notchbook.workroom.answers.lines import at, path_text
 from notchbook.workroom.reader import Reader
+
+_ON_LINE = 0.5
+"""mm; a mark nearer to a line stands on it."""
 
 _CUT_WORDS: dict[CutAs, str] = {"fold": "on fold", "pair": "pair", "single": ""}
 
@@ -45,7 +49,7 @@ class SheetLine(Answer):
 
     name: str
     word: str
-    kind: Literal["level", "fold_line", "placement", "match"]
+    kind: LineKind
     path: str
     words_at: At
     upright: bool
@@ -90,13 +94,14 @@ class SheetPiece(Answer):
     grain_high: At
     title_at: At
     title_width: float
+    title_height: float
 
 
 def sheet_piece(pattern: Pattern, piece: Piece, reader: Reader) -> SheetPiece:
     """The piece as the sheet shows it."""
     room = inner_room(piece)
     box = piece.bounds
-    marks = {mark.name for mark in piece.marks}
+    marks = {mark.name for mark in drawn_marks(piece) if not _stands_on_a_center_or_hem(piece, mark)}
     return SheetPiece(
         name=piece.name,
         title=title_of(piece),
@@ -128,6 +133,7 @@ def sheet_piece(pattern: Pattern, piece: Piece, reader: Reader) -> SheetPiece:
         grain_high=at(room.high),
         title_at=at(room.title),
         title_width=round(room.title_width, 3),
+        title_height=round(room.title_height, 3),
     )
 
 
@@ -154,6 +160,12 @@ def _middle(path: Path) -> tuple[At, At]:
         return at(path.start), At(x=0.0, y=1.0)
     along = path.tangent_at(half)
     return at(path.point_at(half)), At(x=round(along.y, 4) + 0.0, y=round(-along.x, 4) + 0.0)
+
+
+def _stands_on_a_center_or_hem(piece: Piece, mark: Mark) -> bool:
+    """Whether a mark only names a place of a line that is plain from the drawing."""
+    plain = (edge for edge in piece.outline if edge.kind in ("fold", "hem"))
+    return any(edge.path.nearest(mark.position).gap < _ON_LINE for edge in plain)
 
 
 def _is_upright(path: Path) -> bool:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any, Literal
 
+from notchbook.app.curing import offered_cures
 from notchbook.errors import InputError
 from notchbook.pattern import Side, spoken
 from notchbook.pattern.names import is_name
@@ -44,16 +45,18 @@ class StepLine(Answer):
 def step_lines(replay: Replay, reader: Reader) -> tuple[StepLine, ...]:
     """The steps in the order in which they run."""
     stopped = replay.suspended
-    return tuple(_line(record, replay.recipe, stopped, reader) for record in replay.recipe.ordered())
+    return tuple(_line(record, replay, stopped, reader) for record in replay.recipe.ordered())
 
 
-def _line(record: StepRecord, recipe: Recipe, stopped: Suspension | None, reader: Reader) -> StepLine:
+def _line(record: StepRecord, replay: Replay, stopped: Suspension | None, reader: Reader) -> StepLine:
     step = definition(record.operation)
     values = _values(record, reader)
     standing: StepStanding = "done"
     if stopped is not None and record.id == stopped.step:
         standing = "stopped"
-    elif stopped is not None and (record.id in stopped.waiting or _comes_after(record, recipe, stopped)):
+    elif stopped is not None and (
+        record.id in stopped.waiting or _comes_after(record, replay.recipe, stopped)
+    ):
         standing = "waiting"
     return StepLine(
         id=record.id,
@@ -63,7 +66,7 @@ def _line(record: StepRecord, recipe: Recipe, stopped: Suspension | None, reader
         side=record.side,
         phase=record.phase,
         standing=standing,
-        stop=_stop(stopped, recipe, reader) if standing == "stopped" and stopped else None,
+        stop=_stop(stopped, replay, reader) if standing == "stopped" and stopped else None,
         values=values,
     )
 
@@ -74,13 +77,13 @@ def _comes_after(record: StepRecord, recipe: Recipe, stopped: Suspension) -> boo
     return stopped.step in order and order.index(record.id) > order.index(stopped.step)
 
 
-def _stop(stopped: Suspension, recipe: Recipe, reader: Reader) -> Stop:
+def _stop(stopped: Suspension, replay: Replay, reader: Reader) -> Stop:
     kinds: dict[str, StopKind] = {"name-ambiguous": "several", "name-lost": "gone", "end-lost": "gone"}
-    titles = {record.id: record.title for record in recipe.steps}
+    titles = {record.id: record.title for record in replay.recipe.steps}
     name = stopped.name or ""
     return Stop(
         kind=kinds.get(stopped.error.code, "refused"),
-        refusal=refusal(stopped.error, reader),
+        refusal=refusal(stopped.error, reader, replay.measures, offered_cures(replay)),
         name=Named(name=name, said=spoken(name)) if is_name(name) else None,
         candidates=tuple(Named(name=one, said=spoken(one)) for one in stopped.candidates if is_name(one)),
         taken_by=titles.get(stopped.taken_by, ""),

@@ -1,11 +1,12 @@
 """A style as it stands on the table."""
 
+from notchbook.app.needs import needs_of_recipe
 from notchbook.app.studio import StyleState
-from notchbook.recipe import definition
+from notchbook.workroom.answers.cap_in_armhole import LaidHalf, caps_in_armholes
 from notchbook.workroom.answers.choices import NameChoices, choices_by_step
+from notchbook.workroom.answers.eases import EaseLine, ease_lines
 from notchbook.workroom.answers.findings import Findings, findings
 from notchbook.workroom.answers.form import Answer
-from notchbook.workroom.answers.girths import Girth, girth
 from notchbook.workroom.answers.piece import SheetPiece, sheet_piece
 from notchbook.workroom.answers.seam import SheetSeam, sheet_seams
 from notchbook.workroom.answers.shelf import Entry, entry
@@ -33,7 +34,8 @@ class StyleAnswer(Answer):
     seams: tuple[SheetSeam, ...]
     choices: dict[str, NameChoices]
     findings: Findings | None
-    girths: tuple[Girth, ...]
+    eases: tuple[EaseLine, ...]
+    caps_in_armholes: tuple[LaidHalf, ...]
     measures_read: tuple[str, ...]
     measures_needed: tuple[str, ...]
 
@@ -54,17 +56,17 @@ def style_answer(state: StyleState, reader: Reader, *, look: bool = False) -> St
         pieces=tuple(sheet_piece(pattern, piece, reader) for piece in pattern.pieces.values()),
         seams=sheet_seams(pattern, reader),
         choices={} if look else choices_by_step(replay, reader),
-        findings=None if look else findings(state.report, reader, papers=False),
-        girths=tuple(girth(row, replay, reader) for row in state.girths),
+        findings=None if look else findings(state.report, reader, replay, papers=False),
+        eases=ease_lines(state.eases, replay, reader),
+        caps_in_armholes=caps_in_armholes(pattern, reader),
         measures_read=_measures_read(state),
         measures_needed=_measures_needed(state),
     )
 
 
 def _measures_needed(state: StyleState) -> tuple[str, ...]:
-    """The measures without which a step of this style is refused."""
-    steps = [definition(record.operation) for record in state.recipe.steps]
-    return tuple(dict.fromkeys(key for step in steps for key in step.needs.needed))
+    """The measures without which a step of this style is refused on this body."""
+    return needs_of_recipe(state.recipe, state.replay.measures).needed
 
 
 def _measures_read(state: StyleState) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field
 
 from notchbook.app import style_edits as app
+from notchbook.app.garment_parameters import SIGN, chosen_by_block
 from notchbook.body import Side
 from notchbook.recipe import Recipe
 from notchbook.workroom.asked.amounts import typed
@@ -119,11 +120,22 @@ StyleEdit = Annotated[
 
 
 class NewStyle(Asked):
-    """A style that begins with a block, drafted for a body."""
+    """A style that begins with a block, drafted for a body; ``parameters`` by plain names, and by dotted ones
+    (``bodice.length``) for the blocks that are drafted before it."""
 
     name: Text
     block: Key
     body: int
+    parameters: dict[str, Any] = Field(default_factory=dict)
+
+    def parameters_for_app(self, reader: Reader) -> dict[str, Any]:
+        """The parameters with their amounts read in the reader's unit; refused as ``chosen_by_block``."""
+        chosen = chosen_by_block(self.block, self.parameters)
+        return {
+            f"{of}{SIGN}{name}": value
+            for of, parameters in chosen.items()
+            for name, value in typed(step_form(of), parameters, {}, reader).items()
+        }
 
 
 class StyleChange(Expected):

@@ -15,20 +15,22 @@ router = APIRouter(prefix="/api/styles/{style}")
 @router.get("/report")
 def read_report(style: int, studio: StudioOf, reader: ReaderOf) -> Findings:
     """Every check on the style as it stands, those on the cut pieces too."""
-    return findings(studio.full_report(style), reader, papers=True)
+    return findings(studio.full_report(style), reader, studio.open_style(style).replay, papers=True)
 
 
 @router.post("/preview/report")
 def preview_report(style: int, edit: StyleEdit, studio: StudioOf, reader: ReaderOf) -> Findings:
     """What the checks would say after an edit; nothing is stored."""
     read = style_edit(edit, studio.recipe_of(style), reader)
-    return findings(studio.preview_style(style, read).report, reader, papers=False)
+    state = studio.preview_style(style, read)
+    return findings(state.report, reader, state.replay, papers=False)
 
 
 @router.post("/body-preview/report")
 def body_preview_report(style: int, edit: BodyEdit, studio: StudioOf, reader: ReaderOf) -> Findings:
     """What the checks would say if the body had another measure; nothing is stored."""
-    return findings(studio.preview_body(style, body_edit(edit, reader)).report, reader, papers=False)
+    state = studio.preview_body(style, body_edit(edit, reader))
+    return findings(state.report, reader, state.replay, papers=False)
 
 
 @router.get("/cut")

@@ -7,6 +7,7 @@ from fastapi import APIRouter
 
 from notchbook.app.studio import StepChoice
 from notchbook.recipe import StepKind, definition
+from notchbook.workroom.answers.body import span_text
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.answers.shelf import Shelf, shelf
 from notchbook.workroom.asked.amounts import written
@@ -19,8 +20,9 @@ router = APIRouter(prefix="/api")
 class StepOffer(Answer):
     """A step that can be added: its form follows from ``form``, the JSON schema of its parameters.
 
-    ``defaults`` are its own values, in the reader's unit; ``sided`` says that it may be done on one of
-    the wearer's sides only.
+    ``defaults`` are its own values, in the reader's unit; ``range_texts`` say, by parameter and choice, which
+    range of lengths a choice stands for (a cloth for the ease that it takes); ``sided`` says that it may be
+    done on one of the wearer's sides only.
     """
 
     operation: str
@@ -30,6 +32,7 @@ class StepOffer(Answer):
     sided: bool
     form: dict[str, Any]
     defaults: dict[str, Any]
+    range_texts: dict[str, dict[str, str]]
 
 
 @router.get("/shelf")
@@ -50,6 +53,7 @@ def read_steps(studio: StudioOf, reader: ReaderOf) -> tuple[StepOffer, ...]:
             sided=_sided(choice),
             form=dict(choice.schema),
             defaults=_defaults(choice.schema, reader),
+            range_texts=_range_texts(choice.schema, reader),
         )
         for choice in studio.step_choices()
     )
@@ -63,3 +67,16 @@ def _sided(choice: StepChoice) -> bool:
 def _defaults(form: Mapping[str, Any], reader: Reader) -> dict[str, Any]:
     own = {name: part["default"] for name, part in form["properties"].items() if "default" in part}
     return dict(written(form, own, reader))
+
+
+def _range_texts(form: Mapping[str, Any], reader: Reader) -> dict[str, dict[str, str]]:
+    """The ranges (mm) that the schema states beside a choice, in the reader's unit."""
+    found: dict[str, dict[str, str]] = {}
+    for name, part in form["properties"].items():
+        ranges = part.get("ranges", {})
+        if ranges:
+            found[name] = {
+                choice: span_text(reader.text(least), reader.text(most))
+                for choice, (least, most) in ranges.items()
+            }
+    return found

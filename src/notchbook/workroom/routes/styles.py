@@ -16,7 +16,8 @@ router = APIRouter(prefix="/api/styles")
 @router.post("")
 def new_style(asked: NewStyle, studio: StudioOf, reader: ReaderOf) -> StyleAnswer:
     """A new style that begins with a block on the body's measures, under the next free number."""
-    recipe = draft_recipe(asked.block, studio.open_body(asked.body).measures, title=asked.name.strip())
+    measures = studio.open_body(asked.body).measures
+    recipe = draft_recipe(asked.block, measures, asked.parameters_for_app(reader), asked.name.strip())
     return style_answer(studio.new_style(recipe, asked.body), reader)
 
 

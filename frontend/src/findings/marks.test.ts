@@ -1,0 +1,17 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { FindingNote } from "../server/types.ts";
+import { numbered } from "./marks.ts";
+
+function note(code: string, place: FindingNote["place"] = null): FindingNote {
+  return { code, severity: "look", message: code, numbers: "", suggestion: "", why: "", piece: null, where: null, place, cures: [], contradiction: null };
+}
+
+test("three findings alike without a place are one mark, two are two", () => {
+  const marks = numbered([note("cup"), note("estimate"), note("estimate"), note("estimate"), note("slope"), note("slope")]);
+  assert.deepEqual(marks.map((mark) => [mark.number, mark.note.code, mark.alike.length]), [[1, "cup", 0], [2, "estimate", 2], [3, "slope", 0], [4, "slope", 0]]);
+});
+
+test("what has a place of its own keeps its mark", () => {
+  assert.equal(numbered([1, 2, 3].map((x) => note("bump", { x, y: 0 }))).length, 3);
+});

@@ -1,0 +1,24 @@
+/** What typing in a line of the ease table changes: the measure of the body, or the ease that a step states. */
+
+import type { BodyEdit, EaseLine, StyleEdit } from "../server/types.ts";
+
+/** mm beyond rounding: a flare and its like change a line after the draft, so that body and ease are not its sum. */
+const ROUNDING = 0.5;
+
+/** What a line is called: "neck base", "across back". */
+export function said(line: EaseLine): string {
+  return line.label.replace(/[_ ]girth$/, "").replaceAll("_", " ");
+}
+
+export function bodyEdit(line: EaseLine, text: string): BodyEdit {
+  return { do: "set-measure", key: line.measure, text, side: "both" };
+}
+
+export function easeEdit(line: EaseLine, text: string): StyleEdit {
+  return { do: "change-step", step: line.ease_field?.step ?? "", changes: { [line.ease_field?.parameter ?? ""]: text } };
+}
+
+/** Whether the pattern was changed after the draft, so that this line is no longer body and ease. */
+export function isRestyled(line: EaseLine): boolean {
+  return line.pattern !== null && Math.abs(line.body + line.ease - line.pattern) > ROUNDING;
+}

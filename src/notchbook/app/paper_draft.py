@@ -1,0 +1,94 @@
+"""What the papers say of a draft: measures used, settings, ease table; and pieces titled by their block."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from typing import Any, Final
+
+from notchbook.app.ease_rows import EaseRow, ease_table
+from notchbook.body import measure_entry, measure_table, plain_key
+from notchbook.body.quantity_words import measure_text, quantity_with_error, said_key
+from notchbook.finish import CutPiece
+from notchbook.output.paper_info import DraftedFrom, PaperEase
+from notchbook.pattern import spoken
+from notchbook.recipe import Recipe, Replay, StepRecord, definition, keys_read
+from notchbook.units import LengthStyle
+
+_BLOCK: Final = "block"
+_SELF: Final = "self"
+_ANY_CLOTH: Final = "fabric"
+"""What a block calls the cloth of its self where it was not told which."""
+
+
+def drafted_from(run: Replay, style: LengthStyle) -> DraftedFrom:
+    """Measures that the steps read, in the order of the table, how each block was set, and the ease table."""
+    measures, read = run.measures, set(keys_read(run))
+    order = list(measure_table())
+    names = [name for name in measures.values if plain_key(name) in read]
+    return DraftedFrom(
+        measures=tuple(
+            (said_key(name, measures.population), measure_text(name, measures.values[name], style))
+            for name in sorted(names, key=lambda name: (order.index(plain_key(name)), name))
+        ),
+        settings=tuple(_settings(record) for record in _blocks(run.recipe)),
+        eases=tuple(paper_ease(row, style) for row in ease_table(run)),
+    )
+
+
+def paper_ease(row: EaseRow, style: LengthStyle) -> PaperEase:
+    """A line of the ease table as it is read."""
+    body = style.text(row.body)
+    if row.error is not None:
+        body = quantity_with_error(measure_entry(row.measure), row.body, row.error, style)
+    return PaperEase(
+        name=spoken(row.name),
+        body=body,
+        ease=style.text(row.shown_ease(style)),
+        pattern="gone" if row.pattern is None else style.text(row.pattern),
+        finished="gone" if row.finished is None else style.text(row.finished),
+        usual="" if row.usual is None else " to ".join(style.text(ease) for ease in row.usual),
+    )
+
+
+def materials_of(run: Replay) -> dict[str, str]:
+    """The cloth behind each material; the one that a block was told stands for a mere ``fabric``."""
+    named = [
+        str(record.parameters["fabric"]) for record in _blocks(run.recipe) if record.parameters.get("fabric")
+    ]
+    found = dict(run.pattern.materials)
+    if named and found.get(_SELF) == _ANY_CLOTH:
+        found[_SELF] = _value(named[-1])
+    return found
+
+
+def titled_by_block(pieces: Iterable[CutPiece], recipe: Recipe) -> tuple[CutPiece, ...]:
+    """The pieces, those of a style with several blocks named after their own too: ``Bodice, Back``."""
+    slugs = [record.slug for record in _blocks(recipe)]
+    if len(slugs) < 2:
+        return tuple(pieces)
+    return tuple(_titled(piece, slugs) for piece in pieces)
+
+
+def _titled(piece: CutPiece, slugs: list[str]) -> CutPiece:
+    slug = piece.name.split(".", 1)[0]
+    block = slug.replace("_", " ").capitalize()
+    if slug not in slugs or piece.title.lower().startswith(block.lower()):
+        return piece
+    return replace(piece, title=f"{block}, {piece.title}")
+
+
+def _blocks(recipe: Recipe) -> tuple[StepRecord, ...]:
+    return tuple(record for record in recipe.steps if definition(record.operation).kind == _BLOCK)
+
+
+def _settings(record: StepRecord) -> str:
+    """``Sleeve: fabric shirting, length long``: what was chosen, and what was settled when it was drafted."""
+    others = definition(record.operation).drafted_with
+    chosen = {
+        name: value for name, value in record.parameters.items() if value is not None and name not in others
+    }
+    words = ", ".join(f"{name.replace('_', ' ')} {_value(value)}" for name, value in chosen.items())
+    return f"{record.slug.replace('_', ' ').capitalize()}: {words}"
+
+
+def _value(value: Any) -> str:
+    return str(value).replace("_", " ")
