@@ -4,7 +4,7 @@ import re
 import statistics
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
 from notchbook.app.body_edits import SetMeasure
 from notchbook.body import Measure
@@ -65,6 +65,28 @@ def test_a_measure_redraws_at_once_and_is_on_disk(workroom: Workroom, measures: 
     assert edge_path(measures, SIDE) == looked, "what was looked at is what is kept"
     expect(box(measures, "hip_girth", 1)).to_be_focused()
     assert kept(workroom)["hip_girth"].value == 1040.0
+
+
+def test_what_is_written_late_goes_to_its_own_body(workroom: Workroom, measures: Page) -> None:
+    held: list[Route] = []
+    measures.route("**/api/bodies/*/edits*", lambda route: held.append(route))
+    before = measures.get_by_label("Body", exact=True).locator("option:checked").inner_text()
+    box(measures, "hip_girth").fill("104")
+    box(measures, "hip_girth").press("Enter")
+    new_body(measures, "Client Q")
+    measures.unroute("**/api/bodies/*/edits*")
+    held[0].continue_()
+    on_disk(measures)
+    expect(measures.get_by_label("Body", exact=True).locator("option:checked")).to_have_text("Client Q")
+    assert kept(workroom, before)["hip_girth"].value == 1040.0
+    assert "hip_girth" not in kept(workroom, "Client Q")
+
+
+def test_the_sheet_of_a_sleeve_asks_for_what_its_bodice_needs(measures: Page) -> None:
+    lines = measures.get_by_label("Lines on the sheet")
+    lines.select_option(label="short: what the sleeve block asks for")
+    for key in ("bust_girth", "scye_depth", "front_waist_length", "upper_arm_girth", "wrist_girth"):
+        expect(measures.locator(f'[data-measure="{key}"]')).to_be_attached()
 
 
 def test_a_sheet_of_paper_is_typed_with_at_most_two_keys_a_box(workroom: Workroom, measures: Page) -> None:

@@ -5,11 +5,10 @@ import re
 import pytest
 from playwright.sync_api import Page, ViewportSize, expect
 
-from support.workroom_page import TABLET, WIDE, Workroom
+from support.workroom_page import TABLET, UPRIGHT, WIDE, Workroom
 
 pytestmark = pytest.mark.browser
 
-UPRIGHT: ViewportSize = {"width": 768, "height": 1024}
 FINGER = 44
 """px; the least size of a target for touch (WCAG 2.1, success criterion 2.5.5)."""
 

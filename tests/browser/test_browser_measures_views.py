@@ -8,11 +8,10 @@ from playwright.sync_api import Locator, Page, ViewportSize, expect
 
 from notchbook.body import MeasureSet
 from notchbook.body.charts import GARMENTS, nearest_size, shipped_chart
-from support.workroom_page import TABLET, WIDE, Workroom
+from support.workroom_page import TABLET, UPRIGHT, WIDE, Workroom
 
 pytestmark = pytest.mark.browser
 
-UPRIGHT: ViewportSize = {"width": 768, "height": 1024}
 FINGER = 44
 VIEWS = ("compare", "pad", "size charts", "import", "personal data")
 

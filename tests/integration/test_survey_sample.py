@@ -11,7 +11,7 @@ import pytest
 import survey
 from make_bodies import Group, bodies
 from notchbook.app.drafting import draft
-from notchbook.app.examining import ease_table
+from notchbook.app.ease_rows import ease_table
 from notchbook.body import MeasureSet
 from notchbook.geometry import Cubic, Path, Point, Transform
 from outside import length, polyline, skirt_closures

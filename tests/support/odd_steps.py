@@ -1,5 +1,6 @@
 """Steps that exist in tests alone: put into the registry for one test, well or badly behaved."""
 
+import sys
 from collections.abc import Callable
 from typing import Any
 
@@ -42,6 +43,14 @@ def register(monkeypatch: pytest.MonkeyPatch, *steps: StepDefinition[Any]) -> No
     def definition(operation: str) -> StepDefinition[Any]:
         return known[operation] if operation in known else find(operation)
 
-    monkeypatch.setattr(registry, "operation_sources", lambda: dict(sorted(sources.items())))
-    for module in ("editing", "storage", "track"):
-        monkeypatch.setattr(f"notchbook.recipe.{module}.definition", definition)
+    def operation_sources() -> dict[str, str]:
+        return dict(sorted(sources.items()))
+
+    instead = {
+        "definition": (find, definition),
+        "operation_sources": (registry.operation_sources, operation_sources),
+    }
+    for module in [one for name, one in sys.modules.items() if name.startswith("notchbook.")]:
+        for name, (known_as, stands_in) in instead.items():
+            if getattr(module, name, None) is known_as:
+                monkeypatch.setattr(module, name, stands_in)

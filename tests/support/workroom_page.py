@@ -27,6 +27,7 @@ BROWSER_ARGUMENTS = [
 ]
 
 TABLET: ViewportSize = {"width": 1024, "height": 768}
+UPRIGHT: ViewportSize = {"width": 768, "height": 1024}
 
 
 @dataclass

@@ -5,8 +5,10 @@ from dataclasses import replace
 import pytest
 
 from notchbook.app.demo import demo_client, demo_form, demo_recipe
-from notchbook.app.drafting import block_named, blocks, completed, draft
-from notchbook.app.examining import ease_table, examine, promised_length
+from notchbook.app.drafting import completed, draft
+from notchbook.app.ease_rows import ease_table, promised_length
+from notchbook.app.examining import examine
+from notchbook.app.garment_parameters import block_named, blocks
 from notchbook.app.settings import read_settings
 from notchbook.app.style_file import StyleFile, run_style
 from notchbook.body import MeasureSet

@@ -98,9 +98,9 @@ def test_previews_store_nothing(studio: Studio, style: StyleState) -> None:
     shown = studio.preview_style(style.id, ChangeStep("skirt-1", {"length": "70 cm"}))
     assert recipe_text(shown) != recipe_text(style)
     body = studio.preview_body(style.id, SetMeasure("waist_girth", "80", "cm"))
-    assert body.girths[0].body == 800.0
+    assert body.eases[0].body == 800.0
     now = studio.open_style(style.id)
-    assert (recipe_text(now), now.version, now.girths) == (recipe_text(style), style.version, style.girths)
+    assert (recipe_text(now), now.version, now.eases) == (recipe_text(style), style.version, style.eases)
     assert studio.open_body(style.body.id).measures.value("waist_girth") == 705.0
 
 
@@ -109,7 +109,7 @@ def test_a_measure_is_read_in_the_unit_that_was_typed(studio: Studio, style: Sty
     body = studio.open_body(style.body.id)
     body = studio.edit_body(body.id, body.version, SetMeasure("waist_girth", "28 1/2", "in"))
     assert body.measures.value("waist_girth") == pytest.approx(28.5 * 25.4)
-    assert studio.open_style(style.id).girths[0].body == pytest.approx(28.5 * 25.4)
+    assert studio.open_style(style.id).eases[0].body == pytest.approx(28.5 * 25.4)
     body = studio.edit_body(body.id, body.version, SetMeasure("hip_depth", "19.5", "cm", "left"))
     assert body.measures.value("hip_depth", "left") == 195.0
     body = studio.edit_body(body.id, body.version, ClearMeasure("hip_depth", "left"))
@@ -133,7 +133,7 @@ def test_a_style_for_another_body(studio: Studio, style: StyleState) -> None:
     client = studio.list_bodies()[1]
     moved = studio.edit_style(style.id, style.version, SetBody(client.id))
     assert moved.body.name == "Marta V."
-    assert moved.girths[0].body == pytest.approx(31.25 * 25.4)
+    assert moved.eases[0].body == pytest.approx(31.25 * 25.4)
     with pytest.raises(InputError) as caught:
         studio.edit_style(style.id, moved.version, SetBody(style.id))
     assert caught.value.code == "entry-not-body"

@@ -259,3 +259,10 @@ def test_the_usual_range_is_not_asked_about_where_the_body_is_large_as_a_whole()
     large = replace(MeasureSet.from_mm("A", dict(zip(common.keys, values, strict=True))), population="women")
     assert "measure-unusual" not in codes(look_over(large, CM))
     assert "measure-unusual" in codes(look_over(replace(large, population=None), CM))
+
+
+def test_a_child_of_whom_nobody_said_whose_is_known_as_a_child() -> None:
+    values = {"height": 1280.0, "bust_girth": 640.0, "waist_girth": 560.0, "hip_girth": 680.0}
+    looked = look_over(MeasureSet.from_mm("Invented", values), LengthStyle("cm"))
+    assert looked.doubts == ()
+    assert looked.not_held is not None and looked.not_held.code == "held-no-child"

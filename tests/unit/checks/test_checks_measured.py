@@ -107,7 +107,14 @@ def test_every_limit_has_its_reason_source_and_grade() -> None:
     for item in fields(Limits):
         assert item.metadata["reason"].endswith(".")
         assert item.metadata["unit"] in ("mm", "deg", "share")
-        assert item.metadata["grade"] in ("standard", "handbook", "memory", "common practice", "house")
+        assert item.metadata["grade"] in (
+            "standard",
+            "handbook",
+            "memory",
+            "common practice",
+            "house",
+            "own judgment",
+        )
         assert item.metadata["source"]
 
 

@@ -10,12 +10,29 @@ import pytest
 from notchbook.checks import Check, Subject, all_checks, check_sources, load_check, run_checks
 from notchbook.errors import HouseFault
 from notchbook.pattern import Severity
-from support import faults_cut, faults_darts, faults_estimates, faults_outline, faults_seams
+from support import (
+    faults_cut,
+    faults_darts,
+    faults_estimates,
+    faults_inner_darts,
+    faults_outline,
+    faults_seams,
+    faults_shapes,
+)
 from support.faults import PLANTED, Planted
 from support.faults_seams import PROMISES
 from support.hand_skirt import hand_skirt
+from support.hand_upper import hand_upper
 
-FAULT_FILES = (faults_cut, faults_darts, faults_estimates, faults_outline, faults_seams)
+FAULT_FILES = (
+    faults_cut,
+    faults_darts,
+    faults_estimates,
+    faults_inner_darts,
+    faults_outline,
+    faults_seams,
+    faults_shapes,
+)
 FAULTS = [planted for planted in PLANTED if planted.code is not None]
 HARMLESS = [planted for planted in PLANTED if planted.code is None]
 
@@ -43,6 +60,11 @@ def test_each_check_is_silent_on_the_clean_skirt(check_id: str) -> None:
     assert list(load_check(check_id).run(Subject(hand_skirt(), None, PROMISES))) == []
 
 
+@pytest.mark.parametrize("check_id", faults_shapes.DRAWN)
+def test_each_check_of_shapes_is_silent_on_the_clean_bodice_and_sleeve(check_id: str) -> None:
+    assert list(load_check(check_id).run(Subject(hand_upper()))) == []
+
+
 def test_the_clean_skirt_passes_every_check() -> None:
     report = run_checks(Subject(hand_skirt(), None, PROMISES))
     assert (report.findings, report.broken, report.skipped, report.waived) == ((), (), (), ())
@@ -64,7 +86,8 @@ def test_every_message_of_every_check_has_a_planted_fault() -> None:
 
 def test_a_check_without_a_planted_fault_is_seen() -> None:
     rest = [planted for planted in PLANTED if planted.check != "dart-legs"]
-    assert untested_codes(all_checks(), rest) == {("dart-legs", "dart-legs-differ")}
+    codes = {"dart-legs-differ", "dart-part-legs-differ", "dart-ends-apart"}
+    assert untested_codes(all_checks(), rest) == {("dart-legs", code) for code in codes}
 
 
 def test_ids_and_codes_are_unique_and_files_are_named_like_their_checks() -> None:

@@ -111,8 +111,8 @@ def test_a_word_that_is_not_taken_is_refused_without_words_of_a_library(folder: 
 def test_settings_reach_the_draft(folder: Path) -> None:
     words = ("draft", "skirt", "-m", "form.json", "--json")
     told = json.loads(typed(*words, "-s", "hip_ease=70 mm", "-s", "back_darts=2").out)
-    assert told["girths"][1]["ease"] == 70.0
-    assert told["girths"][1]["pattern"] == pytest.approx(970.0 + 70.0, abs=0.01)
+    assert told["eases"][1]["ease"] == 70.0
+    assert told["eases"][1]["pattern"] == pytest.approx(970.0 + 70.0, abs=0.01)
     assert told["parameters"]["back_darts"] == 2
 
 
@@ -150,7 +150,7 @@ def test_a_style_runs_on_another_body(folder: Path) -> None:
     typed("draft", "skirt", "-m", "form.json", "--out", "skirt.json")
     own, other = (json.loads(typed("check", "skirt.json", *words, "--json").out) for words in ((), OTHER))
     assert (own["body"], other["body"]) == ("Form A", "Marta V.")
-    assert other["girths"][0]["pattern"] == pytest.approx(31.25 * 25.4 + 15.0, abs=0.01)
+    assert other["eases"][0]["pattern"] == pytest.approx(31.25 * 25.4 + 15.0, abs=0.01)
 
 
 OTHER = ("--measures", "client.json")

@@ -8,7 +8,7 @@ from typing import Any, NoReturn
 
 import pytest
 
-from notchbook.app import drafting, explaining
+from notchbook.app import explaining, garment_parameters
 from notchbook.errors import HouseFault
 from support.command import PROGRAM, contents, typed
 
@@ -45,7 +45,7 @@ def test_a_refusal_without_its_facts_is_a_fault_in_words(monkeypatch: pytest.Mon
 
 
 def test_ctrl_c_ends_in_words(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(drafting, "blocks", raising(KeyboardInterrupt()))
+    monkeypatch.setattr(garment_parameters, "blocks", raising(KeyboardInterrupt()))
     ended = typed("blocks")
     assert ended.code == 130
     assert ended.err.startswith("Stopped.")

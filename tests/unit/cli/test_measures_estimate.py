@@ -249,7 +249,7 @@ def test_a_girth_that_is_estimated_shows_its_error_in_the_ease_table(tmp_path: P
     ended = typed("draft", "skirt", "-m", file, "--estimate")
     line = next(line for line in ended.out.splitlines() if line.startswith("skirt, hip girth"))
     assert "±" in line
-    girths = data(typed("draft", "skirt", "-m", file, "--estimate", "--json"))["girths"]
+    girths = data(typed("draft", "skirt", "-m", file, "--estimate", "--json"))["eases"]
     assert [("body_error" in girth) for girth in girths] == [False, True]
 
 

@@ -16,6 +16,7 @@ from notchbook.output import card_pdf as writer
 from notchbook.output.card import WHOLE_FUSIBLE, CardRow, CutterCard, card_of
 from notchbook.output.card_check import compare_card
 from notchbook.output.card_pdf import CardPaper, card_pdf
+from notchbook.output.paper_info import DraftedFrom, PaperEase
 from support.papers import INFO, skirt_pieces
 
 
@@ -166,3 +167,46 @@ def test_refusals_and_bare_information() -> None:
 
 def test_the_card_is_the_same_bytes_each_time() -> None:
     assert card_pdf(pieces(), INFO)[0] == card_pdf(pieces(), INFO)[0]
+
+
+DRAFTED = DraftedFrom(
+    measures=tuple((f"measure {index}", f"{index}.0 cm") for index in range(1, 8)),
+    settings=("Bodice: bust dart side, length waist", "Sleeve: fabric shirting"),
+    eases=tuple(
+        PaperEase(f"line {index}", "92.0 cm", "6.0 cm", "98.0 cm", "97.5 cm", "5.0 cm to 10.2 cm")
+        for index in range(1, 4)
+    ),
+)
+
+
+def test_what_it_was_drafted_from_stands_on_a_page_of_its_own() -> None:
+    plain, _ = card_pdf(pieces(), INFO)
+    data, _ = card_pdf(pieces(), replace(INFO, drafted_from=DRAFTED))
+    said = words_of(data)
+    for words in (
+        "measure 7",
+        "7.0 cm",
+        *DRAFTED.settings,
+        "line 3",
+        "97.5 cm",
+        "5.0 cm to 10.2 cm",
+        "page 2 of 2",
+    ):
+        assert words in said, words
+        assert words not in words_of(plain), words
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_a_long_draft_goes_on_and_loses_no_line(paper: CardPaper) -> None:
+    many = replace(
+        DRAFTED, eases=tuple(replace(DRAFTED.eases[0], name=f"line <{index}>") for index in range(130))
+    )
+    data, _ = card_pdf(pieces(), replace(INFO, drafted_from=many), paper)
+    said = words_of(data)
+    assert all(f"line <{index}>" in said for index in range(130))
+    document = pypdfium2.PdfDocument(data)
+    for page in document:
+        text = page.get_textpage()
+        boxes = [text.get_charbox(index) for index in range(text.count_chars())]
+        assert min(box[1] for box in boxes) > 0.0
+    document.close()

@@ -6,13 +6,15 @@ import pytest
 import shapely
 
 from house import ROOT
+from notchbook.app.picturing_blocks import pictured_block
 from notchbook.body import read_measures
 from notchbook.finish import CutPiece, finish, production_table
 from notchbook.output.draw_piece import draw_piece
 from notchbook.output.free_place import readable
 from notchbook.output.label_lines import allowance_words
 from notchbook.output.pen import Text
-from notchbook.output.piece_words import line_words, named_edges
+from notchbook.output.piece_words import line_words, named_edges, named_lines, notch_words
+from notchbook.pattern import Pattern
 from support.cut_shapes import cut_one, polygon, polygon_piece
 from support.list_pen import ListPen, text_box
 from support.papers import INFO, skirt_pieces
@@ -120,3 +122,38 @@ def test_words_of_lines_and_edges_without_allowance() -> None:
     assert line_words("skirt.front/center_front/above") == "center front"
     said = allowance_words(yoked()["Back facing"], INFO)
     assert said.endswith("none at the neatened edge")
+
+
+def test_a_level_that_a_dart_cuts_is_named_once_on_its_longest_part() -> None:
+    front = next(piece for piece in finish(pictured("bodice"), production_table()) if piece.title == "Front")
+    parts = {line.name: line.path.length for line in front.lines if "/bust_line" in line.name}
+    assert len(parts) > 1, "the bust dart opens in it"
+    named = {name: words for name, words in named_lines(front).items() if words == "bust line"}
+    assert named == {max(parts, key=lambda name: parts[name]): "bust line"}
+    assert sum(text.words == "bust line" for text in pen_of(front).texts) == 1
+
+
+@cache
+def pictured(block: str) -> Pattern:
+    """The block of the invented body of the pictures."""
+    drafted = pictured_block(block)
+    assert drafted is not None
+    return drafted
+
+
+def pen_of(piece: CutPiece) -> ListPen:
+    pen = ListPen()
+    draw_piece(pen, piece, INFO)
+    return pen
+
+
+def test_a_sleeve_says_its_front_its_back_and_where_the_shoulder_meets_it() -> None:
+    drafted = pictured_block("sleeve")
+    assert drafted is not None
+    sleeve = next(piece for piece in finish(drafted, production_table()) if piece.title == "Sleeve")
+    named = {edge.words: edge.path for edge in named_edges(sleeve)}
+    assert set(named) == {"front", "back"}
+    # The right sleeve lies face up: its front toward +x.
+    assert named["front"].bounds().center.x > named["back"].bounds().center.x
+    said = [notch_words(sleeve, notch) for notch in sleeve.notches]
+    assert said.count("shoulder seam") == 1

@@ -2,6 +2,8 @@
 
 import copy
 import json
+from dataclasses import replace
+from pathlib import Path as FilePath
 from typing import Any
 
 import pytest
@@ -19,6 +21,7 @@ from notchbook.pattern import (
     Fate,
     Grain,
     Group,
+    InnerDart,
     InternalLine,
     Mark,
     Notch,
@@ -30,7 +33,11 @@ from notchbook.pattern import (
     pattern_from_data,
     pattern_to_data,
 )
+from notchbook.pattern.data import PATTERN_FORMAT
 from support.hand_skirt import hand_skirt
+from support.hand_upper import hand_upper
+
+GOLDEN = FilePath(__file__).parents[2] / "golden"
 
 numbers = st.floats(-3000.0, 3000.0)
 points = st.builds(Point, numbers, numbers)
@@ -61,8 +68,16 @@ def pieces(draw: st.DrawFn) -> Piece:
         "a.b",
         draw(texts),
         tuple(outline),
-        lines=(InternalLine("a.b/line", Path.line(corners[0], corners[1]), "placement"),),
+        lines=(
+            InternalLine("a.b/line", Path.line(corners[0], corners[1]), "placement"),
+            InternalLine("a.b/leg", Path.line(corners[1], corners[0]), "dart_leg"),
+        ),
         marks=(Mark("a.b/mark", draw(points), "drill"),),
+        inner_darts=draw(
+            st.sampled_from(
+                ((), (InnerDart("a.b/in", "a.b/line", "a.b/leg", "a.b/mark", "a.b/mark", "side_leg"),))
+            )
+        ),
         grain=Grain(draw(st.floats(-180, 180)), draw(st.booleans())),
         cut=draw(st.sampled_from(("fold", "pair", "single"))),
         side=draw(st.sampled_from(("both", "left", "right"))),
@@ -80,6 +95,7 @@ def patterns(draw: st.DrawFn) -> Pattern:
         (EdgeUse(first.name, first.start),),
         (EdgeUse(second.name, second.end, "left"),),
         ease=draw(numbers),
+        ease_between=draw(st.sampled_from((None, ("start", "n"), ("n", "end")))),
     )
     folded: CornerStyle = "folded"
     notch = Notch("a.b/n", Place(first.name, first.start, draw(numbers), "fraction"), "double", "a/seam", "x")
@@ -111,6 +127,78 @@ def test_the_hand_made_skirt_comes_back_as_it_was() -> None:
     assert list(again.edges) == list(pattern.edges)
 
 
+def test_a_pattern_without_new_things_is_written_in_the_first_form() -> None:
+    """Releases that know no inner darts read it as it is."""
+    data = pattern_to_data(hand_skirt())
+    assert data["format"] == 1
+    assert not {"inner_darts", "ease_between"} & {
+        key for part in (*data["pieces"], *data["seams"]) for key in part
+    }
+
+
+def test_inner_darts_and_the_place_of_ease_need_the_second_form() -> None:
+    upper = hand_upper()
+    assert pattern_to_data(upper)["format"] == 2
+    front = replace(upper.pieces["top.front"], inner_darts=())
+    assert pattern_to_data(upper.with_pieces(front))["format"] == 2
+    plain = upper.with_seams(*(replace(seam, ease_between=None) for seam in upper.seams.values()))
+    assert pattern_to_data(plain)["format"] == 2
+    assert pattern_to_data(plain.with_pieces(front))["format"] == 2, "the legs are lines of a new kind"
+    without_legs = replace(front, lines=tuple(line for line in front.lines if line.kind != "dart_leg"))
+    assert pattern_to_data(plain.with_pieces(without_legs))["format"] == 1
+
+
+def test_a_mark_that_is_measured_from_needs_the_second_form() -> None:
+    skirt = hand_skirt()
+    piece = next(iter(skirt.pieces.values()))
+    marked = replace(piece, marks=(Mark(f"{piece.name}/crown", piece.outline[0].path.start, "datum"),))
+    data = pattern_to_data(skirt.with_pieces(marked))
+    assert data["format"] == 2
+    assert pattern_to_data(pattern_from_data(data)) == data
+
+
+@pytest.mark.parametrize("name", sorted(path.name for path in GOLDEN.glob("*.pattern.json")))
+def test_stored_patterns_of_every_form_are_read(name: str) -> None:
+    text = (GOLDEN / name).read_text(encoding="utf-8")
+    assert pattern_to_data(pattern_from_data(json.loads(text))) == json.loads(text)
+
+
+def test_a_stored_pattern_of_each_form_is_there() -> None:
+    forms = {json.loads(path.read_text(encoding="utf-8"))["format"] for path in GOLDEN.glob("*.pattern.json")}
+    assert forms == set(range(1, PATTERN_FORMAT + 1))
+
+
+def test_the_first_form_is_read_without_what_it_cannot_say() -> None:
+    read = pattern_from_data(pattern_to_data(hand_skirt()))
+    assert all(piece.inner_darts == () for piece in read.pieces.values())
+    assert all(seam.ease_between is None for seam in read.seams.values())
+
+
+UPPER_DAMAGE: list[tuple[tuple[str | int, ...], object]] = [
+    (("pieces", 0, "inner_darts"), 5),
+    (("pieces", 0, "inner_darts", 0, "center_leg"), 3),
+    (("pieces", 0, "inner_darts", 0, "fold_toward"), "first_leg"),
+    (("pieces", 0, "inner_darts", 0, "depth"), 3),
+    (("pieces", 0, "lines", 0, "kind"), "leg"),
+    (("seams", 2, "ease_between"), "start"),
+    (("seams", 2, "ease_between"), ["start"]),
+    (("seams", 2, "ease_between"), ["start", 3]),
+    (("seams", 2, "ease_between"), {"start": "end"}),
+]
+
+
+@pytest.mark.parametrize(("path", "value"), UPPER_DAMAGE, ids=lambda item: str(item)[:60])
+def test_damaged_inner_darts_and_places_of_ease_are_refused(
+    path: tuple[str | int, ...], value: object
+) -> None:
+    data = copy.deepcopy(pattern_to_data(hand_upper()))
+    target: Any = data
+    for key in path[:-1]:
+        target = target[key]
+    target[path[-1]] = value
+    assert refused_code(data) == "pattern-data-damaged"
+
+
 def refused_code(data: Any) -> str:
     with pytest.raises(InputError) as refused:
         pattern_from_data(data)
@@ -118,7 +206,7 @@ def refused_code(data: Any) -> str:
     return refused.value.code
 
 
-@pytest.mark.parametrize("form", [None, 0, 2, "1"])
+@pytest.mark.parametrize("form", [None, 0, 3, "1", True])
 def test_another_form_is_refused(form: object) -> None:
     assert refused_code({**pattern_to_data(hand_skirt()), "format": form}) == "pattern-format-unknown"
 

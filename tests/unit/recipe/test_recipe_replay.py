@@ -4,11 +4,13 @@ import hashlib
 import os
 import subprocess
 import sys
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from notchbook.body import Measure, MeasureSet
 from notchbook.pattern import pattern_to_data
 from notchbook.recipe import (
     Replay,
@@ -21,7 +23,17 @@ from notchbook.recipe import (
     rename_step,
     replay,
 )
-from support.yoke_skirt import BACK, FORM_A, FRONT, WAISTBAND, run, skirt_recipe, with_steps, yoke_recipe
+from support.yoke_skirt import (
+    BACK,
+    FORM_A,
+    FRONT,
+    WAISTBAND,
+    body,
+    run,
+    skirt_recipe,
+    with_steps,
+    yoke_recipe,
+)
 
 RECIPE = yoke_recipe()
 ON_BASE = run(RECIPE)
@@ -182,3 +194,44 @@ def test_an_added_step_may_stand_before_another() -> None:
     )
     assert [record.id for record in recipe.steps].index("set_allowance-1") == 5
     assert replay(recipe, FORM_A, ON_BASE).reused == 5
+
+
+def _as_estimate(measures: MeasureSet, key: str) -> MeasureSet:
+    return measures.with_value(key, replace(measures.get(key), status="estimated", error=12.0))
+
+
+def _read_twice(measures: MeasureSet, key: str) -> MeasureSet:
+    found = measures.get(key)
+    return measures.with_value(key, replace(found, readings=(found.value, found.value)))
+
+
+OTHER_SETS: dict[str, Callable[[], MeasureSet]] = {
+    "population": lambda: replace(FORM_A, population="men"),
+    "kind": lambda: replace(FORM_A, kind="form"),
+    "waist level": lambda: replace(FORM_A, waist_level="navel", waist_drop=35.0),
+    "status": lambda: _as_estimate(FORM_A, "hip_depth"),
+    "readings": lambda: _read_twice(FORM_A, "hip_depth"),
+}
+"""Sets with the same values, of which another thing is told that a step may look at."""
+
+
+@pytest.mark.parametrize("told", OTHER_SETS)
+def test_the_same_values_told_differently_run_again(told: str) -> None:
+    changed = OTHER_SETS[told]()
+    again, fresh = replay(RECIPE, changed, ON_BASE), replay(RECIPE, changed)
+    assert again.reused == 0
+    assert again.key == fresh.key != ON_BASE.key
+    assert again.notes == fresh.notes
+
+
+def test_a_status_that_no_step_read_runs_nothing_again() -> None:
+    changed = FORM_A.with_value("wrist_girth", Measure(160.0, "estimated", 5.0))
+    assert replay(RECIPE, changed, ON_BASE).key == ON_BASE.key
+
+
+def test_a_skirt_taken_to_the_navel_says_what_a_fresh_draft_says() -> None:
+    taken = body(680.0, 940.0, 205.0, height=1680.0)
+    recipe = skirt_recipe(taken, length="103 cm")  # Ends on the floor where it hangs from the navel.
+    natural = replay(recipe, taken)
+    navel = replace(taken, waist_level="navel", waist_drop=60.0)
+    assert replay(recipe, navel, natural).notes == replay(recipe, navel).notes != natural.notes

@@ -48,7 +48,7 @@ def test_a_measure_is_on_disk_and_the_style_is_drawn_with_it(
 def test_a_preview_of_a_measure_is_not_stored(page: TestClient, body: int, style: int) -> None:
     edit = {"do": "set-measure", "key": "hip_girth", "text": "110"}
     told = page.post(f"/api/styles/{style}/body-preview", json=edit).json()
-    hip = next(girth for girth in told["girths"] if girth["measure"] == "hip_girth")
+    hip = next(girth for girth in told["eases"] if girth["measure"] == "hip_girth")
     assert (hip["body"], hip["pattern"]) == (1100.0, pytest.approx(1150.0))
     assert line(page, body, "hip_girth")["values"][0]["value"] == 970.0
 

@@ -86,6 +86,6 @@ def test_a_style_that_rests_on_estimates_shows_them(page: TestClient, client: in
         "estimates-rested-on": False,
     }
     assert all("±" in one["numbers"] and one["severity"] == "look" and one["why"] for one in notes)
-    errors = {girth["measure"]: girth["body_error_text"] for girth in drawn["girths"]}
+    errors = {girth["measure"]: girth["body_error_text"] for girth in drawn["eases"]}
     assert errors["waist_girth"] == ""
     assert errors["hip_girth"].startswith("± ")

@@ -1,0 +1,42 @@
+"""What the papers say of a draft: its measures, its settings, its ease table; pieces named by their block."""
+
+import pytest
+
+from notchbook.app.drafting import draft
+from notchbook.app.paper_draft import drafted_from, titled_by_block
+from notchbook.app.papers import cut_ready, job_of
+from notchbook.recipe import Replay
+from notchbook.units import LengthStyle
+from support.odd_steps import register
+from support.paired_blocks import LID, TRAY, tray_body
+
+
+@pytest.fixture
+def run(monkeypatch: pytest.MonkeyPatch) -> Replay:
+    """A lid on its tray, both invented."""
+    register(monkeypatch, TRAY, LID)
+    return draft("lid", tray_body(height=1700.0), {"cloth": "woven"})
+
+
+def test_the_measures_that_were_read_and_no_others(run: Replay) -> None:
+    told = drafted_from(run, LengthStyle("cm"))
+    assert told.measures == (
+        ("bust girth", "90.0 cm"),
+        ("waist girth", "70.0 cm"),
+        ("upper arm girth", "19.0 cm"),
+    )
+
+
+def test_settings_and_eases_of_each_block(run: Replay) -> None:
+    told = drafted_from(run, LengthStyle("in"))
+    assert told.settings == ("Tray: bust ease 60 mm, lowered 0 mm, shaping auto", "Lid: cloth woven")
+    assert [row.name for row in told.eases] == ["tray, bust girth", "tray, height", "lid, rim length"]
+    assert told.eases[0].pattern == '37 13/16"'
+
+
+def test_pieces_of_several_blocks_are_named_after_their_own(run: Replay) -> None:
+    pieces = cut_ready(job_of(run, "2026-01-02", despite_findings=True)).pieces
+    assert [piece.title for piece in pieces] == ["Tray, front", "lid"]
+    skirt = draft("skirt", tray_body(hip_girth=960.0, hip_depth=200.0))
+    plain = cut_ready(job_of(skirt, "2026-01-02")).pieces
+    assert [piece.title for piece in titled_by_block(plain, skirt.recipe)] == ["Front", "Back"]

@@ -1,0 +1,69 @@
+"""What a draft promises of a body whose sides differ."""
+
+from dataclasses import replace
+
+from notchbook.pattern import Expectation
+from notchbook.pattern.expectation import Reach
+from notchbook.recipe.sides import assemble, assemble_expectations
+from support.hand_upper import hand_upper
+
+RIGHT = hand_upper()
+WHOLE = assemble(RIGHT, RIGHT)
+
+
+def promise(
+    names: tuple[str, ...] = (),
+    chains: tuple[tuple[str, ...], ...] = (),
+    reach: Reach = "straight",
+    times: int = 1,
+) -> Expectation:
+    return Expectation(
+        "top/length", "x", names, times, 300.0, 10.0, "told", kind="length", chains=chains, reach=reach
+    )
+
+
+def assembled(right: Expectation, left: Expectation | None = None) -> tuple[Expectation, ...]:
+    return assemble_expectations((right,), (left or right,), WHOLE.index)
+
+
+def test_a_center_that_both_sides_share_is_promised_once_under_its_own_name() -> None:
+    center = promise(names=("top.back/center_back",))
+    assert assembled(center) == (center,)
+    assert "top.back/center_back" in {line.name for line in WHOLE.pieces["top.back"].lines}
+
+
+def test_a_way_from_the_center_to_a_side_keeps_the_point_at_the_center() -> None:
+    depth = promise(chains=(("top.back/nape", "top.back/underarm"),), reach="down")
+    right, left = assembled(depth)
+    assert right.chains == (("top.back/nape", "top.back/underarm@right"),)
+    assert left.chains == (("top.back/nape", "top.back/underarm@left"),)
+    assert (right.name, left.name) == ("top/length@right", "top/length@left")
+    assert (right.reach, right.kind) == ("down", "length")
+
+
+def test_a_width_taken_twice_becomes_right_and_left() -> None:
+    wide = promise(chains=(("top.front/neck_pit", "top.front/shoulder_point"),), reach="across", times=2)
+    (both,) = assembled(wide, replace(wide, body=320.0))
+    assert both.times == 1
+    assert both.body == 310.0
+    assert both.chains == (
+        ("top.front/neck_pit", "top.front/shoulder_point@right"),
+        ("top.front/neck_pit", "top.front/shoulder_point@left"),
+    )
+
+
+def test_inner_darts_stand_on_both_halves_of_a_whole_front() -> None:
+    front = WHOLE.pieces["top.front"]
+    assert [dart.name for dart in front.inner_darts] == [
+        "top.front/waist_dart@right",
+        "top.front/waist_dart@left",
+    ]
+    for dart in front.inner_darts:
+        assert front.line(dart.center_leg).path.start.distance_to(front.points[dart.upper_point]) < 1e-9
+    right, left = (front.points[dart.upper_point] for dart in front.inner_darts)
+    assert (right.x, right.y) == (-left.x, left.y)
+
+
+def test_the_place_of_ease_is_kept_on_both_sides() -> None:
+    for side in ("right", "left"):
+        assert WHOLE.seams[f"sleeve/front_armhole@{side}"].ease_between == ("balance_notch", "ease_notch")

@@ -1,0 +1,94 @@
+"""With what a style may begin: blocks with their pictures, and what each asks of one body."""
+
+from typing import Any
+
+import pytest
+import svgpathtools
+from fastapi.testclient import TestClient
+
+from notchbook.app import picturing_blocks
+from notchbook.app.needs import needs_of_block
+from notchbook.app.studio import Studio
+from notchbook.body import MeasureSet, set_from_data
+from notchbook.recipe import all_definitions
+
+WOMAN = {
+    "name": "Client K",
+    "unit": "cm",
+    "population": "women",
+    "measures": {
+        "height": 168,
+        "bust_girth": 92,
+        "waist_girth": 74,
+        "hip_girth": 98,
+        "hip_depth": {"value": 20.5, "status": "estimated", "error": 1.8},
+    },
+}
+"""Invented measures of an invented woman: little was taken."""
+
+
+def woman() -> MeasureSet:
+    return set_from_data(WOMAN)
+
+
+@pytest.fixture
+def told(page: TestClient, studio: Studio) -> dict[str, dict[str, Any]]:
+    """What the page is told of each block for the woman."""
+    body = studio.new_body(woman()).id
+    answer = page.get(f"/api/bodies/{body}/beginnings").json()
+    return {one["block"]: one for one in answer}
+
+
+def standings(block: dict[str, Any]) -> dict[str, str]:
+    return {one["key"]: one["standing"] for one in block["needed"]}
+
+
+def test_every_block_is_a_beginning(told: dict[str, dict[str, Any]]) -> None:
+    assert set(told) == {step.operation for step in all_definitions() if step.kind == "block"}
+    assert all(one["said"] and one["summary"] for one in told.values())
+
+
+def test_what_is_needed_stands_as_it_is_in_this_body(told: dict[str, dict[str, Any]]) -> None:
+    assert standings(told["skirt"]) == {
+        "waist_girth": "taken",
+        "hip_girth": "taken",
+        "hip_depth": "estimated",
+    }
+    (depth,) = [one for one in told["skirt"]["needed"] if one["key"] == "hip_depth"]
+    assert (depth["said"], depth["error_text"]) == ("hip depth", "± 1.8 cm")
+    assert standings(told["bodice"])["scye_depth"] == "missing"
+
+
+def test_a_block_that_is_drafted_with_another_asks_for_what_both_need(
+    told: dict[str, dict[str, Any]],
+) -> None:
+    sleeve = told["sleeve"]
+    assert [one["name"] for one in sleeve["with_blocks"]] == ["bodice"]
+    assert set(standings(sleeve)) == set(needs_of_block("sleeve", woman()).needed)
+    assert {"bust_girth", "upper_arm_girth"} <= set(standings(sleeve))
+
+
+def test_the_picture_is_a_draft_and_lies_in_its_box(told: dict[str, dict[str, Any]]) -> None:
+    pieces = {piece["name"]: piece for piece in told["sleeve"]["picture"]}
+    assert {name: piece["block"] for name, piece in pieces.items()} == {
+        "bodice.front": "bodice",
+        "bodice.back": "bodice",
+        "sleeve.sleeve": "sleeve",
+    }
+    for piece in pieces.values():
+        left, right, low, high = svgpathtools.parse_path(piece["outline"]).bbox()
+        assert (left, low) == pytest.approx((piece["low"]["x"], piece["low"]["y"]), abs=0.01)
+        assert (right, high) == pytest.approx((piece["high"]["x"], piece["high"]["y"]), abs=0.01)
+
+
+def test_a_block_that_cannot_be_drafted_or_breaks_has_no_picture(monkeypatch: pytest.MonkeyPatch) -> None:
+    def broken(*_asked: object) -> None:
+        raise ZeroDivisionError
+
+    picturing_blocks.pictured_block.cache_clear()
+    try:
+        assert picturing_blocks.pictured_block("no_such_block") is None
+        monkeypatch.setattr(picturing_blocks, "trial_recipe", broken)
+        assert picturing_blocks.pictured_block("skirt") is None
+    finally:
+        picturing_blocks.pictured_block.cache_clear()
