@@ -13,6 +13,7 @@ import statistics
 import sys
 import tempfile
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -20,6 +21,7 @@ sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
 import bench_geometry
 import bench_measures
+import bench_upper
 from make_bodies import write
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
@@ -118,7 +120,16 @@ def _processor() -> str:
     return platform.processor() or platform.machine()
 
 
-def page(figures: Sequence[Figure], measures: Sequence[Figure], browser: Sequence[str], before: str) -> str:
+@dataclass(frozen=True)
+class Figures:
+    """What was timed, by chapter."""
+
+    core: Sequence[Figure]
+    upper: Sequence[Figure]
+    measures: Sequence[Figure]
+
+
+def page(timed_jobs: Figures, browser: Sequence[str], before: str) -> str:
     """The report as a page; ``before`` is the load when the bench began."""
     geometry, outside = bench_geometry.rows(), bench_measures.rows()
     lines = [
@@ -127,9 +138,17 @@ def page(figures: Sequence[Figure], measures: Sequence[Figure], browser: Sequenc
         "",
         f"{machine()} Its load was {before} when the bench began and {load()} at the end.",
         "",
-        *_figure_table(figures),
+        *_figure_table(timed_jobs.core),
         "",
         f"Each job is done {ROUNDS} times after once for warming up (the PDF 7, made to measure 3 times).",
+        "",
+        "## Bodice and sleeve",
+        "",
+        *_figure_table(timed_jobs.upper),
+        "",
+        bench_upper.KEY,
+        "",
+        *_row_table(bench_upper.rows()),
         "",
         "## Geometry beside general-purpose libraries",
         "",
@@ -139,7 +158,7 @@ def page(figures: Sequence[Figure], measures: Sequence[Figure], browser: Sequenc
         "",
         "## Measures",
         "",
-        *_figure_table(measures),
+        *_figure_table(timed_jobs.measures),
         "",
         bench_measures.KEY,
         "",
@@ -180,9 +199,9 @@ def main(words: list[str]) -> int:
         timed_command("notchbook --help, a new process", ["--help"]),
         *many_bodies_figures(),
     ]
-    measures = list(bench_measures.figures())
+    upper, measures = list(bench_upper.figures()), list(bench_measures.figures())
     browser = ["Not measured: left out."] if chosen.no_page else page_lines()
-    text = page(figures, measures, browser, before)
+    text = page(Figures(figures, upper, measures), browser, before)
     print(text)
     if not chosen.print:
         (ROOT / "docs" / "bench.md").write_text(text, encoding="utf-8")

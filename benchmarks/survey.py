@@ -26,7 +26,8 @@ sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
 from make_bodies import Group, Level, SurveyBody, bodies
 from notchbook.app.drafting import draft
-from notchbook.app.examining import ease_table, examine
+from notchbook.app.ease_rows import ease_table
+from notchbook.app.examining import examine
 from notchbook.body import MeasureSet, refuse_inconsistent
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Severity

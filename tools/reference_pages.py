@@ -8,6 +8,7 @@ from typing import Any
 from measure_page import figure_pictures, measure_page
 from notchbook.body import measure_entry
 from notchbook.checks import Check, all_checks
+from notchbook.errors import as_read, entry
 from notchbook.recipe import StepDefinition, all_definitions
 
 STEP_WORDS = {
@@ -46,15 +47,40 @@ def steps_page(head: str, title: str, steps: Iterable[StepDefinition[Any]]) -> s
         lines += _measures(step)
         lines += ["", "| to set | what it is | kind | when not set |", "|---|---|---|---|"]
         lines += [_field(name, field) for name, field in schema["properties"].items()]
+        lines += [*_eases(step), *_refusals(step)]
     return "\n".join(lines) + "\n"
 
 
 def _measures(step: StepDefinition[Any]) -> list[str]:
     if not step.needs.needed:
         return []
-    rows = [(key, "needed") for key in step.needs.needed] + [(key, "helps") for key in step.needs.helpful]
-    table = [f"| `{key}` | {measure_entry(key).label} | {word} |" for key, word in rows]
-    return ["", "| measure | | |", "|---|---|---|", *table]
+    table = [f"| `{key}` | {measure_entry(key).label} | {word} |" for key, word in step.needs.standings]
+    return [*_with(step), "", "| measure | | |", "|---|---|---|", *table]
+
+
+def _with(step: StepDefinition[Any]) -> list[str]:
+    return ["", f"Drafted with: {', '.join(step.drafted_with)}."] if step.drafted_with else []
+
+
+def _eases(step: StepDefinition[Any]) -> list[str]:
+    """The ease table of a block, mm, with where each figure comes from."""
+    rows = () if step.eases is None else step.eases()
+    if not rows:
+        return []
+    lines = ["", "| ease | for | drafted, mm | usual, mm | source | grade |", "|---|---|---|---|---|---|"]
+    for row in rows:
+        usual = "" if row.least is None or row.most is None else f"{row.least:g} to {row.most:g}"
+        whose = " ".join(word.replace("_", " ") for word in (row.silhouette, row.wearer) if word)
+        lines.append(
+            f"| `{row.parameter}` | {whose} | {row.drafted:g} | {usual} | {row.source} | {row.grade} |"
+        )
+    return lines
+
+
+def _refusals(step: StepDefinition[Any]) -> list[str]:
+    """What a block refuses, each with its help page."""
+    said = [f"- [{as_read(entry(code).message)}](../messages/{code}.md)" for code in step.refuses]
+    return ["", "Refused:", "", *said] if said else []
 
 
 def _field(name: str, field: Mapping[str, Any]) -> str:

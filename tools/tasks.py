@@ -107,7 +107,8 @@ def bench(words: list[str]) -> int:
 
 def survey(words: list[str]) -> int:
     """Draft the blocks for the bodies of the survey; judge how well measures are foretold."""
-    return max(_program("benchmarks/survey_measures.py", words), _program("benchmarks/survey.py", words))
+    programs = ("survey_measures.py", "survey_upper_measures.py", "survey.py", "survey_bodice.py")
+    return max(_program(f"benchmarks/{name}", words) for name in programs)
 
 
 def _program(place: str, words: list[str]) -> int:

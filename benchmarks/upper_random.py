@@ -1,0 +1,88 @@
+"""Random bodies for the upper blocks: such as there are, and such as nobody has.
+
+A plausible body is a point of the population's own normal distribution, given by one number of standard
+deviations for each direction; an implausible one takes each measure at its own share of the mean, so that
+nothing agrees with anything.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator, Sequence
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+import numpy as np
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path[:0] = [str(ROOT / "tools")]
+
+from make_bodies import Group
+from make_upper_bodies import CHEST_LESS_THAN_BACK, UPPER_KEYS
+from notchbook.body import MeasureSet, measure_entry
+from notchbook.body.population import population
+from notchbook.body.population.evidence import Frame
+from notchbook.body.population.model import Array
+from notchbook.body.population.system import make_system
+
+LEAST_SHARE: Final = 0.5
+MOST_SHARE: Final = 1.7
+"""Of the mean: between these lie the measures of implausible bodies."""
+
+NATURAL: Final = Frame("book", "natural", False)
+
+
+@cache
+def keys_of(group: Group) -> tuple[str, ...]:
+    """What is drawn for a body of this group, in this order."""
+    return tuple(key for key in UPPER_KEYS if key in population(group).keys)
+
+
+@cache
+def _distribution(group: Group) -> tuple[Array, Array]:
+    """Means, and what turns numbers of standard deviations into measures that belong together."""
+    system = make_system(population(group).model, NATURAL, keys_of(group))
+    values, vectors = np.linalg.eigh(system.truth)
+    return system.mean, vectors * np.sqrt(np.clip(values, 0.0, None))
+
+
+def plausible_body(deviations: Sequence[float], group: Group) -> MeasureSet:
+    """The body that lies so many standard deviations from the mean along each of the distribution's axes."""
+    mean, spread = _distribution(group)
+    return _body(mean + spread @ np.array(deviations), group, "plausible")
+
+
+def implausible_body(shares: Sequence[float], group: Group) -> MeasureSet:
+    """The body whose every measure is its own share of the mean."""
+    mean, _ = _distribution(group)
+    return _body(mean * np.array(shares), group, "implausible")
+
+
+def _body(values: Array, group: Group, name: str) -> MeasureSet:
+    keys = keys_of(group)
+    bounded = {
+        key: min(max(float(value), _possible(key)[0]), _possible(key)[1])
+        for key, value in zip(keys, values, strict=True)
+    }
+    if group == "men":
+        bounded["across_chest"] = max(
+            bounded["across_back"] - CHEST_LESS_THAN_BACK, _possible("across_chest")[0]
+        )
+    return MeasureSet.from_mm(name, bounded, population=group)
+
+
+def _possible(key: str) -> tuple[float, float]:
+    return measure_entry(key).possible
+
+
+def random_bodies(kind: str, count: int, seed: int) -> Iterator[MeasureSet]:
+    """So many bodies of a kind ("plausible" or "implausible"), two women to a man."""
+    draw = np.random.default_rng([seed, len(kind)])
+    for number in range(count):
+        group: Group = "men" if number % 3 == 2 else "women"
+        size = len(keys_of(group))
+        if kind == "plausible":
+            yield plausible_body(draw.normal(size=size).tolist(), group)
+        else:
+            yield implausible_body(draw.uniform(LEAST_SHARE, MOST_SHARE, size=size).tolist(), group)
