@@ -58,7 +58,8 @@ def test_the_first_sheet_tells_a_stranger_what_to_do(paper: Paper) -> None:
     for words in (
         "Print at 100 %",
         "rev. C",
-        "Dashed: sew",
+        "dart, stitch",
+        "level center grain notch notch of the back",
         "Page map",
         "measure both squares",
         "/64 in off",
