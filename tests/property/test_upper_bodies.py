@@ -50,14 +50,14 @@ def shares(group: Group) -> st.SearchStrategy[list[float]]:
     return st.lists(st.floats(LEAST_SHARE, MOST_SHARE), min_size=count, max_size=count)
 
 
-@settings(max_examples=100)
+@settings(max_examples=200)
 @given(deviations("women", 2.0))
 @example([0.0] * len(keys_of("women")))
 def test_the_bodice_of_a_plausible_woman_closes_or_is_refused_in_words(drawn: list[float]) -> None:
     assert verdict(plausible_body(drawn, "women"), "bodice") == []
 
 
-@settings(max_examples=50)
+@settings(max_examples=70)
 @given(deviations("men", 2.0))
 @example([0.0] * len(keys_of("men")))
 def test_the_bodice_of_a_plausible_man_closes_or_is_refused_in_words(drawn: list[float]) -> None:

@@ -182,6 +182,18 @@ def test_a_sleeve_from_other_numbers_breaks_its_promise(
     assert closure in broken(sleeve_run(measures, **parameters))
 
 
+def test_a_sleeve_narrower_than_asked_breaks_its_promise_whatever_its_lever_says(monkeypatch: Patch) -> None:
+    def narrowed(given: SleeveGiven) -> SleeveHalf:
+        half = draft_sleeve(replace(given, biceps=given.biceps - 12.0))
+        levers = tuple(
+            replace(lever, pulled=-12.0) if lever.name == "biceps_widened" else lever for lever in half.levers
+        )
+        return replace(half, levers=levers)
+
+    monkeypatch.setattr(SLEEVE, narrowed)
+    assert "upper_arm_girth" in broken(sleeve_run())
+
+
 def test_a_sleeve_with_a_hem_drawn_wider_than_its_lever_says_breaks_its_promise(monkeypatch: Patch) -> None:
     def wider(given: SleeveGiven) -> SleeveHalf:
         half = draft_sleeve(replace(given, hem=given.hem + 5.0))

@@ -48,7 +48,8 @@ def _upper_arm(slug: str, given: SleeveGiven, half: SleeveHalf, arm: ArmRead) ->
 
 def _biceps(given: SleeveGiven, half: SleeveHalf) -> float:
     """The width at the biceps line, mm: as asked, or what a cap height that was asked for comes to."""
-    return given.biceps + _pulled(half, "biceps_widened") if given.keep == "biceps" else half.biceps
+    widened = max(_pulled(half, "biceps_widened"), 0.0)  # a sleeve narrower than asked is said by no finding
+    return given.biceps + widened if given.keep == "biceps" else half.biceps
 
 
 def _elbow(slug: str, given: SleeveGiven, half: SleeveHalf, arm: ArmRead) -> Iterator[Expectation]:
