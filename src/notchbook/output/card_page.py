@@ -157,7 +157,8 @@ def draw_tail(pen: Pen, info: PaperInfo, top: float, plan: CardPlan) -> None:
     for (name, lines), width in zip(_tail_lines(info, plan), _tail_widths(info, plan), strict=True):
         if width and lines:
             pen.write(Text(name, Point(x, top - 7.0), 10.0, True))
-            pen.stroke(Path.line(Point(x, top - 8.6), Point(x + width - 4.0, top - 8.6)), style.SQUARE)
+            end = plan.width if x + width >= plan.width else x + width - 4.0
+            pen.stroke(Path.line(Point(x, top - 8.6), Point(end, top - 8.6)), style.SQUARE)
             for index, line in enumerate(lines):
                 pen.write(Text(line, Point(x, top - 13.0 - 4.2 * index), 9.0))
         x += width
