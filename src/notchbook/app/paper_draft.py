@@ -14,6 +14,8 @@ from notchbook.recipe import Recipe, Replay, StepRecord, definition, keys_read
 from notchbook.units import LengthStyle
 
 _BLOCK: Final = "block"
+_UNIT_SIGNS: Final = {"deg": "°"}
+"""How the unit of a plain number is written; amounts hold their own."""
 _SELF: Final = "self"
 _ANY_CLOTH: Final = "fabric"
 """What a block calls the cloth of its self where it was not told which."""
@@ -82,11 +84,16 @@ def _blocks(recipe: Recipe) -> tuple[StepRecord, ...]:
 
 def _settings(record: StepRecord) -> str:
     """``Sleeve: fabric shirting, length long``: what was chosen, and what was settled when it was drafted."""
-    others = definition(record.operation).drafted_with
+    step = definition(record.operation)
+    fields = step.parameters.model_json_schema()["properties"]
+    others = step.drafted_with
     chosen = {
         name: value for name, value in record.parameters.items() if value is not None and name not in others
     }
-    words = ", ".join(f"{name.replace('_', ' ')} {_value(value)}" for name, value in chosen.items())
+    words = ", ".join(
+        f"{name.replace('_', ' ')} {_value(value)}{_UNIT_SIGNS.get(fields[name].get('unit'), '')}"
+        for name, value in chosen.items()
+    )
     return f"{record.slug.replace('_', ' ').capitalize()}: {words}"
 
 

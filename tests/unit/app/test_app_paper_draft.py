@@ -5,8 +5,10 @@ import pytest
 from notchbook.app.drafting import draft
 from notchbook.app.paper_draft import drafted_from, titled_by_block
 from notchbook.app.papers import cut_ready, job_of
+from notchbook.body import MeasureSet
 from notchbook.recipe import Replay
 from notchbook.units import LengthStyle
+from support.bodice_bodies import MAN
 from support.odd_steps import register
 from support.paired_blocks import LID, TRAY, tray_body
 
@@ -32,6 +34,11 @@ def test_settings_and_eases_of_each_block(run: Replay) -> None:
     assert told.settings == ("Tray: bust ease 60 mm, lowered 0 mm, shaping auto", "Lid: cloth woven")
     assert [row.name for row in told.eases] == ["tray, bust girth", "tray, height", "lid, rim length"]
     assert told.eases[0].pattern == '37 13/16"'
+
+
+def test_a_plain_number_of_degrees_says_so() -> None:
+    told = drafted_from(draft("bodice", MeasureSet.from_mm("man", MAN, population="men")), LengthStyle("cm"))
+    assert "shoulder lift 4.0°" in told.settings[0]
 
 
 def test_pieces_of_several_blocks_are_named_after_their_own(run: Replay) -> None:

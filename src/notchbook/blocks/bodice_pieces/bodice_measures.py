@@ -30,6 +30,9 @@ NEEDED = (
 ESTIMATED = ("shoulder_slope",)
 HELPFUL = ("upper_bust_girth", "under_bust_girth", "height", "shoulder_point_to_center_waist")
 
+BELLY = "belly_girth"
+"""Helps a block that goes on to the hip: no line is drawn from it, but a belly that is not held is said."""
+
 NEEDS = MeasureNeeds(
     needed=NEEDED,
     helpful=HELPFUL,
@@ -51,7 +54,8 @@ def needs_for(parameters: UpperParameters, measures: MeasureSet) -> MeasureNeeds
     hip = ("hip_girth", "hip_depth") if parameters.reaches_hip else ()
     front = BUST_KEYS if shaped else ()
     helpful = HELPFUL if shaped else (*BUST_KEYS[:2], *HELPFUL)
-    return MeasureNeeds(needed=(*NEEDED, *front, *hip), helpful=helpful, estimated=ESTIMATED)
+    belly = (BELLY,) if hip else ()
+    return MeasureNeeds(needed=(*NEEDED, *front, *hip), helpful=(*helpful, *belly), estimated=ESTIMATED)
 
 
 def wearer_of(parameters: UpperParameters, measures: MeasureSet) -> Wearer:
@@ -237,6 +241,7 @@ def _waist(reader: _Reader, eases: dict[str, Ease], bust: float, *, is_shaped: b
 
 
 def _hip(reader: _Reader, eases: dict[str, Ease]) -> HipGiven:
+    reader.find(BELLY)
     return HipGiven(reader.measure("hip_girth") + eases["hip"].value, reader.measure("hip_depth"))
 
 

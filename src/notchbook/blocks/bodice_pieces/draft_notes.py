@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from notchbook.blocks.bodice_pieces.assumed_notes import assumed_notes
+from notchbook.blocks.bodice_pieces.belly_note import belly_note
 from notchbook.blocks.bodice_pieces.ease_notes import ease_notes
 from notchbook.blocks.bodice_pieces.front_panel import CONTOUR_DART
 from notchbook.blocks.bodice_pieces.lever_notes import UNSEEN, NeckRaised, lever_notes
@@ -18,6 +19,7 @@ def draft_notes(drafted: Drafted) -> Iterator[Finding]:
     yield from sanity_notes(drafted)
     yield from assumed_notes(drafted)
     yield from ease_notes(drafted)
+    yield from belly_note(drafted)
 
 
 def _untold(drafted: Drafted) -> tuple[Lever, ...]:

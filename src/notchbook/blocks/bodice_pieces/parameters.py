@@ -66,7 +66,9 @@ class UpperParameters(StepParameters):
     contour: Annotated[ContourChoice, _DARTS] = "auto"
     """A small dart in the front neck, where the neck would fall too deep; auto: where the base measures
     ask for it."""
-    shoulder_lift: Annotated[float, Field(ge=0.0, le=12.0, json_schema_extra={"group": "shape"})] = 4.0
+    shoulder_lift: Annotated[
+        float, Field(ge=0.0, le=12.0, json_schema_extra={"group": "shape", "unit": "deg"})
+    ] = 4.0
     """Degrees by which the shoulder seam lies flatter than the slope as measured: 4 for a slope taken
     between the bony points, 0 for one taken on a garment."""
 

@@ -48,6 +48,8 @@ class SleeveParameters(StepParameters):
     """The cap height that is kept."""
     elbow_amount: Annotated[AmountText | None, _DARTS] = None
     """Width of the elbow dart or ease at the elbow; empty: 15 mm of dart, 8 of ease."""
-    pitch: Annotated[float | None, Field(ge=-10.0, le=12.0, json_schema_extra={"group": "shape"})] = None
+    pitch: Annotated[
+        float | None, Field(ge=-10.0, le=12.0, json_schema_extra={"group": "shape", "unit": "deg"})
+    ] = None
     """Degrees by which the sleeve hangs forward: how far the crown lies behind the shoulder seam, along the
     armhole taken as a full turn. Empty: what balances the cap, 0 to 9 degrees."""
