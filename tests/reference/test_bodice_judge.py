@@ -6,10 +6,11 @@ Else the closures of the survey could not fail. Faults are planted into the plai
 from collections.abc import Callable
 from typing import Any
 
+import numpy as np
 import pytest
 
 from notchbook.app.drafting import draft
-from support.bodice_judge import ANGLE, LAY_GAP, NOTCH, SIDE_ANGLE, Closure, closures, misses
+from support.bodice_judge import ANGLE, LAY_GAP, NOTCH, SIDE_ANGLE, Closure, closures, laid_out, misses
 from support.upper_patterns import (
     data_of,
     drafted,
@@ -149,3 +150,12 @@ def test_an_outline_that_crosses_itself_is_seen() -> None:
 
 def test_what_is_not_a_number_does_not_hold() -> None:
     assert not Closure("nothing", float("nan"), 0.0, 1.0).holds
+
+
+def test_an_armhole_that_leans_back_over_the_body_is_not_laid_turned_about() -> None:
+    x = np.concatenate([np.linspace(0.0, 40.0, 40), np.linspace(40.0, -180.0, 200)])
+    armhole = np.column_stack([x, np.linspace(0.0, 160.0, x.size)])
+    side = np.array([[0.0, 0.0], [0.0, -30.0]])
+    laid = laid_out(armhole, side, armhole[0])
+    assert laid[20, 0] == pytest.approx(armhole[20, 0])
+    assert laid_out(armhole * [-1.0, 1.0], side, armhole[0])[20, 0] == pytest.approx(armhole[20, 0])

@@ -158,7 +158,8 @@ def laid_out(run: Points, seam: Points, underarm: Points) -> Points:
     down = seam[1] - seam[0]
     turn = _rotation(down, np.array([0.0, -1.0]))
     moved: Points = (run - underarm) @ turn.T
-    if moved[len(moved) // 2, 0] < 0.0:
+    # Near the underarm: farther up an armhole that leans across the body may have come back.
+    if moved[max(1, len(moved) // 20), 0] < 0.0:
         moved = moved * np.array([-1.0, 1.0])
     return moved
 
