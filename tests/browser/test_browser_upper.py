@@ -7,32 +7,16 @@ import pytest
 from playwright.sync_api import FloatRect, Locator, Page, ViewportSize, expect
 
 from notchbook.app.drafting import draft_recipe
+from notchbook.app.picturing_blocks import BODY_OF_PICTURES
 from notchbook.body import set_from_data
 from support.workroom_page import TABLET, UPRIGHT, WIDE, Workroom, step
 
 pytestmark = pytest.mark.browser
 
+NOT_TAKEN = {"upper_bust_girth", "hip_girth", "hip_depth", "outside_leg"}
+
 MEASURES: dict[str, float] = {
-    "height": 168,
-    "neck_base_girth": 37,
-    "bust_girth": 92,
-    "under_bust_girth": 78,
-    "waist_girth": 75,
-    "back_waist_length": 40.5,
-    "front_waist_length": 43.8,
-    "center_front_length": 35,
-    "scye_depth": 19,
-    "across_back": 35,
-    "across_chest": 33,
-    "shoulder_length": 12.3,
-    "shoulder_slope": 21,
-    "neck_to_bust_point": 26.5,
-    "bust_point_width": 19,
-    "arm_length": 59,
-    "elbow_length": 34,
-    "upper_arm_girth": 28,
-    "elbow_girth": 26,
-    "wrist_girth": 16,
+    key: value for key, value in BODY_OF_PICTURES["measures"].items() if key not in NOT_TAKEN
 }
 """Invented measures of an invented woman, cm."""
 

@@ -21,6 +21,7 @@ from notchbook.blocks.joined.hem_promise import hem_promise
 from notchbook.blocks.joined.lengths import HemLength, hem_length
 from notchbook.blocks.joined.needs import NEEDS, needs_for
 from notchbook.blocks.joined.notes import length_notes, waist_notes
+from notchbook.blocks.joined.one_piece import one_piece_change
 from notchbook.blocks.joined.parameters import DressParameters
 from notchbook.blocks.joined.settling import with_skirt_darts
 from notchbook.blocks.joined.skirt_pieces import skirt_promises, waist_parts, with_skirt
@@ -53,14 +54,7 @@ def run(pattern: Pattern, context: StepContext, parameters: DressParameters) -> 
     hem = hem_length(context, parameters.length, parameters.own_length)
     if parameters.has_waist_seam:
         return _with_waist_seam(pattern, context, parameters, hem)
-    end, names = LowerEnd(hem.length, "hem_dress"), PanelNames(context.slug)
-    drafted = draft_upper(context, parameters, names, end)
-    change = upper_change(pattern, context, parameters, drafted, end)
-    return replace(
-        change,
-        expectations=(*change.expectations, hem_promise(names, hem.length)),
-        notes=(*change.notes, *length_notes(names, hem)),
-    )
+    return one_piece_change(pattern, context, parameters, hem)
 
 
 def _with_waist_seam(

@@ -4,8 +4,6 @@ The same numbers as a bodice to the hip; it may be longer, and is then a shift. 
 between darts and sides is chosen so that the side runs fair from chest to hip.
 """
 
-from dataclasses import replace
-
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.bodice_pieces.drafting import (
     UPPER_REFUSES,
@@ -15,10 +13,9 @@ from notchbook.blocks.bodice_pieces.drafting import (
     upper_change,
 )
 from notchbook.blocks.bodice_pieces.eases import usual_eases
-from notchbook.blocks.joined.hem_promise import hem_promise
 from notchbook.blocks.joined.lengths import HemLength, hem_length
 from notchbook.blocks.joined.needs import NEEDS, needs_for
-from notchbook.blocks.joined.notes import length_notes
+from notchbook.blocks.joined.one_piece import one_piece_change
 from notchbook.blocks.joined.parameters import TorsoParameters
 from notchbook.pattern import Pattern
 from notchbook.recipe import Change, StepContext, StepDefinition
@@ -35,17 +32,11 @@ def settle(context: StepContext, parameters: TorsoParameters) -> TorsoParameters
 def run(pattern: Pattern, context: StepContext, parameters: TorsoParameters) -> Change:
     """Draft the block into the pattern."""
     hem = _hem(context, parameters)
-    end = LowerEnd() if hem is None else LowerEnd(hem.length, "hem_dress")
-    names = PanelNames(context.slug)
-    drafted = draft_upper(context, parameters, names, end)
-    change = upper_change(pattern, context, parameters, drafted, end)
-    if hem is None:
-        return change
-    return replace(
-        change,
-        expectations=(*change.expectations, hem_promise(names, hem.length)),
-        notes=(*change.notes, *length_notes(names, hem)),
-    )
+    if hem is not None:
+        return one_piece_change(pattern, context, parameters, hem)
+    end = LowerEnd()
+    drafted = draft_upper(context, parameters, PanelNames(context.slug), end)
+    return upper_change(pattern, context, parameters, drafted, end)
 
 
 def _hem(context: StepContext, parameters: TorsoParameters) -> HemLength | None:

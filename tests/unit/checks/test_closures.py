@@ -11,27 +11,15 @@ from hypothesis import strategies as st
 from notchbook.checks import Closure, Subject, closures, closures_data, closures_from_data
 from notchbook.errors import InputError
 from notchbook.geometry import Point, Transform
-from notchbook.pattern import Expectation, Pattern
+from notchbook.pattern import Pattern
 from support.bent import point_moved
 from support.faults_inner_darts import side_leg_shorter_above_the_waist
 from support.faults_seams import PROMISES
-from support.faults_shapes import cap_notch_too_high_by_12_tenths
+from support.faults_shapes import SCYE_DEPTH, cap_notch_too_high_by_12_tenths
 from support.hand_skirt import hand_skirt
 from support.hand_upper import FRONT_SEAM, INNER_DART, hand_upper
 
 UPPER = hand_upper()
-DEPTH = Expectation(
-    "top/scye_depth",
-    "scye_depth",
-    (),
-    1,
-    182.0,
-    10.0,
-    "the armhole begins so far below the nape",
-    kind="length",
-    chains=(("top.back/nape", "top.back/underarm"),),
-    reach="down",
-)
 
 
 def named(found: tuple[Closure, ...]) -> dict[tuple[str, str], Closure]:
@@ -45,14 +33,14 @@ def off(subject: Subject) -> set[str]:
 
 
 def test_the_hand_made_shapes_close() -> None:
-    assert off(Subject(UPPER, None, (DEPTH,))) == set()
+    assert off(Subject(UPPER, None, (SCYE_DEPTH,))) == set()
     assert off(Subject(hand_skirt(), None, PROMISES)) == set()
 
 
 def test_every_seam_dart_angle_promise_and_shape_is_there() -> None:
-    found = named(closures(Subject(UPPER, None, (DEPTH,))))
+    found = named(closures(Subject(UPPER, None, (SCYE_DEPTH,))))
     lengths = {name for name, kind in found if kind == "length"}
-    assert set(UPPER.seams) | {DEPTH.name, f"{INNER_DART}: above", f"{INNER_DART}: below"} <= lengths
+    assert set(UPPER.seams) | {SCYE_DEPTH.name, f"{INNER_DART}: above", f"{INNER_DART}: below"} <= lengths
     assert f"{FRONT_SEAM}: start to balance_notch" in lengths
     assert f"{FRONT_SEAM}: balance_notch to ease_notch" not in lengths, "there the ease lies"
     angles = {name for name, kind in found if kind == "angle"}
@@ -83,7 +71,7 @@ MOVED: list[tuple[str, float, float, str]] = [
 
 @pytest.mark.parametrize(("point", "dx", "dy", "name"), MOVED)
 def test_a_point_moved_by_fifths_of_a_millimeter_is_seen(point: str, dx: float, dy: float, name: str) -> None:
-    assert name in off(Subject(point_moved(UPPER, point, dx, dy), None, (DEPTH,)))
+    assert name in off(Subject(point_moved(UPPER, point, dx, dy), None, (SCYE_DEPTH,)))
 
 
 @given(st.floats(-5.0, 5.0))
@@ -137,15 +125,15 @@ def test_lengths_angles_and_shapes_stay_when_pieces_are_moved(degrees: float, tu
 
 
 def test_closures_come_back_from_json() -> None:
-    found = closures(Subject(UPPER, None, (DEPTH,)))
+    found = closures(Subject(UPPER, None, (SCYE_DEPTH,)))
     again = closures_from_data(json.loads(json.dumps(closures_data(found))))
     assert [one.name for one in again] == [one.name for one in found]
     assert closures_data(again) == closures_data(found)
 
 
 def test_what_was_promised_of_a_point_that_is_gone_is_left_to_the_checks() -> None:
-    gone = replace(DEPTH, chains=(("top.back/nape", "top.front/underarm"),))
-    assert DEPTH.name not in {one.name for one in closures(Subject(UPPER, None, (gone,)))}
+    gone = replace(SCYE_DEPTH, chains=(("top.back/nape", "top.front/underarm"),))
+    assert SCYE_DEPTH.name not in {one.name for one in closures(Subject(UPPER, None, (gone,)))}
 
 
 GOOD = {

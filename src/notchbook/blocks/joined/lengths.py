@@ -1,11 +1,11 @@
 """Where the hem of a torso or dress lies: by a word of the trade or a length of its own."""
 
-import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Literal
 
+from notchbook.blocks._trade_figures import TradeFigure, trade_figures
 from notchbook.recipe import StepContext
 
 SkirtLength = Literal["thigh", "knee", "mid_calf", "ankle"]
@@ -40,11 +40,9 @@ def hem_length(context: StepContext, word: SkirtLength, own_length: str | None) 
 
 
 def _value(group: str, word: str) -> float:
-    return _table()[group, word]
+    return _table()[f"{group}.{word}"].value
 
 
 @cache
-def _table() -> dict[tuple[str, str], float]:
-    path = files("notchbook.blocks.joined") / "lengths.toml"
-    table = tomllib.loads(path.read_text(encoding="utf-8"))
-    return {(group, word): float(row["value"]) for group, rows in table.items() for word, row in rows.items()}
+def _table() -> Mapping[str, TradeFigure]:
+    return trade_figures("notchbook.blocks.joined", "lengths.toml")
