@@ -1,7 +1,7 @@
 """Figures of the trade from a table in TOML: each row with its unit, its source and its grade."""
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from importlib.resources import files
 from types import MappingProxyType
@@ -37,21 +37,52 @@ def trade_figures(package: str, file: str) -> Mapping[str, TradeFigure]:
     return figures_from_text(files(package).joinpath(file).read_text(encoding="utf-8"))
 
 
+def trade_table(package: str, file: str) -> Mapping[str, Any]:
+    """A table whose rows hold more than one figure, as it stands in TOML.
+
+    A row is a table in which no other lies. HouseFault ``trade-figure-unsound`` as in ``trade_figures``.
+    """
+    return table_from_text(files(package).joinpath(file).read_text(encoding="utf-8"))
+
+
 def figures_from_text(text: str) -> Mapping[str, TradeFigure]:
     """The figures of a table in TOML; refuses as ``trade_figures`` does."""
-    sections: dict[str, dict[str, dict[str, Any]]] = tomllib.loads(text)
     return MappingProxyType(
         {
-            f"{section}.{name}": _sound(f"{section}.{name}", row)
-            for section, rows in sections.items()
+            f"{section}.{name}": TradeFigure(**row)
+            for section, rows in table_from_text(text).items()
             for name, row in rows.items()
         }
     )
 
 
-def _sound(name: str, row: dict[str, Any]) -> TradeFigure:
+def table_from_text(text: str) -> Mapping[str, Any]:
+    """The table in this text; refuses as ``trade_table`` does."""
+    table = tomllib.loads(text)
+    for name, row in _rows(table):
+        _require_sound(name, row)
+    return MappingProxyType(table)
+
+
+def _rows(table: Mapping[str, Any], name: str = "") -> Iterator[tuple[str, Mapping[str, Any]]]:
+    """Each row with its name, ``section.row``; of rows in a list the number, from 1."""
+    inner = dict(_tables_in(table))
+    if not inner:
+        yield name, table
+    for word, below in inner.items():
+        yield from _rows(below, f"{name}.{word}" if name else word)
+
+
+def _tables_in(table: Mapping[str, Any]) -> Iterator[tuple[str, Mapping[str, Any]]]:
+    for word, value in table.items():
+        if isinstance(value, dict):
+            yield word, value
+        elif isinstance(value, list) and all(isinstance(one, dict) for one in value):
+            yield from ((f"{word}.{number}", one) for number, one in enumerate(value, start=1))
+
+
+def _require_sound(name: str, row: Mapping[str, Any]) -> None:
     if not row.get("source"):
         raise HouseFault("trade-figure-unsound", name=name, what="source")
     if row.get("grade") not in get_args(Grade):
         raise HouseFault("trade-figure-unsound", name=name, what="grade")
-    return TradeFigure(**row)

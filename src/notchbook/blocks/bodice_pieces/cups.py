@@ -1,11 +1,12 @@
 """How far the dart point stays short of the bust point: by the cup, from the table ``cups.toml``."""
 
-import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from itertools import pairwise
 from typing import Any, Literal
+
+from notchbook.blocks._trade_figures import trade_table
 
 CupFrom = Literal["under_bust", "upper_bust", "unknown"]
 """What the cup was told from."""
@@ -41,6 +42,5 @@ def _read(rows_of: str, difference: float) -> float:
 
 
 @cache
-def _table() -> dict[str, Any]:
-    path = files("notchbook.blocks.bodice_pieces") / "cups.toml"
-    return tomllib.loads(path.read_text(encoding="utf-8"))
+def _table() -> Mapping[str, Any]:
+    return trade_table("notchbook.blocks.bodice_pieces", "cups.toml")

@@ -1,11 +1,10 @@
 """The eases of the bodice by silhouette and wearer, from the table ``eases.toml``."""
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
-from typing import Any, Literal
+from typing import Literal
 
+from notchbook.blocks._trade_figures import trade_table
 from notchbook.recipe import UsualEase
 from notchbook.recipe.usual_ease import Grade
 
@@ -60,8 +59,7 @@ def usual_eases() -> tuple[UsualEase, ...]:
 
 @cache
 def _rows() -> dict[tuple[str, str, str], EaseRow]:
-    path = files("notchbook.blocks.bodice_pieces") / "eases.toml"
-    table: dict[str, dict[str, dict[str, Any]]] = tomllib.loads(path.read_text(encoding="utf-8"))
+    table = trade_table("notchbook.blocks.bodice_pieces", "eases.toml")
     return {
         (wearer, silhouette, of): EaseRow(
             float(row["value"]), float(row["least"]), float(row["most"]), row["source"], row["grade"]

@@ -1,10 +1,10 @@
 """What the bodice takes where nothing was measured or chosen, from the table ``substitutes.toml``."""
 
-import tomllib
+from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
+from notchbook.blocks._trade_figures import trade_table
 from notchbook.blocks.bodice_pieces.eases import Wearer
 
 
@@ -21,6 +21,5 @@ def usual_back_shoulder(wearer: Wearer, how: str) -> float:
 
 
 @cache
-def _table() -> dict[str, Any]:
-    path = files("notchbook.blocks.bodice_pieces") / "substitutes.toml"
-    return tomllib.loads(path.read_text(encoding="utf-8"))
+def _table() -> Mapping[str, Any]:
+    return trade_table("notchbook.blocks.bodice_pieces", "substitutes.toml")

@@ -1,13 +1,12 @@
 """How much a cloth lets itself be eased into the armhole, from the table ``fabrics.toml``."""
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from types import MappingProxyType
 from typing import Literal
 
+from notchbook.blocks._trade_figures import trade_table
 from notchbook.recipe import UsualEase
 from notchbook.recipe.usual_ease import Grade
 
@@ -30,8 +29,8 @@ class FabricRow:
 @cache
 def fabric_rows() -> Mapping[str, FabricRow]:
     """Every cloth by its word."""
-    text = (files("notchbook.blocks.sleeve_pieces") / "fabrics.toml").read_text(encoding="utf-8")
-    return MappingProxyType({name: FabricRow(**row) for name, row in tomllib.loads(text).items()})
+    table = trade_table("notchbook.blocks.sleeve_pieces", "fabrics.toml")
+    return MappingProxyType({name: FabricRow(**row) for name, row in table.items()})
 
 
 def fabric_choices() -> tuple[tuple[str, ...], tuple[str, ...]]:
