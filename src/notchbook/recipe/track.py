@@ -23,6 +23,7 @@ from notchbook.recipe.definition import Change
 from notchbook.recipe.ledger import LedgerEntry, account
 from notchbook.recipe.parameters import StepParameters
 from notchbook.recipe.recipe import StepRecord
+from notchbook.recipe.refused_words import refused_words
 from notchbook.recipe.registry import AnyStep, definition
 
 Reads = tuple[tuple[str, Side, float | None], ...]
@@ -146,10 +147,8 @@ def read_parameters(step: AnyStep, record: StepRecord) -> StepParameters:
 def parameter_error(step_id: str, error: ValidationError) -> InputError:
     """The first complaint about a step's parameters in our own words."""
     first = error.errors()[0]
-    cause = first.get("ctx", {}).get("error")
-    reason = cause.text() if isinstance(cause, NotchbookError) else first["msg"]
     field_name = ".".join(str(part) for part in first["loc"]) or "the whole"
-    return InputError("parameter-refused", step=step_id, field=field_name, reason=reason)
+    return InputError("parameter-refused", step=step_id, field=field_name, reason=refused_words(first))
 
 
 def state_key(before: str, record: StepRecord, reads: Reads, measures: MeasureSet) -> str:
