@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from house import ROOT
-from notchbook.errors import Entry, as_read, catalogue
+from notchbook.errors import Entry, as_read, catalogue, with_facts_named
 from reference_pages import reference_pages
 
 DOCS = ROOT / "docs"
@@ -29,9 +29,9 @@ def message_pages(entries: Iterable[Entry]) -> dict[str, str]:
 def _message_page(item: Entry) -> str:
     return (
         f"{GENERATED}\n# {item.code}\n\n"
-        f"> {as_read(item.message)}\n\n"
+        f"> {with_facts_named(item.message)}\n\n"
         f"{' '.join(item.why.split())}\n\n"
-        f"**What to do:** {as_read(item.next_step)}\n\n"
+        f"**What to do:** {with_facts_named(item.next_step)}\n\n"
         f"Words: `src/notchbook/errors/messages/{item.layer}.toml`. [All messages](README.md)\n"
     )
 
@@ -41,7 +41,7 @@ def _message_list(ordered: Iterable[Entry]) -> str:
         GENERATED,
         "# Messages",
         "",
-        "Every refusal carries a code in square brackets. “…” stands for the facts of a case.",
+        "Every refusal carries a code in square brackets. “…” stands for the facts of a case, which the page of the code calls by name.",
     ]
     layer = None
     for item in ordered:

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from notchbook.errors import InputError, as_read, catalogue
+from notchbook.errors import InputError, catalogue, with_facts_named
 from notchbook.units import quoted, suggestion
 
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
-    """What a code stands for, why it matters, and what to do; ``…`` stands for the facts of a case."""
+    """What a code stands for, why it matters, and what to do; ``‹bust›`` stands for a fact of a case."""
 
     code: str
     title: str
@@ -22,7 +22,7 @@ def explain(code: str) -> Explanation:
     messages = catalogue()
     if wanted in messages:
         entry = messages[wanted]
-        return Explanation(wanted, as_read(entry.message), entry.why, as_read(entry.next_step))
+        return _page(wanted, entry.message, entry.why, entry.next_step)
     checks = _check_pages()
     if wanted in checks:
         return checks[wanted]
@@ -38,6 +38,10 @@ def _check_pages() -> dict[str, Explanation]:
     pages = {}
     for check in all_checks():
         for code, words in check.messages.items():
-            pages[code] = Explanation(code, words, check.rationale, check.suggestion)
-        pages[check.id] = Explanation(check.id, f"{check.title}.", check.rationale, check.suggestion)
+            pages[code] = _page(code, words, check.rationale, check.suggestion)
+        pages[check.id] = _page(check.id, f"{check.title}.", check.rationale, check.suggestion)
     return pages
+
+
+def _page(code: str, title: str, why: str, next_step: str) -> Explanation:
+    return Explanation(code, with_facts_named(title), why, with_facts_named(next_step))

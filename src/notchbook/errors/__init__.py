@@ -5,7 +5,7 @@ Every refusal is a :class:`NotchbookError`. Its words come from the catalogue be
 explained in one place. Nothing here knows about garments.
 """
 
-from notchbook.errors.as_read import as_read
+from notchbook.errors.as_read import as_read, with_facts_named
 from notchbook.errors.base import (
     BookError,
     DraftRefused,
@@ -33,4 +33,5 @@ __all__ = [
     "as_read",
     "catalogue",
     "entry",
+    "with_facts_named",
 ]

@@ -71,6 +71,6 @@ def test_a_row_that_says_nothing_is_not_fine(tmp_path: Path) -> None:
     assert ended.code == 1
 
 
-def test_a_page_of_help_shows_no_names_of_facts() -> None:
+def test_a_page_of_help_shows_no_braces_and_calls_each_fact_by_its_name() -> None:
     ended = typed("why", "measure-unlike-rest")
-    assert "{" not in ended.out and "… of …" in ended.out
+    assert "{" not in ended.out and "‹label› of ‹given›" in ended.out
