@@ -78,7 +78,7 @@ def test_bodice_and_sleeve_of_a_plausible_man_close_or_are_refused_in_words(draw
     assert verdict(plausible_body(drawn, "men")) == []
 
 
-@settings(max_examples=60)
+@settings(max_examples=90)
 @given(shares("women"))
 def test_an_impossible_woman_is_refused_in_words_or_closes(drawn: list[float]) -> None:
     assert verdict(implausible_body(drawn, "women")) == []

@@ -46,6 +46,7 @@ _NECK = {
 _REPLACED = ("measured-value-replaced", "estimate-yields")
 _SLEEVE_SAID = {
     "sleeve-widened": "upper_arm_girth",
+    "sleeve-arm-ease-gave-way": "upper_arm_girth",
     "sleeve-hem-widened": "wrist_girth",
     "sleeve-hem-narrowed": "wrist_girth",
 }

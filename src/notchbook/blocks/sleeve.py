@@ -8,6 +8,7 @@ numbers and their sources are in ``set_in``, the piece in ``sleeve_pieces``.
 from dataclasses import replace
 
 from notchbook.blocks.set_in.draft import draft_sleeve
+from notchbook.blocks.set_in.full_arm import with_room
 from notchbook.blocks.set_in.given import SleeveGiven
 from notchbook.blocks.set_in.shapes import SleeveHalf
 from notchbook.blocks.sleeve_pieces.cures import cures_of
@@ -19,7 +20,14 @@ from notchbook.blocks.sleeve_pieces.outline import draw_sleeve, sleeve_groups
 from notchbook.blocks.sleeve_pieces.parameters import SleeveParameters
 from notchbook.blocks.sleeve_pieces.promises import promises
 from notchbook.blocks.sleeve_pieces.sewn_armhole import sewn_armhole
-from notchbook.blocks.sleeve_pieces.sleeve_measures import NEEDS, arm_read, cap_ease, needs_for, sleeve_given
+from notchbook.blocks.sleeve_pieces.sleeve_measures import (
+    NEEDS,
+    arm_read,
+    cap_ease,
+    most_given_way,
+    needs_for,
+    sleeve_given,
+)
 from notchbook.errors import DraftRefused
 from notchbook.pattern import Pattern, frozen_map
 from notchbook.recipe import Change, StepContext, StepDefinition
@@ -44,7 +52,8 @@ def run(pattern: Pattern, context: StepContext, parameters: SleeveParameters) ->
     cap_ease(context, parameters)  # what must be said is asked for before anything else
     armhole = sewn_armhole(pattern, parameters.bodice)
     arm = arm_read(context, parameters)
-    given = sleeve_given(context, parameters, armhole.given, arm)
+    asked = sleeve_given(context, parameters, armhole.given, arm)
+    given = with_room(asked, most_given_way(context, parameters))
     half = _half(context, parameters, given)
     slug = context.slug
     drafted = pattern.with_pieces(draw_sleeve(slug, half))
@@ -72,7 +81,7 @@ def _half(context: StepContext, parameters: SleeveParameters, given: SleeveGiven
     try:
         half = draft_sleeve(given)
     except DraftRefused as refused:
-        ease = context.mm(parameters.upper_arm_ease)
+        ease = context.mm(parameters.upper_arm_ease) - given.gave_way
         cures = cures_of(refused, context.slug, parameters.bodice, ease)
         if not cures:
             raise

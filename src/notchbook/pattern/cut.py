@@ -7,6 +7,7 @@ These are instructions kept by name on the pattern; the cut line itself is made 
 from dataclasses import dataclass
 from typing import Literal
 
+from notchbook.pattern.names import split_side
 from notchbook.pattern.place import Place
 
 CornerStyle = Literal["mitre", "square", "folded"]
@@ -40,3 +41,10 @@ class Notch:
     kind: NotchKind = "single"
     seam: str | None = None
     purpose: str = ""
+
+    def serves(self, seam: str) -> bool:
+        """Whether it serves the seam of this name.
+
+        On a piece that serves both of the wearer's sides it serves the seams of both.
+        """
+        return self.seam is not None and self.seam in (seam, split_side(seam)[0])

@@ -22,6 +22,10 @@ def frozen_map(items: Mapping[str, _Value] | Iterable[tuple[str, _Value]] = ()) 
     return MappingProxyType(dict(items))
 
 
+STRETCH_FABRIC = "stretch fabric"
+"""What the garment's own cloth is called where it was drafted for how far it stretches."""
+
+
 @dataclass(frozen=True, slots=True)
 class Group:
     """What was one name and now is several, in order along the old direction; ``by`` is the step."""

@@ -46,7 +46,7 @@ def _stations(pattern: Pattern, seam: Seam) -> tuple[Station, ...]:
     """Notches of a seam are paired by name: mates share the last word, their sides apart."""
     places: dict[str, list[float | None]] = {}
     for notch in pattern.notches.values():
-        if notch.seam != seam.name:
+        if not notch.serves(seam.name):
             continue
         label = last_word(notch.name)
         found = places.setdefault(label, [None, None])

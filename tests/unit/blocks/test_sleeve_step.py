@@ -176,7 +176,7 @@ def test_a_full_arm_is_refused_and_the_cure_heals_it() -> None:
     assert refused.code == "sleeve-arm-too-full"
     cures = refused.facts["cures"]
     assert isinstance(cures, tuple)
-    (cure,) = cures
+    cure = cures[0]
     assert (cure.step, cure.parameter, cure.added) == ("bodice", "armhole_lowered", True)
     cured, taken = draft_taking("sleeve", full, {"fabric": "wool_dress"}, ["sleeve-arm-too-full"])
     assert len(taken) == 1
@@ -189,7 +189,7 @@ def test_a_full_arm_is_refused_and_the_cure_heals_it() -> None:
 
 
 def test_an_arm_that_no_lowering_serves_is_told_what_would() -> None:
-    refused = stopped(sleeve_run(woman(upper_arm_girth=450.0)))
+    refused = stopped(sleeve_run(woman(upper_arm_girth=480.0)))
     assert refused.code == "sleeve-arm-beyond-armhole"
     cures = refused.facts["cures"]
     assert isinstance(cures, tuple)
@@ -202,6 +202,20 @@ def test_the_cap_has_a_notch_where_it_meets_the_shoulder_seam() -> None:
         place = pattern.notches[f"{SLEEVE}/shoulder_notch"].place
         assert (place.from_point, place.amount) == (f"{SLEEVE}/cap_top", 0.0)
         assert {mark.kind for mark in pattern.pieces[SLEEVE].marks} == {"datum"}
+
+
+def test_a_full_arm_gives_a_little_ease_which_is_said_and_can_be_forbidden() -> None:
+    full = woman(upper_arm_girth=330.0)
+    run = sleeve_run(full)
+    (note,) = [note for note in run.notes if note.code == "sleeve-arm-ease-gave-way"]
+    assert note.severity == "note"
+    assert 0.0 < (note.wanted or 0.0) - (note.measured or 0.0) <= 10.0
+    assert note.wanted == 330.0 + 50.0
+    assert not outside(run)
+    assert wanted(run)["upper_arm_girth"] == pytest.approx(note.measured)
+    for parameter, amount in (("upper_arm_gives", "0 mm"), ("upper_arm_ease", "40 mm")):
+        codes = {note.code for note in sleeve_run(full, None, **{parameter: amount}).notes}
+        assert "sleeve-arm-ease-gave-way" not in codes
 
 
 def test_a_low_cap_offers_a_lower_armhole_before_anybody_is_refused() -> None:

@@ -28,7 +28,10 @@ NEEDED = (
     "across_chest",
 )
 ESTIMATED = ("shoulder_slope",)
-HELPFUL = ("upper_bust_girth", "under_bust_girth", "height", "shoulder_point_to_center_waist")
+ARM = "upper_arm_girth"
+"""Helps where it is full: its armhole is drafted a little wider."""
+
+HELPFUL = ("upper_bust_girth", "under_bust_girth", "height", "shoulder_point_to_center_waist", ARM)
 
 BELLY = "belly_girth"
 """Helps a block that goes on to the hip: no line is drawn from it, but a belly that is not held is said."""
@@ -193,6 +196,7 @@ def bodice_measures(
         front_length=None if shaped else reader.taken("front_waist_length"),
         center_front=None if shaped else reader.taken("center_front_length"),
         upper_bust=None if upper_bust is None else upper_bust + eases["bust"].value,
+        upper_arm=context.find(ARM, side),  # as it stands in the set: the sleeve takes it so
         back_shoulder=back_shoulder_of(parameters, context.measures),
         back_shoulder_amount=_back_shoulder_amount(context, parameters, reader.wearer, side),
         front_darts=0 if parameters.front_darts == "auto" else parameters.front_darts,

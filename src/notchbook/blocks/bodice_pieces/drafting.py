@@ -39,6 +39,7 @@ UPPER_REFUSES = (
     "bodice-no-arm-room",
     "bodice-arm-room-wide",
     "bodice-underarm-low",
+    "bodice-armhole-corner",
     "bodice-armhole-over-dart",
     "bodice-neck-unreachable",
     "bodice-neck-depth",
@@ -49,6 +50,7 @@ UPPER_REFUSES = (
     "bodice-shoulder-against-width",
     "bodice-shoulder-below-underarm",
     "bodice-side-too-short",
+    "bodice-waist-dart-short",
     "bodice-waist-darts-too-wide",
     "bodice-waist-unreachable",
 )

@@ -32,9 +32,11 @@ def draft_side(
     """
     is_one_piece = not parameters.has_waist_seam
     own = bodice_measures(context, parameters, context.side)
+    half, hip = _draft(own, length, is_one_piece=is_one_piece)
+    if context.sides_are_alike():
+        return half, hip, own
     other_side: Side = "left" if context.side == "right" else "right"
     other = bodice_measures(context, parameters, other_side, own.trusted)
-    half, hip = _draft(own, length, is_one_piece=is_one_piece)
     if own.given == other.given and own.hip == other.hip:
         return half, hip, own
     other_half, other_hip = _draft(other, length, is_one_piece=is_one_piece)
@@ -68,9 +70,9 @@ def _with_one_hem(own: tuple[BodiceMeasures, HipHalf], other: tuple[BodiceMeasur
 
 
 def _down_to(level: float, measures: BodiceMeasures, drawn: HipHalf) -> HipHalf:
-    """The side with its hem at this height at the center back, mm over the waist; left where it is there,
-    up to what no seam shows."""
-    if measures.hip is None or drawn.back.hem_level - level < TOLERANCES.sew_length:
+    """The side with its hem at this height at the center back, mm over the waist; left where it is there but
+    for what no pencil line shows: a side seam drawn on by so little would end in a part too short to cut."""
+    if measures.hip is None or drawn.back.hem_level - level < TOLERANCES.closure:
         return drawn
     return draft_to_hip(measures.given, replace(measures.hip, length=-level))
 

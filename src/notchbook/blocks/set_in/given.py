@@ -39,7 +39,7 @@ class SleeveGiven:
     ``elbow`` is the least girth at the elbow (None: not asked), ``elbow_length`` its distance from the
     shoulder point; ``back_ease`` is how much longer the back seam is for the elbow, as an ``elbow_dart``
     or as ease. ``below_underarm``, where given, replaces the length by how far the middle of the hem lies
-    below the biceps line.
+    below the biceps line. ``gave_way`` says by how much the biceps is less than asked for, for a full arm.
 
     ``pitch``: how far the highest point of the crown lies behind the shoulder seam, as an angle: 360
     degrees times that way along the armhole over the whole armhole. 0 sets the crown on the shoulder
@@ -60,6 +60,7 @@ class SleeveGiven:
     elbow_dart: bool = False
     pitch: float | None = None
     below_underarm: float | None = None
+    gave_way: float = 0.0
 
     def down(self, height: float) -> float:
         """From the biceps line down to the middle of the hem under a cap of this height, mm."""

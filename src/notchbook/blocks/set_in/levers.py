@@ -20,7 +20,7 @@ def sleeve_levers(given: SleeveGiven, cap: Cap, below: Below) -> tuple[Lever, ..
     share = cap.height / given.armhole.girth
     low, high = low_share(given), figure("cap.most_share")
     found.append(Lever("cap_height_share", share, low, high, 0.33, ""))
-    box = _half_width(cap) / cap.biceps
+    box = half_width(cap) / cap.biceps
     found.append(Lever("half_height_width", box, 0.5, figure("cap.most_half_width"), 0.6, ""))
     wished = given.biceps if given.keep == "biceps" else cap.biceps
     found.append(Lever("biceps_widened", cap.biceps - wished, -0.5, 0.5, 0.0))
@@ -29,7 +29,7 @@ def sleeve_levers(given: SleeveGiven, cap: Cap, below: Below) -> tuple[Lever, ..
     return tuple(found)
 
 
-def _half_width(cap: Cap) -> float:
+def half_width(cap: Cap) -> float:
     """How wide the cap is at half its height, mm."""
     return sum(_inward(line, cap.height / 2.0) for line in (cap.front, cap.back))
 

@@ -1,5 +1,6 @@
 """Whether the arm finds room in the armhole, and what would give it room where it does not."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from notchbook.blocks.set_in.cap import (
@@ -15,9 +16,12 @@ from notchbook.blocks.set_in.cap import (
 from notchbook.blocks.set_in.crown import crowned_cap
 from notchbook.blocks.set_in.figures import figure
 from notchbook.blocks.set_in.given import ArmholeGiven, SleeveGiven
+from notchbook.blocks.set_in.half_cap import LAID
 from notchbook.errors import DraftRefused
 from notchbook.geometry import Path, Transform
 
+_COARSE = 10.0
+"""mm between the lowerings that are tried first."""
 _FINEST = 1.0
 """mm; how exactly a lowering is solved, before it is rounded up to whole millimeters."""
 _SPARE = 0.002
@@ -40,7 +44,7 @@ def draft_cap(given: SleeveGiven) -> tuple[Cap, CapLengths]:
         raise DraftRefused(
             "sleeve-armhole-uneven", front=armhole.front.length, back=armhole.back.length, biceps=given.biceps
         )
-    if cap is None or (_share(given, cap) < figure("cap.least_share") and not _is_flat(given, cap)):
+    if not has_room(given, cap) or cap is None:
         raise _too_full(given)
     wider_by = cap.biceps - given.biceps
     if wider_by > figure("cap.most_widened"):
@@ -86,6 +90,30 @@ def narrower_by(given: SleeveGiven) -> float | None:
     return max(given.biceps - cap.biceps, 0.0)
 
 
+def has_room(given: SleeveGiven, cap: Cap | None) -> bool:
+    """Whether the arm finds room in the armhole under this cap; None: there is no cap.
+
+    It finds none where the cap comes out lower than a quarter of the armhole, or leaves it under the arm.
+    """
+    if cap is None or (given.pitch is None and _is_astray(cap)):
+        return False
+    return _share(given, cap) >= figure("cap.least_share") or _is_flat(given, cap)
+
+
+def _is_astray(cap: Cap) -> bool:
+    """Whether the cap has to turn over so early that it leaves the armhole by more than it may."""
+    return min(cap.front_lever, cap.back_lever) < LAID and not lies_on_armhole(cap)
+
+
+def lies_on_armhole(cap: Cap) -> bool:
+    """Whether the lower cap lies on the armhole, with what the line drawn may differ from the one solved."""
+    reach, spare = figure("lay.least_length"), figure("lay.margin") / 2.0
+    return all(
+        line.laid_gap(reach) <= figure(f"lay.{which}_gap") - spare
+        for which, line in (("front", cap.front), ("back", cap.back))
+    )
+
+
 def _share(given: SleeveGiven, cap: Cap) -> float:
     return cap.height / given.armhole.girth
 
@@ -119,9 +147,11 @@ def _least_lowering(given: SleeveGiven, share: float, is_to_lie: bool) -> float 
         trial = replace(given, armhole=lowered(given.armhole, lower_by))
         return is_as_high(trial, share, is_to_lie=is_to_lie)
 
-    low, high = 0.0, figure("cap.most_lowered")
-    if not serves(high):
+    # From the first that serves: a very deep armhole may not serve again.
+    high = next((by for by in _trials() if serves(by)), None)
+    if high is None:
         return None
+    low = max(high - _COARSE, 0.0)
     while high - low > _FINEST:
         middle = (low + high) / 2.0
         if serves(middle):
@@ -129,6 +159,12 @@ def _least_lowering(given: SleeveGiven, share: float, is_to_lie: bool) -> float 
         else:
             low = middle
     return high
+
+
+def _trials() -> Iterator[float]:
+    """Lowerings looked at before the least is sought, mm."""
+    count = round(figure("cap.most_lowered") / _COARSE)
+    return (number * _COARSE for number in range(1, count + 1))
 
 
 def _drawn_out(armhole: Path, notch: float, amount: float) -> tuple[Path, float]:

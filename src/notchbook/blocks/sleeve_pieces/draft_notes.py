@@ -140,6 +140,16 @@ def _ease_notes(drafted: Drafted, fabric: tuple[float, float] | None) -> Iterato
 
 def _width_notes(drafted: Drafted) -> Iterator[Finding]:
     sleeve, half, levers = drafted.sleeve, drafted.half, drafted.levers
+    if drafted.given.gave_way > 0.0:
+        yield worded(
+            _CHECK,
+            "sleeve-arm-ease-gave-way",
+            Severity.NOTE,
+            Measured(drafted.given.biceps, drafted.given.biceps + drafted.given.gave_way),
+            piece=sleeve,
+            where=part_name(sleeve, "biceps_line"),
+            less=drafted.given.gave_way,
+        )
     wider = levers["biceps_widened"].pulled
     if wider > _WIDER:
         girth = Measured(half.biceps, drafted.given.biceps)

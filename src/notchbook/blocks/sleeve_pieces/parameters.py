@@ -38,6 +38,9 @@ class SleeveParameters(StepParameters):
     """Ease of the whole cap; empty: what is usual for the cloth."""
     upper_arm_ease: Annotated[AmountText, _EASE] = "50 mm"
     """Ease round the upper arm; 40 to 80 mm is usual."""
+    upper_arm_gives: Annotated[AmountText, _EASE] = "10 mm"
+    """By how much that ease may give way where a full arm would spoil the cap, before the armhole must be
+    lowered; never below 40 mm. 0 keeps the ease as it is."""
     wrist_ease: Annotated[AmountText, _EASE] = "50 mm"
     """Ease round the wrist of a long sleeve, toward which shorter ones narrow too."""
     own_hem: Annotated[AmountText | None, _EASE] = None

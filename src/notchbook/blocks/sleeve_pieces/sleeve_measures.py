@@ -127,6 +127,13 @@ def sleeve_given(
     )
 
 
+def most_given_way(context: StepContext, parameters: SleeveParameters) -> float:
+    """By how much the ease round the upper arm may give way, mm: as said, but not below the least usual."""
+    ease, row = context.mm(parameters.upper_arm_ease), sleeve_rows()["ease.upper_arm"]
+    least = row.usual[0] if row.usual else row.value
+    return max(min(context.mm(parameters.upper_arm_gives), ease - least), 0.0)
+
+
 def _length(context: StepContext, parameters: SleeveParameters, arm: ArmRead) -> float | None:
     """From the top of the cap to the hem, mm; None where it follows the cap."""
     if parameters.own_length is not None:

@@ -13,6 +13,10 @@ _LEAST_TURN = 2.5
 _TURN_SHARE = 0.25
 """The same as a share of the turn at its upper end. Set by eye."""
 
+_LANDING_SHARE = 0.12
+"""How long an armhole has at least to turn to the underarm, over the straight way of its lower half: where it
+would have less, the upper half turns less. Set by eye."""
+
 _HOLLOW = (0.62, 0.86)
 """How far the lower half keeps the direction of the across level, least and most: share of the tangent
 triangle. Set by eye."""
@@ -40,9 +44,17 @@ def draw_armhole(upper: UpperArmhole, lean: float, width: float, landing: Landin
     across = Point(width, upper.across_y)
     outward = degrees(atan2(width - upper.tip.x, upper.tall))
     turn = max(_LEAST_TURN, _TURN_SHARE * (lean + outward))
+    turn = max(_LEAST_TURN, min(turn, _steepest(across, landing) - outward))
     heading = -90.0 + max(outward + turn, 0.0)
     top = curve_between(upper.tip, -90.0 - lean, across, heading)
     return Path.of(top, _lower(across, heading, landing, _end_curvature(top)))
+
+
+def _steepest(across: Point, landing: Landing) -> float:
+    """The outward heading at the across level, degrees, that leaves just enough way to turn to the underarm."""
+    chord = landing.underarm - across
+    aim = landing.underarm - direction(landing.arrival) * (_LANDING_SHARE * chord.norm()) - across
+    return degrees(atan2(aim.x, -aim.y))
 
 
 def _end_curvature(top: Cubic) -> float:

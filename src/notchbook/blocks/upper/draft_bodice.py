@@ -6,7 +6,13 @@ from notchbook.blocks.upper.leaning import draw_armholes, lean_forward, leans_ba
 from notchbook.blocks.upper.levers import Pulled, levers
 from notchbook.blocks.upper.necks import Slopes
 from notchbook.blocks.upper.proportions import proportion
-from notchbook.blocks.upper.refusals import require_arm_room, require_clear_of_dart, require_underarm
+from notchbook.blocks.upper.refusals import (
+    require_arm_room,
+    require_clear_of_dart,
+    require_dart_length,
+    require_turn_below,
+    require_underarm,
+)
 from notchbook.blocks.upper.shapes import BackHalf, BodiceHalf, FrontHalf, OpenDart
 from notchbook.blocks.upper.side_place import Place, settle_side
 from notchbook.blocks.upper.waist_chain import WaistChain
@@ -17,11 +23,12 @@ def draft_bodice(given: BodiceGiven) -> BodiceHalf:
     """Front and back of one side. The side seam is placed so that it halves the room for the arm.
 
     DraftRefused, each with the measures that cannot be had together: ``bodice-no-arm-room``,
-    ``bodice-arm-room-wide``, ``bodice-underarm-low``, ``bodice-armhole-over-dart``,
-    ``bodice-neck-unreachable``, ``bodice-neck-depth``, ``bodice-bust-point-far``,
-    ``bodice-bust-point-low``, ``bodice-bust-point-wide``, ``bodice-front-too-long``,
-    ``bodice-shoulder-against-width``, ``bodice-shoulder-below-underarm``, ``bodice-side-too-short``,
-    ``bodice-waist-darts-too-wide``, ``bodice-waist-unreachable``.
+    ``bodice-arm-room-wide``, ``bodice-underarm-low``, ``bodice-armhole-corner``,
+    ``bodice-armhole-over-dart``, ``bodice-neck-unreachable``, ``bodice-neck-depth``,
+    ``bodice-bust-point-far``, ``bodice-bust-point-low``, ``bodice-bust-point-wide``,
+    ``bodice-front-too-long``, ``bodice-shoulder-against-width``, ``bodice-shoulder-below-underarm``,
+    ``bodice-side-too-short``, ``bodice-waist-dart-short``, ``bodice-waist-darts-too-wide``,
+    ``bodice-waist-unreachable``.
     """
     half = proportion("slope.front_over_back") / 2.0
     slopes = Slopes(given.shoulder_slope + half, given.shoulder_slope - half)
@@ -29,9 +36,11 @@ def draft_bodice(given: BodiceGiven) -> BodiceHalf:
     frames, pulled = settle_side(given, slopes, place)
     require_arm_room(given, frames)
     require_underarm(frames)
+    require_dart_length(frames)
     armholes = draw_armholes(frames, pulled)
     if leans_back(armholes):
         frames, pulled, armholes = lean_forward(given, slopes, place, frames, pulled)
+    require_turn_below(armholes, frames)
     require_clear_of_dart(armholes[0], frames)
     return BodiceHalf(
         _front(frames, pulled, armholes[0]),

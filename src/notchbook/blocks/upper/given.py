@@ -31,7 +31,8 @@ class BodiceGiven:
     seam below the horizontal, degrees (the body's less the lift), mean of front and back.
     ``scye_depth`` runs from the nape down to the underarm level, ease added; ``back_length`` from the
     nape to the waist. ``bust_shape`` None: no bust dart; ``front_length`` and ``center_front`` are then
-    used where they were measured. ``upper_bust`` is the girth under the arms above the bust, ease added.
+    used where they were measured. ``upper_bust`` is the girth under the arms above the bust, ease added;
+    ``upper_arm`` the arm that the armhole is to hold, without ease.
     ``back_shoulder_amount`` is the intake of the shoulder dart or the ease of the back shoulder, mm.
     The counts of darts are settled before: 0 to 2. ``side_take_in`` is what each panel gives up at the
     side from bust line to waist where the hip below asks for its own share, None for the usual one.
@@ -50,6 +51,7 @@ class BodiceGiven:
     front_length: float | None = None
     center_front: float | None = None
     upper_bust: float | None = None
+    upper_arm: float | None = None
     back_shoulder: BackShoulder = "dart"
     back_shoulder_amount: float = 10.0
     front_darts: int = 1

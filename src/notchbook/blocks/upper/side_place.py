@@ -59,6 +59,8 @@ def _pull(given: BodiceGiven, frames: Frames, place: Place) -> Pulled:
         most = max(by_upper, proportion("armhole.usual_width_share") * given.bust / 2.0)
     least = min(proportion("armhole.narrow_width_share") * given.bust / 2.0, most)
     spare = (frames.arm_width - min(max(frames.arm_width, least), most)) / 2.0
+    if given.upper_arm is not None:
+        spare = _for_arm(spare, frames.arm_width, given.upper_arm)
     front_lean, back_lean = frames.front_upper.lean - tilt, frames.back_upper.lean + tilt
     return Pulled(
         place.extension,
@@ -67,3 +69,15 @@ def _pull(given: BodiceGiven, frames: Frames, place: Place) -> Pulled:
         across_change(frames.back_upper, back_lean, spare, "across back"),
         place.lean,
     )
+
+
+def _for_arm(spare: float, room: float, arm: float) -> float:
+    """What half an across width is to give way once the arm that was measured has its say, mm: ``spare`` for
+    the room alone (see ``across_change``), less where the arm is full for it.
+
+    The widths give way to a full arm by no more than two careful readings of them may differ.
+    """
+    over = (room - proportion("armhole.arm_share") * arm) / 2.0
+    if over >= 0.0:
+        return min(spare, over)
+    return min(spare, max(over, -proportion("armhole.first_narrowing")))

@@ -1,14 +1,16 @@
-"""The taken measures of an upper body as one draw from its population: what each says of the others.
+"""The taken measures of a body as one draw from its population: what each says of the others.
 
-Loads the numbers of the population; a body without one is judged by arithmetic alone.
+Loads the numbers of the population; a body without one is judged by arithmetic alone. The lower body is judged
+by it as the upper one is.
 """
 
+from collections.abc import Mapping
 from functools import lru_cache
+from typing import Protocol
 
 import numpy as np
 
-from notchbook.blocks.upper_measures.upper_measures import UpperMeasures
-from notchbook.body import PopulationName
+from notchbook.body import PopulationName, WaistLevel
 from notchbook.body.doubts.together import Together
 from notchbook.body.population import Expected, population
 from notchbook.body.population.evidence import Evidence, Frame
@@ -18,7 +20,31 @@ from notchbook.body.population.systems import Systems
 from notchbook.body.waist_drop import DROP_KEY
 
 
-def common_body(measures: UpperMeasures) -> Together | None:
+class JudgedBody(Protocol):
+    """What is asked of the measures of a body: see ``UpperMeasures`` and ``LowerMeasures``."""
+
+    @property
+    def taken(self) -> Mapping[str, float]:
+        """What a tape or a chart says, mm or degrees by key."""
+
+    @property
+    def population(self) -> PopulationName | None:
+        """Whose body it is."""
+
+    @property
+    def is_child(self) -> bool:
+        """Whether no population fits."""
+
+    @property
+    def waist_level(self) -> WaistLevel:
+        """To which waist lengths were taken."""
+
+    @property
+    def waist_drop(self) -> float:
+        """mm from the natural waist down to that one."""
+
+
+def common_body(measures: JudgedBody) -> Together | None:
     """The taken values with their common distribution; None where no population fits or fewer than two."""
     if measures.population is None or measures.is_child:
         return None
@@ -39,7 +65,7 @@ def common_body(measures: UpperMeasures) -> Together | None:
 
 
 def expected_among(
-    measures: UpperMeasures, name: PopulationName, key: str, without: frozenset[str]
+    measures: JudgedBody, name: PopulationName, key: str, without: frozenset[str]
 ) -> Expected | None:
     """What this population expects of a measure, given what was taken but for it and ``without``."""
     systems = _systems(name)
@@ -51,7 +77,7 @@ def expected_among(
     return expected_from(systems, key, Evidence(frame_of(measures), measures.waist_drop, given, ()))
 
 
-def frame_of(measures: UpperMeasures) -> Frame:
+def frame_of(measures: JudgedBody) -> Frame:
     """At which waist the lengths were taken."""
     level = measures.waist_level
     return Frame("book", level, level == "navel" and measures.waist_drop > 0)

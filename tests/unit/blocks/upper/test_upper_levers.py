@@ -48,6 +48,20 @@ def test_a_short_shoulder_narrows_the_width_then_is_lengthened() -> None:
     assert lever(draft_bodice(replace(WOMAN, shoulder=88.0)), "shoulder").at_limit
 
 
+def test_the_widths_give_way_to_a_full_arm_as_far_as_two_readings_differ() -> None:
+    plain = draft_bodice(WOMAN)
+    arms = [draft_bodice(replace(WOMAN, upper_arm=arm)) for arm in (260.0, 305.0, 360.0, 420.0)]
+    for name in ("across_back", "across_chest"):
+        pulled = [lever(half, name).pulled for half in arms]
+        assert pulled[0] == 0.0
+        assert pulled == sorted(pulled, reverse=True)
+        assert -10.0 < pulled[-1] < -9.0
+        assert pulled[-1] == pulled[-2]
+    assert lever(arms[-1], "armhole_width").pulled > lever(plain, "armhole_width").pulled + 9.0
+    assert arms[0].front.armhole.length == plain.front.armhole.length
+    assert arms[-1].front.armhole.length > plain.front.armhole.length
+
+
 def test_a_long_shoulder_widens_the_width() -> None:
     half = draft_bodice(replace(WOMAN, shoulder=166.0))
     assert lever(half, "across_back").pulled > 0.0

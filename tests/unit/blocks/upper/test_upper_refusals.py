@@ -20,6 +20,10 @@ REFUSED = {
     "bodice-shoulder-against-width": replace(WOMAN, shoulder=20.0),
     "bodice-shoulder-below-underarm": replace(WOMAN, scye_depth=80.0),
     "bodice-side-too-short": replace(MAN, scye_depth=420.0),
+    "bodice-armhole-corner": replace(
+        WOMAN, bust=1000.0, across_back=520.0, across_chest=360.0, shoulder=145.0
+    ),
+    "bodice-waist-dart-short": replace(shaped(way=390.0), waist=860.0),
     "bodice-waist-darts-too-wide": replace(WOMAN, waist=240.0, front_darts=1, back_darts=1),
     "bodice-underarm-low": replace(shaped(way=200.0), scye_depth=250.0),
 }
