@@ -69,10 +69,11 @@ def _eases(step: StepDefinition[Any]) -> list[str]:
         return []
     lines = ["", "| ease | for | drafted, mm | usual, mm | source | grade |", "|---|---|---|---|---|---|"]
     for row in rows:
-        usual = "" if row.least is None or row.most is None else f"{row.least:g} to {row.most:g}"
+        sign = "" if row.unit == "mm" else " %"
+        usual = "" if row.least is None or row.most is None else f"{row.least:g} to {row.most:g}{sign}"
         whose = " ".join(word.replace("_", " ") for word in (row.silhouette, row.wearer) if word)
         lines.append(
-            f"| `{row.parameter}` | {whose} | {row.drafted:g} | {usual} | {row.source} | {row.grade} |"
+            f"| `{row.parameter}` | {whose} | {row.drafted:g}{sign} | {usual} | {row.source} | {row.grade} |"
         )
     return lines
 

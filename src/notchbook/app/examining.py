@@ -50,7 +50,8 @@ def _was_styled(replay: Replay) -> bool:
     """Whether shapes were changed after the drafts, so that only what is kept can be asked of them."""
     from notchbook.recipe import definition
 
+    left = () if replay.left is None else replay.left.states  # a step may be for the left alone
     return any(
         definition(state.record.operation).kind == "style" and state.record.phase == "shaping"
-        for state in replay.states
+        for state in (*replay.states, *left)
     )

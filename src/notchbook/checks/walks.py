@@ -52,7 +52,7 @@ def notches_met(pattern: Pattern, walked: WalkedSeam, side: int) -> list[Met]:
     """The notches of a seam on its first (0) or second (1) run, in walking order."""
     found = []
     for notch in pattern.notches.values():
-        if notch.seam != walked.seam.name:
+        if not notch.serves(walked.seam.name):
             continue
         distance = _distance(pattern, walked.runs[side], notch)
         if distance is not None:

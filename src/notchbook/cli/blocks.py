@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson
+from notchbook.cli.options import AsJson, block_word
 from notchbook.cli.screen import Screen
 from notchbook.units import LengthStyle
 
@@ -16,7 +16,12 @@ if TYPE_CHECKING:
 
 def blocks(
     name: Annotated[
-        str, typer.Argument(metavar="[BLOCK]", help="Only this block, with its eases and what it refuses.")
+        str,
+        typer.Argument(
+            metavar="[BLOCK]",
+            help="Only this block, with its eases and what it refuses.",
+            callback=block_word,
+        ),
     ] = "",
     as_json: AsJson = False,
 ) -> None:
@@ -79,12 +84,12 @@ def _measure_rows(block: "StepDefinition[Any]") -> list[tuple[str, str, str]]:
 
 
 def _ease_cells(row: "UsualEase") -> tuple[str, ...]:
-    style = LengthStyle("cm")
-    usual = (
-        "" if row.least is None or row.most is None else f"{style.text(row.least)} to {style.text(row.most)}"
-    )
+    def said(value: float) -> str:
+        return LengthStyle("cm").text(value) if row.unit == "mm" else f"{value:g} %"
+
+    usual = "" if row.least is None or row.most is None else f"{said(row.least)} to {said(row.most)}"
     whose = " ".join(word.replace("_", " ") for word in (row.silhouette, row.wearer) if word)
-    return (row.of, whose, style.text(row.drafted), usual, f"{row.source} ({row.grade})")
+    return (row.of, whose, said(row.drafted), usual, f"{row.source} ({row.grade})")
 
 
 def _settings(block: "StepDefinition[Any]") -> dict[str, Any]:

@@ -9,8 +9,17 @@ from notchbook.units import Unit
 
 PaperWord = Literal["a4", "letter", "both"]
 
+
+def block_word(typed: str | None) -> str | None:
+    """The name of a block as it is kept: one of two words may be typed with a hyphen, ``circle-skirt``."""
+    return typed and typed.replace("-", "_")
+
+
 BlockName = Annotated[
-    str, typer.Argument(metavar="BLOCK", help="The block to draft; `notchbook blocks` lists them.")
+    str,
+    typer.Argument(
+        metavar="BLOCK", help="The block to draft; `notchbook blocks` lists them.", callback=block_word
+    ),
 ]
 
 StyleName = Annotated[

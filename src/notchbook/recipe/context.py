@@ -42,6 +42,17 @@ class StepContext:
         self.reads[key, of_side] = value
         return value
 
+    def sides_are_alike(self) -> bool:
+        """Whether the wearer's other side has the same in every measure that was asked for of this one.
+
+        It counts as asked for too, so that the step runs again when the other side becomes another. A block
+        asks this after drafting its side: only where the sides differ must it look at both.
+        """
+        other: Side = "left" if self.side == "right" else "right"
+        asked = [(key, value) for (key, side), value in self.reads.items() if side == self.side]
+        there = [self.find(key, other) for key, _ in asked]
+        return there == [value for _, value in asked]
+
     def mm(self, amount: str, side: Side | None = None) -> float:
         """An amount in the trade's notation as mm on this body."""
         return read_amount(amount).evaluate(lambda key: self.measure(key, side))

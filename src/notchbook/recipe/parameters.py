@@ -13,7 +13,7 @@ from notchbook.errors import InputError
 from notchbook.pattern import spoken
 from notchbook.pattern.names import is_name, is_slug
 from notchbook.pattern.place import Place
-from notchbook.units import Amount, parse_amount
+from notchbook.units import Amount, parse_amount, parse_recovery, parse_stretch
 
 
 class StepParameters(BaseModel):
@@ -53,12 +53,31 @@ def _slug_text(value: Any) -> str:
     return value
 
 
+def _stretch_text(value: Any) -> str:
+    if not isinstance(value, str):
+        raise InputError("stretch-not-understood", text=repr(value), where="")
+    return parse_stretch(value).text
+
+
+def _recovery_text(value: Any) -> str:
+    if not isinstance(value, str):
+        raise InputError("recovery-not-understood", text=repr(value), where="")
+    parse_recovery(value)
+    return value
+
+
 def _kind(kind: str) -> WithJsonSchema:
     return WithJsonSchema({"type": "string", "kind": kind})
 
 
 AmountText = Annotated[str, BeforeValidator(_amount_text), _kind("amount")]
 """A length in the trade's notation, kept as its canonical text: ``1/4 hip + 1 cm``."""
+
+StretchText = Annotated[str, BeforeValidator(_stretch_text)]
+"""A stretch test as the hand writes it down: ``10 cm to 14 cm``, or ``40 %``."""
+
+RecoveryText = Annotated[str, BeforeValidator(_recovery_text)]
+"""How much of the stretch comes back: ``95 %``, or a whole test with its third length."""
 
 EdgeName = Annotated[str, BeforeValidator(_name_text), _kind("edge")]
 """The name of an edge or of the group that it has become."""

@@ -5,7 +5,7 @@ sides; the two are then laid together. Steps that need the whole garment run las
 """
 
 import hashlib
-from collections.abc import Container, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from notchbook.body import MeasureSet
@@ -15,7 +15,8 @@ from notchbook.pattern.finding import Finding
 from notchbook.pattern.names import instance_of, split_side, with_side
 from notchbook.pattern.pattern import Pattern
 from notchbook.recipe.recipe import Recipe, StepRecord
-from notchbook.recipe.sides import assemble, assemble_expectations, sided_note
+from notchbook.recipe.sided_promises import assemble_expectations, assemble_notes
+from notchbook.recipe.sides import assemble
 from notchbook.recipe.track import StepState, Suspension, Track, run_track
 
 
@@ -79,10 +80,7 @@ class Replay:
         """
         said = list(_said(self.right))
         if self.left is not None:
-            names = self.pattern.index
-            both = {note for note in said if _is_of_whole(note, names)} & set(_said(self.left))
-            said = [note if note in both else sided_note(note, "right", names) for note in said]
-            said += [sided_note(note, "left", names) for note in _said(self.left) if note not in both]
+            said = list(assemble_notes(said, _said(self.left), self.pattern))
         if self.whole is not None:
             said += _said(self.whole)
         return tuple(dict.fromkeys(said))
@@ -122,10 +120,6 @@ def replay(recipe: Recipe, measures: MeasureSet, previous: Replay | None = None)
 
 def _said(track: Track) -> Iterator[Finding]:
     return (note for state in track.states for note in state.notes)
-
-
-def _is_of_whole(note: Finding, known: Container[str]) -> bool:
-    return all(name in known for name in (note.piece, note.where, *note.names) if name is not None)
 
 
 def _sides_differ(sided: tuple[StepRecord, ...], right: Track, measures: MeasureSet) -> bool:

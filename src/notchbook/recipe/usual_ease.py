@@ -6,10 +6,13 @@ from typing import Literal
 Grade = Literal["standard", "handbook", "memory", "common practice", "own judgment"]
 """How well a figure stands."""
 
+EaseUnit = Literal["mm", "percent"]
+"""Of what an ease is told: mm, or hundredths of the body's measure (below 0: the pattern is smaller)."""
+
 
 @dataclass(frozen=True, slots=True)
 class UsualEase:
-    """One figure of a block's ease table, mm.
+    """One figure of a block's ease table, mm or as ``unit`` says.
 
     ``parameter`` is the parameter of the step that overrides it, ``of`` what the ease is for in words
     (``bust``). ``drafted`` is the ease that the block really takes for this ``silhouette`` (empty: for every
@@ -26,3 +29,4 @@ class UsualEase:
     source: str
     grade: Grade
     wearer: str = ""
+    unit: EaseUnit = "mm"

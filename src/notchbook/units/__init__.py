@@ -14,6 +14,7 @@ from notchbook.units.nearest import nearest_name, suggestion
 from notchbook.units.notation import parse_amount
 from notchbook.units.number import decimal_text, parse_number
 from notchbook.units.quoted import quoted
+from notchbook.units.stretch_test import StretchTest, parse_recovery, parse_stretch, stretch_needed
 from notchbook.units.tolerances import TOLERANCES, ToleranceReason, Tolerances, tolerance_reasons
 from notchbook.units.unit import MM_PER_UNIT, UNITS, Unit, unit_named
 
@@ -23,6 +24,7 @@ __all__ = [
     "UNITS",
     "Amount",
     "LengthStyle",
+    "StretchTest",
     "Term",
     "ToleranceReason",
     "Tolerances",
@@ -39,7 +41,10 @@ __all__ = [
     "parse_degrees",
     "parse_length",
     "parse_number",
+    "parse_recovery",
+    "parse_stretch",
     "quoted",
+    "stretch_needed",
     "suggestion",
     "tolerance_reasons",
     "unit_named",

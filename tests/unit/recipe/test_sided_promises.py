@@ -2,13 +2,18 @@
 
 from dataclasses import replace
 
-from notchbook.pattern import Expectation
+from notchbook.pattern import Allowance, Expectation
 from notchbook.pattern.expectation import Reach
-from notchbook.recipe.sides import assemble, assemble_expectations
+from notchbook.recipe.sided_promises import assemble_expectations
+from notchbook.recipe.sides import assemble
 from support.hand_upper import hand_upper
 
 RIGHT = hand_upper()
-WHOLE = assemble(RIGHT, RIGHT)
+LEFT = RIGHT.with_allowances(
+    {f"top.{panel}/side_seam": Allowance("side", 20.0) for panel in ("front", "back")}
+)
+"""The same with more allowance at the side, so that front and back differ from side to side."""
+WHOLE = assemble(RIGHT, LEFT)
 
 
 def promise(

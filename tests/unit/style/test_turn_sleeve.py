@@ -88,11 +88,49 @@ def test_what_cannot_be_turned_is_refused() -> None:
     lost = turned(5.0, sleeve="other").suspended
     assert lost is not None
     assert lost.error.code == "turn-sleeve-no-sleeve"
+
+
+def turned_twice(first: float, second: float) -> Replay:
     base = woman()
-    recipe = add_step(sleeve_recipe(base), "turn_sleeve", {"degrees": 4.0}, base=base)
-    twice = replay(add_step(recipe, "turn_sleeve", {"degrees": 2.0}, base=base), base).suspended
-    assert twice is not None
-    assert twice.error.code == "turn-sleeve-parted"
+    recipe = add_step(sleeve_recipe(base), "turn_sleeve", {"degrees": first}, base=base)
+    return replay(add_step(recipe, "turn_sleeve", {"degrees": second}, base=base), base)
+
+
+@pytest.mark.parametrize(("first", "second"), [(4.0, 2.0), (6.0, -2.0), (-3.0, -4.0), (-6.0, 2.5)])
+def test_a_second_turn_is_added_to_the_first(first: float, second: float) -> None:
+    twice, once = turned_twice(first, second), turned(first + second)
+    assert twice.suspended is None, str(twice.suspended)
+    assert pitch(twice) == pytest.approx(pitch(once), abs=1e-4)
+    edges = {name: edge for name, edge in twice.pattern.edges.items() if name.startswith(SLEEVE)}
+    for name, edge in edges.items():
+        assert edge.length == pytest.approx(once.pattern.edges[name].length, abs=1e-5)
+    for which in ("front", "back"):
+        seam = f"sleeve/{which}_armhole"
+        walks = [walk_seam(run.pattern, run.pattern.seams[seam]) for run in (once, twice)]
+        for old, new in zip(walks[0].stations, walks[1].stations, strict=True):
+            assert (new.first, new.second) == pytest.approx((old.first, old.second), abs=1e-5)
+    assert [finding.code for finding in spoken_of(twice)] == []
+
+
+@pytest.mark.parametrize(("first", "second"), [(4.0, -4.0), (3.0, -5.0), (-3.0, 6.0)])
+def test_a_turn_back_past_the_draft_is_refused(first: float, second: float) -> None:
+    stop = turned_twice(first, second).suspended
+    assert stop is not None
+    assert stop.error.code == "turn-sleeve-parted"
+
+
+def test_either_sleeve_of_two_can_be_turned() -> None:
+    """On a body whose armholes differ both are turned; a turn for the left leaves the right as it is."""
+    uneven = woman().with_value("shoulder_slope", 27.3, "left")
+    both = replay(add_step(sleeve_recipe(uneven), "turn_sleeve", {"degrees": 5.0}, base=uneven), uneven)
+    assert {f"{SLEEVE}/cap_back@{side}" for side in ("right", "left")} <= both.pattern.groups.keys()
+    assert [finding.code for finding in spoken_of(both)] == []
+    base = woman()
+    recipe = add_step(sleeve_recipe(base), "turn_sleeve", {"degrees": 5.0}, base=base, side="left")
+    left = replay(recipe, base)
+    assert f"{SLEEVE}/cap_back@left" in left.pattern.groups
+    assert f"{SLEEVE}/cap_back@right" in left.pattern.edges
+    assert [finding.code for finding in spoken_of(left)] == []
 
 
 def test_a_turn_that_carries_a_notch_past_the_underarm_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:

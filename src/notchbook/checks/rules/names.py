@@ -59,8 +59,8 @@ def _notch(pattern: Pattern, notch: Notch) -> Iterator[Finding]:
     place = notch.place
     gone = list(_gone(pattern, place.edge, "run", "name-dead-notch", notch.name))
     yield from gone or _bad_end(pattern, place.edge, place.from_point, notch.name)
-    if notch.seam is not None:
-        yield from _gone(pattern, notch.seam, "seam", "name-dead-notch", notch.name)
+    if notch.seam is not None and not any(notch.serves(seam) for seam in pattern.seams):
+        yield _finding("name-dead-notch", notch.name, notch.seam)
     if place.notch is not None:
         yield from _gone(pattern, place.notch, "notch", "name-dead-notch", notch.name)
 

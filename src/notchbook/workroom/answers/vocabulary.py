@@ -131,15 +131,18 @@ def _block(step: StepDefinition[Any], reader: Reader) -> BlockSheet:
 
 
 def _ease(row: UsualEase, reader: Reader) -> BlockEase:
-    is_known = row.least is not None and row.most is not None
+    def said(value: float) -> str:
+        return reader.text(value) if row.unit == "mm" else f"{value:g} %"
+
+    usual = "" if row.least is None or row.most is None else f"{said(row.least)} to {said(row.most)}"
     return BlockEase(
         silhouette=row.silhouette,
         wearer=row.wearer,
         parameter=row.parameter,
         of=row.of,
         drafted=row.drafted,
-        drafted_text=reader.text(row.drafted),
-        usual_text=f"{reader.text(row.least or 0.0)} to {reader.text(row.most or 0.0)}" if is_known else "",
+        drafted_text=said(row.drafted),
+        usual_text=usual,
         source=row.source,
         grade=row.grade,
     )

@@ -1,0 +1,83 @@
+"""Bodies that are alike on both sides cost nothing: one run, one draft; a side that changes runs again."""
+
+import pytest
+
+from notchbook.blocks.bodice_pieces import two_sides
+from notchbook.blocks.upper.draft_bodice import draft_bodice
+from notchbook.blocks.upper.given import BodiceGiven
+from notchbook.blocks.upper.shapes import BodiceHalf
+from notchbook.body import MeasureSet
+from notchbook.pattern import pattern_to_data
+from notchbook.recipe import StepContext, replay
+from support.bodice_bodies import bodice_recipe, body
+from support.two_sided import BLOCKS, drafted
+from support.yoke_skirt import FORM_A, run, skirt_recipe
+
+
+def context(measures: MeasureSet, *asked: str) -> StepContext:
+    found = StepContext(measures, "test", "test-1")
+    for key in asked:
+        found.find(key)
+    return found
+
+
+def test_sides_are_alike_where_all_that_was_asked_for_is() -> None:
+    uneven = FORM_A.with_value("hip_depth", 200.0, "left")
+    assert context(uneven, "waist_girth", "hip_girth").sides_are_alike()
+    assert not context(uneven, "waist_girth", "hip_depth").sides_are_alike()
+    assert context(FORM_A, "hip_depth", "belly_girth").sides_are_alike()
+
+
+def test_a_measure_of_one_side_only_is_no_measure_of_both() -> None:
+    assert not context(FORM_A.with_value("thigh_girth", 580.0, "left"), "thigh_girth").sides_are_alike()
+
+
+def test_what_was_asked_counts_as_asked_of_the_other_side_too() -> None:
+    asked = context(FORM_A, "hip_depth")
+    asked.sides_are_alike()
+    assert asked.reads == {("hip_depth", "right"): 206.0, ("hip_depth", "left"): 206.0}
+
+
+def test_a_side_that_becomes_another_runs_the_other_again() -> None:
+    first = run(skirt_recipe())
+    uneven = FORM_A.with_value("hip_depth", 194.0, "left")
+    again = replay(skirt_recipe(), uneven, first)
+    assert again.reused == 0
+    assert pattern_to_data(again.pattern) == pattern_to_data(replay(skirt_recipe(), uneven).pattern)
+
+
+def drafts_of(measures: MeasureSet, monkeypatch: pytest.MonkeyPatch) -> int:
+    """How often a half of the bodice is drafted for this body."""
+    count = 0
+
+    def counted(given: BodiceGiven) -> BodiceHalf:
+        nonlocal count
+        count += 1
+        return draft_bodice(given)
+
+    recipe = bodice_recipe(measures)
+    monkeypatch.setattr(two_sides, "draft_bodice", counted)
+    replay(recipe, measures)
+    return count
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "drafts"),
+    [("shoulder_slope", 24.3, 1), ("knee_depth", 560.0, 1), ("shoulder_slope", 27.0, 4)],
+)
+def test_only_sides_that_differ_are_drafted_apart(
+    key: str, value: float, drafts: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Both are drafted on both runs, since each must know where the other's center comes."""
+    assert drafts_of(body().with_value(key, value, "left"), monkeypatch) == drafts
+
+
+@pytest.mark.parametrize("name", BLOCKS)
+def test_a_side_that_says_the_same_changes_no_byte(name: str) -> None:
+    measures = BLOCKS[name].body()
+    key = BLOCKS[name].reads[0]
+    done = drafted(name, measures)
+    told = drafted(name, measures.with_value(key, measures.value(key), "left"))
+    assert told.left is None
+    assert pattern_to_data(told.pattern) == pattern_to_data(done.pattern)
+    assert not any(text.endswith(("@left", "@right")) for text in done.pattern.index)
