@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from notchbook.checks import Subject
 from notchbook.geometry import Path, Point
-from notchbook.pattern import Expectation, Pattern
+from notchbook.pattern import STRETCH_FABRIC, Expectation, Mark, Pattern
 from support.bent import path_changed, point_moved
 from support.faults import Made, fault, harmless
 from support.hand_upper import (
@@ -16,6 +16,7 @@ from support.hand_upper import (
     FRONT_SEAM,
     hand_upper,
     turned,
+    upper_back,
     upper_front,
 )
 
@@ -47,6 +48,28 @@ def _front_armhole(*points: tuple[Point, float, float]) -> Pattern:
         for (begin, heading, handle), (end, arriving, reach) in pairwise(through)
     ]
     return path_changed(hand_upper(), FRONT_ARMHOLE, lambda _: Path(tuple(segments)))
+
+
+def _back_armhole_leaves(degrees: float) -> Pattern:
+    """The upper garment with a back armhole that leaves the underarm so many degrees steeper than square."""
+    old = upper_back().edge(BACK_ARMHOLE).path
+    lower = turned(old.start, 180.0 - degrees, (42.0, 52.0), old.segments[0].end, 90.0)
+    return path_changed(hand_upper(), BACK_ARMHOLE, lambda _: Path((lower, *old.segments[1:])))
+
+
+@fault("seam-junctions", "armhole-corner", measured=187.0, within=0.1)
+def armhole_with_a_corner_at_the_underarm(_: Pattern) -> Made:
+    return _back_armhole_leaves(7.0)
+
+
+@fault("seam-junctions", "junction-dip", measured=185.0, within=0.1)
+def armhole_a_little_off_at_the_underarm(_: Pattern) -> Made:
+    return _back_armhole_leaves(5.0)
+
+
+@harmless("seam-junctions")
+def armhole_within_three_degrees_at_the_underarm(_: Pattern) -> Made:
+    return _back_armhole_leaves(2.5)
 
 
 @fault("armhole-shape", "armhole-wavers")
@@ -104,6 +127,15 @@ def back_neck_that_rises_by_40_over_71(_: Pattern) -> Made:
     return upper.with_pieces(replace(back, outline=tuple(outline)))
 
 
+@harmless("neck-shape")
+def back_neck_cut_low_below_a_marked_neck_base(_: Pattern) -> Made:
+    upper = back_neck_that_rises_by_40_over_71(hand_upper())
+    assert isinstance(upper, Pattern)
+    back = upper.pieces["top.back"]
+    base = Mark("top.back/neck_base", Point(0.0, 400.0), "datum")
+    return upper.with_pieces(replace(back, marks=(*back.marks, base)))
+
+
 def _cap_of(name: str, path: Path) -> Pattern:
     return path_changed(hand_upper(), name, lambda _: path)
 
@@ -152,6 +184,20 @@ def cap_that_leaves_its_armhole_by_four(_: Pattern) -> Made:
 @harmless("cap-laid-in")
 def cap_that_leaves_its_armhole_by_two(_: Pattern) -> Made:
     return _narrower(2.0)
+
+
+def _of_stretch(amount: float) -> Pattern:
+    return _narrower(amount).with_materials({"self": STRETCH_FABRIC})
+
+
+@fault("cap-laid-in", "cap-off-armhole")
+def stretch_cap_that_leaves_its_armhole_by_nine(_: Pattern) -> Made:
+    return _of_stretch(9.5)
+
+
+@harmless("cap-laid-in")
+def stretch_cap_that_leaves_its_armhole_by_four(_: Pattern) -> Made:
+    return _of_stretch(4.3)
 
 
 def _balance_at(amount: float) -> Pattern:

@@ -3,8 +3,13 @@
 A block's file ties measures and parameters to its numbers (which know no names) and to its pieces (which
 name what the numbers drew):
 
-- ``skirt``: numbers in ``_skirt_halves`` and ``_closed_waist``, pieces in ``_skirt_pieces``;
+- ``skirt``: numbers in ``_skirt_halves``, ``_closed_waist``, ``_skirt_hem``, ``_skirt_levels`` and
+  ``_skirt_yoke``, pieces in ``_skirt_pieces``;
+- ``circle_skirt`` in ``circle``, ``gored_skirt`` in ``gores``; what all skirts share in ``skirts``;
 - ``bodice``: its measures judged in ``upper_measures``, numbers in ``upper``, pieces in ``bodice_pieces``;
 - ``sleeve``: numbers in ``set_in``, pieces in ``sleeve_pieces``;
-- ``torso`` and ``dress``: the bodice's, and what goes on below the waist in ``joined``.
+- ``stretch_torso``, ``bodysuit`` and ``leggings``: what a cloth gives in ``stretch_fabric``, numbers in
+  ``stretch``, pieces in ``stretch_pieces``;
+- ``torso`` and ``dress``: the bodice's, and what goes on below the waist in ``joined``;
+- ``trousers``: its measures judged in ``lower_measures``, numbers in ``legs``, pieces in ``trouser_pieces``.
 """

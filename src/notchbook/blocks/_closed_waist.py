@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from math import asin, atan2, degrees, radians, tan
 
+from notchbook.blocks._together import Together, Vector
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Cubic, Path, Point, Transform, curve_between, direction
 from notchbook.geometry.roots import unit_roots
@@ -82,17 +83,20 @@ class Panel:
         return self.parts[index].end.distance_to(self.parts[index + 1].start)
 
 
-def side_curve(width: float, take_in: float, hip_depth: float) -> Cubic:
-    """The side seam of a panel from the hip (upright) to the waist, its length the hip depth exactly.
+def side_curve(
+    width: float, take_in: float, hip_depth: float, hip_lean: float = 0.0, lean_factor: float = LEAN_FACTOR
+) -> Cubic:
+    """The side seam of a panel from the hip to the waist, its length the hip depth exactly.
 
-    ``width`` of the panel at the hip, ``take_in`` at the waist, mm (negative where it leans out).
-    DraftRefused ``skirt-side-short`` when the take-in is too much for so short a side.
+    ``width`` of the panel at the hip, ``take_in`` at the waist, mm (negative where it leans out). At the hip
+    it is upright, or leans by ``hip_lean`` degrees where it flares below. DraftRefused ``skirt-side-short``
+    when the take-in is too much for so short a side.
     """
 
     def curve(height: float) -> Cubic:
-        lean = LEAN_FACTOR * degrees(atan2(take_in, height))
+        lean = lean_factor * degrees(atan2(take_in, height)) - (lean_factor - 1.0) * hip_lean
         start, end = Point(width, 0.0), Point(width - take_in, height)
-        return curve_between(start, 90.0, end, 90.0 + lean, HIP_PULL, 1.0)
+        return curve_between(start, 90.0 + hip_lean, end, 90.0 + lean, HIP_PULL, 1.0)
 
     try:
         height = solve_rising(
@@ -138,6 +142,31 @@ class PanelDrafter:
         """The sewn length of the waist, mm."""
         return self._settled(intake).line.length
 
+    def closed_to(self, waist: float, search: Together, start: Vector) -> tuple[Panel, Vector] | None:
+        """The panel whose sewn waist is ``waist``, and its intake and the levels of its dart points, all mm.
+
+        They are sought together from ``start`` (see ``start_of``).
+
+        None where that would need an intake below 0 or does not settle.
+        """
+        drawings: list[_Drawing] = []
+
+        def errors(amounts: Vector) -> Vector:
+            drawings[:] = [
+                _draw(self._plan, amounts[0], self._height, self._reach, list(amounts[1:])),
+            ]
+            legs = zip(drawings[0].legs, self._plan.darts, strict=True)
+            return (drawings[0].line.length - waist, *(leg - dart.length for leg, dart in legs))
+
+        found = search.settle(errors, start)
+        if found is None or found[0] < 0.0:
+            return None
+        return self._opened(drawings[0]), found
+
+    def start_of(self, intake: float) -> Vector:
+        """Where to begin a search for the panel that is closed: the intake, the levels of the dart points."""
+        return (intake, *self._depths)
+
     def stops(self, intake: float) -> tuple[float, ...]:
         """How far along the sewn waist each dart stands, from the center, mm; last the whole waist."""
         return self._stops(self._settled(intake))
@@ -155,7 +184,9 @@ class PanelDrafter:
 
     def panel(self, intake: float) -> Panel:
         """The panel, its darts opened."""
-        drawing = self._settled(intake)
+        return self._opened(self._settled(intake))
+
+    def _opened(self, drawing: _Drawing) -> Panel:
         closed = Path.of(drawing.line)
         stops = [0.0, *self._stops(drawing)]
         parts = tuple(
@@ -231,7 +262,7 @@ def _darts(
     for dart, depth in zip(plan.darts, depths, strict=True):
         own = intake * dart.share
         point = Point(dart.place * reach + taken + own / 2.0, depth)
-        angle = 2.0 * degrees(asin(min(own / 2.0 / dart.length, 1.0)))
+        angle = 2.0 * degrees(asin(max(-1.0, min(own / 2.0 / dart.length, 1.0))))
         points.append(point)
         angles.append(angle)
         motions.append(Transform.rotation(angle, point).then(motions[-1]))

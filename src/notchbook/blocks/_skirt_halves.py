@@ -6,9 +6,10 @@ what makes the sewn waist come out, so it is solved, not guessed.
 """
 
 from dataclasses import dataclass, replace
-from math import radians, tan
+from math import atan2, degrees, radians, tan
 
-from notchbook.blocks._closed_waist import DartPlan, Panel, PanelDrafter, PanelPlan, side_curve
+from notchbook.blocks._closed_waist import LEAN_FACTOR, DartPlan, Panel, PanelDrafter, PanelPlan, side_curve
+from notchbook.blocks._together import Together
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Point
 from notchbook.geometry.solve import solve_rising
@@ -40,8 +41,21 @@ LEAST_FLATNESS = 0.60
 USUAL_RISE = 13.0
 """mm; a higher rise from center to side shows as an ear. Usual 8 to 13 (patternmaker's review)."""
 
+MOST_HIP_LEAN = 0.6
+"""Most lean of the side at the hip over that of its chord to the waist, where it flares below. A wider flare
+curves out below the hip. Own judgment."""
+
 DART_PLACES = {1: (0.5,), 2: (0.36, 0.68), 3: (0.27, 0.52, 0.77)}
 """Where the darts stand on the sewn waist, as shares from the center. Set by eye; thirds in T1."""
+
+SHORTEST_DART = 78.0
+"""mm; a shorter dart makes a point that stands away. Common practice, no source."""
+
+CLOSED_EXACTNESS = 1e-8
+"""mm by which a waist that is closed may still miss its length."""
+
+CLOSING_ROUNDS = 16
+"""Most drawings in which intake and dart points are sought together."""
 
 SECOND_DART = 0.9
 """Length of each dart nearer to the side over its neighbour's (T1: 125 to 140 mm)."""
@@ -55,7 +69,8 @@ two panels together stay within the 3 degrees allowed across the side seam."""
 class HalfMeasures:
     """What one side of the skirt is drafted from, mm. ``hip`` and ``waist`` are whole girths with
     their ease; ``front_*`` are front arcs with their share of ease, None when not measured.
-    ``front_height`` and ``back_height`` fix the waist over the hip line at the centers."""
+    ``front_height`` and ``back_height`` fix the waist over the hip line at the centers. ``hip_lean`` is how
+    much the side leans at the hip where it flares below, degrees; ``lean_factor`` how round it is above."""
 
     waist: float
     hip: float
@@ -64,6 +79,16 @@ class HalfMeasures:
     front_hip: float | None = None
     front_height: float | None = None
     back_height: float | None = None
+    hip_lean: float = 0.0
+    lean_factor: float = LEAN_FACTOR
+
+    def lean_at_hip(self, take_in: float) -> float:
+        """How much the side leans at the hip, degrees: never so much that it is not round above.
+
+        Where it leans out to the waist and tapers below, it may run straight over the hip.
+        """
+        chord = degrees(atan2(take_in, self.hip_depth))
+        return max(min(0.0, chord), min(max(0.0, MOST_HIP_LEAN * chord), self.hip_lean))
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,27 +101,36 @@ class DartLengths:
 
 @dataclass(frozen=True, slots=True)
 class Half:
-    """One drafted side: the panels, the side take-in (mm) and the hip girth with the ease in use."""
+    """One drafted side: the panels, the side take-in (mm) and the hip girth with the ease in use; how much
+    the side leans at the hip (degrees)."""
 
     front: Panel
     back: Panel
     take_in: float
     hip: float
+    hip_lean: float = 0.0
 
 
 def draft_half(measures: HalfMeasures, lengths: DartLengths) -> Half:
     """Draft front and back of one side so that the sewn waist is right.
 
     DraftRefused: ``skirt-waist-unreachable`` when no side seam within its limits closes the waist,
-    ``skirt-darts-too-wide``, ``skirt-side-short``.
+    ``skirt-darts-too-wide``, ``skirt-side-short``, ``dart-misses-waist``.
     """
-    difference = (measures.hip - measures.waist) / 2.0
-    take_in = min(SIDE_SHARE * difference / 2.0, MOST_SIDE_TAKE_IN)
-    drawn = _with_darts(measures, lengths, take_in) if difference > 0.0 else None
-    half = drawn or _by_side_seam(measures, lengths, take_in)
+    try:
+        half = _closed_half(measures, lengths)
+    except GeometryError as error:
+        raise DraftRefused(error.code) from error
     if abs(half.front.length + half.back.length - measures.waist / 2.0) > TOLERANCES.sew_length:
         raise DraftRefused("skirt-waist-unreachable", waist=measures.waist, hip=measures.hip)
     return half
+
+
+def _closed_half(measures: HalfMeasures, lengths: DartLengths) -> Half:
+    difference = (measures.hip - measures.waist) / 2.0
+    take_in = min(SIDE_SHARE * difference / 2.0, MOST_SIDE_TAKE_IN)
+    drawn = _with_darts(measures, lengths, take_in) if difference > 0.0 else None
+    return drawn or _by_side_seam(measures, lengths, take_in)
 
 
 def dart_lengths(length: float, count: int) -> tuple[float, ...]:
@@ -141,7 +175,7 @@ def _with_darts(measures: HalfMeasures, lengths: DartLengths, take_in: float) ->
         if front_again is None:
             return None
         front = front_again
-    return Half(front, back, take_in, measures.hip)
+    return Half(front, back, take_in, measures.hip, measures.lean_at_hip(take_in))
 
 
 def _by_side_seam(measures: HalfMeasures, lengths: DartLengths, take_in: float) -> Half:
@@ -152,7 +186,7 @@ def _by_side_seam(measures: HalfMeasures, lengths: DartLengths, take_in: float) 
         front_width, back_width = panel_widths(now)
         front = _open(_plan(now, front_width, take, lengths.front), now.front_height)
         back = _open(_plan(now, back_width, take, lengths.back), now.back_height)
-        return Half(front, back, take, hip)
+        return Half(front, back, take, hip, now.lean_at_hip(take))
 
     def excess(half: Half) -> float:
         return half.front.length + half.back.length - measures.waist / 2.0
@@ -185,7 +219,9 @@ def _plan(measures: HalfMeasures, width: float, take_in: float, lengths: tuple[f
     count = len(lengths)
     places = DART_PLACES.get(count, ())
     darts = tuple(DartPlan(place, length, 1.0 / count) for place, length in zip(places, lengths, strict=True))
-    return PanelPlan(side_curve(width, take_in, measures.hip_depth), darts, SQUARE_SLACK)
+    lean = measures.lean_at_hip(take_in)
+    side = side_curve(width, take_in, measures.hip_depth, lean, measures.lean_factor)
+    return PanelPlan(side, darts, SQUARE_SLACK)
 
 
 def _open(plan: PanelPlan, height: float | None) -> Panel:
@@ -197,10 +233,12 @@ def _closed_to(plan: PanelPlan, waist: float, height: float | None) -> Panel | N
     if not plan.darts:
         return None
     drafter = PanelDrafter(plan, WaistHeight(plan.side.end.y, height), waist)
+    most = len(plan.darts) * 1.2 * min(dart.length for dart in plan.darts)
+    if (panel := _at_once(drafter, plan, waist, most)) is not None:
+        return panel
     flat = drafter.sewn(0.0)
     if flat < waist:
         return None
-    most = len(plan.darts) * 1.2 * min(dart.length for dart in plan.darts)
     try:
         intake = solve_rising(lambda k: drafter.sewn(k) - waist, flat - waist, 3.0, 0.0, most)
     except GeometryError as error:
@@ -208,6 +246,16 @@ def _closed_to(plan: PanelPlan, waist: float, height: float | None) -> Panel | N
             "skirt-darts-too-wide", wanted=waist, width=plan.side.start.x, most=most
         ) from error
     return drafter.panel(intake)
+
+
+def _at_once(drafter: PanelDrafter, plan: PanelPlan, waist: float, most: float) -> Panel | None:
+    """The panel with its intake (at most ``most``, mm) and dart points sought together; may fail."""
+    search = Together(len(plan.darts) + 1, CLOSED_EXACTNESS, CLOSING_ROUNDS)
+    try:
+        found = drafter.closed_to(waist, search, drafter.start_of(max(plan.side.end.x - waist, 0.0)))
+    except GeometryError:
+        return None
+    return found[0] if found is not None and found[1][0] <= most else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,14 +1,18 @@
 """What the skirt draft has to say of itself: closed is not yet good."""
 
 from collections.abc import Iterator
+from math import floor
 
 from notchbook.blocks._closed_waist import Panel
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks._skirt_halves import LEAST_SIDE_TAKE_IN, Half
-from notchbook.blocks._skirt_pieces import DART_ROLES
-from notchbook.pattern import Finding, Measured, Severity, part_name, spoken, worded
+from notchbook.blocks._skirt_halves import LEAST_SIDE_TAKE_IN, SHORTEST_DART, Half
+from notchbook.blocks._skirt_levels import Roomier, girth_at, most_room
+from notchbook.blocks._skirt_yoke import crossed_darts
+from notchbook.blocks._waist_edges import DART_ROLES
+from notchbook.blocks.skirts.levels import UNSEEN, Level, hip_ease_cure, level_notes, tight_levels
+from notchbook.pattern import Cure, Finding, Measured, Severity, part_name, spoken, worded
 
-_CHECK = "skirt-draft"
+CHECK = "skirt-draft"
 """The name under which the draft speaks."""
 
 WIDEST_DART = 40.0
@@ -17,23 +21,11 @@ WIDEST_DART = 40.0
 HIGHEST_RISE = 18.0
 """mm; a waist that rises more from center to side shows as an ear (patternmaker's review)."""
 
+ABOVE_YOKE = 2.0
+"""mm by which darts end above a yoke line that is to be cut. Own judgment."""
+
 MEASURED_FLATNESS = (0.55, 1.1)
 """The range in which measured heights at the centers and the side agree with a smooth waistline."""
-
-
-WAIST_HEIGHT = 0.63
-"""Height of the natural waist over the floor as a share of stature (surveyed women: data/survey/ansur)."""
-
-LONGEST_SKIRT = 1150.0
-"""mm; the floor of a tall body, for bodies without a height. Common practice, no source."""
-
-
-def length_notes(names: PanelNames, length: float, floor: float) -> tuple[Finding, ...]:
-    """A skirt that would lie on the floor; ``floor`` is the way from the waist to it, mm."""
-    if length <= floor:
-        return ()
-    hem = names.at("back", "hem")
-    return (worded(_CHECK, "skirt-on-the-floor", Severity.LOOK, Measured(length, floor), where=hem),)
 
 
 def draft_notes(names: PanelNames, half: Half, hip_raised_by: float) -> tuple[Finding, ...]:
@@ -43,12 +35,56 @@ def draft_notes(names: PanelNames, half: Half, hip_raised_by: float) -> tuple[Fi
 
 def _notes(names: PanelNames, half: Half, raised: float) -> Iterator[Finding]:
     if raised > 0.05:
-        yield worded(_CHECK, "hip-ease-raised", Severity.LOOK, Measured(raised, 0.0))
+        yield worded(CHECK, "hip-ease-raised", Severity.LOOK, Measured(raised, 0.0))
     elif half.take_in <= LEAST_SIDE_TAKE_IN / 2.0:
         seam = names.side_seam
-        yield worded(_CHECK, "side-leans-out", Severity.LOOK, Measured(-half.take_in, 0.0), where=seam)
+        yield worded(CHECK, "side-leans-out", Severity.LOOK, Measured(-half.take_in, 0.0), where=seam)
     for which, panel in (("front", half.front), ("back", half.back)):
         yield from _panel_notes(names, which, panel)
+
+
+def level_notes_of(
+    names: PanelNames, half: Half, levels: tuple[Level, ...], roomier: Roomier
+) -> Iterator[Finding]:
+    """What was done to pass over a full high hip or belly, and where the skirt is too tight all the same."""
+
+    def room(more: float) -> float:
+        return most_room(roomier.measures, roomier.lengths, levels, SHORTEST_DART, more)
+
+    if roomier.shortened > UNSEEN:
+        yield worded(
+            CHECK,
+            "darts-shortened",
+            Severity.NOTE,
+            Measured(roomier.shortened),
+            where=names.at("back", "waist"),
+        )
+    if roomier.is_rounder:
+        yield worded(CHECK, "side-made-rounder", Severity.NOTE, where=names.side_seam)
+    tight = tight_levels(levels, lambda depth: girth_at(half, depth))
+    cures = hip_ease_cure(names.slug, room) if tight else ()
+    yield from level_notes(CHECK, tight, names.side_seam, lambda _: cures)
+
+
+def yoke_notes(slug: str, names: PanelNames, half: Half, depth: float | None) -> Iterator[Finding]:
+    """Panels whose darts reach below the yoke line, each with the length that would not."""
+    if depth is None:
+        return
+    for which, panel in (("front", half.front), ("back", half.back)):
+        if not crossed_darts(panel, depth):
+            continue
+        shorter = float(floor(depth - ABOVE_YOKE))
+        cure = Cure(slug, f"{which}_dart_length", f"{shorter:.0f} mm", "end the darts above the yoke line")
+        yield worded(
+            CHECK,
+            "yoke-crosses-darts",
+            Severity.NOTE,
+            Measured(depth),
+            piece=names.piece(which),
+            where=names.at(which, "yoke_line"),
+            panel=spoken(names.piece(which)),
+            cures=(cure,) if shorter >= SHORTEST_DART else (),
+        )
 
 
 def _panel_notes(names: PanelNames, which: str, panel: Panel) -> Iterator[Finding]:
@@ -58,9 +94,7 @@ def _panel_notes(names: PanelNames, which: str, panel: Panel) -> Iterator[Findin
         intake = panel.intake(index)
         if intake > WIDEST_DART:
             amount = Measured(intake, WIDEST_DART)
-            yield worded(
-                _CHECK, "dart-wide", Severity.LOOK, amount, piece=name, where=dart, dart=spoken(dart)
-            )
+            yield worded(CHECK, "dart-wide", Severity.LOOK, amount, piece=name, where=dart, dart=spoken(dart))
     low, high = MEASURED_FLATNESS
     waist = part_name(name, "waist")
     code, amount = "", Measured()
@@ -70,4 +104,4 @@ def _panel_notes(names: PanelNames, which: str, panel: Panel) -> Iterator[Findin
         wanted = low if panel.flatness < low else high
         code, amount = "center-heights-disagree", Measured(panel.flatness, wanted, "")
     if code:
-        yield worded(_CHECK, code, Severity.LOOK, amount, piece=name, where=waist, panel=spoken(name))
+        yield worded(CHECK, code, Severity.LOOK, amount, piece=name, where=waist, panel=spoken(name))

@@ -25,7 +25,7 @@ from notchbook.blocks.joined.one_piece import one_piece_change
 from notchbook.blocks.joined.parameters import DressParameters
 from notchbook.blocks.joined.settling import with_skirt_darts
 from notchbook.blocks.joined.skirt_pieces import skirt_promises, waist_parts, with_skirt
-from notchbook.blocks.joined.skirt_to_waist import SkirtGiven, draft_skirt, with_shared_centers
+from notchbook.blocks.joined.skirt_to_waist import SkirtGiven, draft_skirt, draft_with_shared_centers
 from notchbook.errors import DraftRefused
 from notchbook.pattern import Pattern
 from notchbook.recipe import Change, StepContext, StepDefinition
@@ -62,7 +62,7 @@ def _with_waist_seam(
 ) -> Change:
     end, names = LowerEnd(allowance_class=""), PanelNames(context.slug, "bodice")
     upper = draft_upper(context, parameters, names, end)
-    half = _skirt(context, parameters, upper)
+    half, lift = _skirt(context, parameters, upper)
     level = half.back.height - hem.length
     if level >= 0.0:
         raise DraftRefused("hem-above-hip", length=hem.length, hip_depth=half.back.height)
@@ -70,7 +70,7 @@ def _with_waist_seam(
     below = PanelNames(context.slug, "skirt")
     return replace(
         change,
-        pattern=with_skirt(change.pattern, context.step, upper, half, level),
+        pattern=with_skirt(change.pattern, context.step, upper, half, level, lift),
         expectations=(
             *change.expectations,
             *skirt_promises(upper, half),
@@ -80,14 +80,16 @@ def _with_waist_seam(
     )
 
 
-def _skirt(context: StepContext, parameters: DressParameters, upper: Drafted) -> Half:
-    """The skirt of this side; where the two sides differ, both get the same waist at the centers."""
+def _skirt(context: StepContext, parameters: DressParameters, upper: Drafted) -> tuple[Half, float]:
+    """The skirt of this side, and how far it is lifted, mm; where the two sides differ, both get the same
+    waist at the centers."""
     own = _given(upper)
-    other_context = replace(context, side="left" if context.side == "right" else "right")
-    if not context.measures.sides_differ():
-        return draft_skirt(own)
-    other = _given(draft_upper(other_context, parameters, upper.names, LowerEnd(allowance_class="")))
-    return draft_skirt(own if own == other else with_shared_centers(own, other))
+    if context.sides_are_alike():
+        return draft_skirt(own), 0.0
+    beside = replace(context, side="left" if context.side == "right" else "right")
+    other = _given(draft_upper(beside, parameters, upper.names, LowerEnd(allowance_class="")))
+    half, centers = draft_with_shared_centers(own, other)
+    return half, centers.lift(context.side)
 
 
 def _given(upper: Drafted) -> SkirtGiven:

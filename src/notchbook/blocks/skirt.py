@@ -5,12 +5,17 @@ solved, so that the sewn waist and the hip are body plus ease exactly. See ``_sk
 numbers and their sources.
 """
 
+from collections.abc import Iterator
 from dataclasses import replace
-from typing import Literal
+from typing import Annotated, Literal
+
+from pydantic import Field
 
 from notchbook.blocks._hip_depth import LEAST_CENTER, usual_hip_depth
 from notchbook.blocks._panel_names import PanelNames
+from notchbook.blocks._shared_centers import shared_centers
 from notchbook.blocks._skirt_halves import (
+    SHORTEST_DART,
     DartLengths,
     Half,
     HalfMeasures,
@@ -18,11 +23,23 @@ from notchbook.blocks._skirt_halves import (
     dart_lengths,
     draft_half,
 )
-from notchbook.blocks._skirt_notes import LONGEST_SKIRT, WAIST_HEIGHT, draft_notes, length_notes
+from notchbook.blocks._skirt_hem import (
+    MOST_FLARE,
+    MOST_TAPER,
+    PanelBelow,
+    below_to_hem,
+    estimated_lean,
+    flared_below,
+)
+from notchbook.blocks._skirt_levels import Roomier, with_room
+from notchbook.blocks._skirt_notes import CHECK, draft_notes, level_notes_of, yoke_notes
 from notchbook.blocks._skirt_pieces import back_piece, cut_data, expectations, front_piece, seams
+from notchbook.blocks.skirts.figures import usual_eases
+from notchbook.blocks.skirts.lengths import floor_notes, length_promise
+from notchbook.blocks.skirts.levels import Level, body_levels
 from notchbook.body import Side
-from notchbook.errors import DraftRefused
-from notchbook.pattern import Pattern, frozen_map
+from notchbook.errors import DraftRefused, GeometryError
+from notchbook.pattern import Expectation, Pattern, frozen_map
 from notchbook.recipe import AmountText, Change, MeasureNeeds, StepContext, StepDefinition, StepParameters
 
 DartCount = Literal["auto", 0, 1, 2, 3]
@@ -35,12 +52,13 @@ TWO_DARTS = 64.0
 """mm of intake up to which one, and up to which two darts serve a panel.
 Source: handbook practice (one to 25 mm, two to 50 mm, 40 to 50 mm at most each)."""
 
-SHORTEST_DART = 78.0
-"""mm; a shorter dart makes a point that stands away. Common practice, no source."""
+
+FLARED_HEM = 10.0
+"""Degrees of flare at each side from which the hem is turned as narrow as a flared skirt's. Own judgment."""
 
 
 class SkirtParameters(StepParameters):
-    """Eases, length and darts of a straight skirt.
+    """Eases, length, darts and hem of a straight skirt.
 
     Eases are whole girths (skirt 13-20 mm at the waist, 50-70 mm at the hip: published ease table).
     ``length`` runs at the center back from waist to hem.
@@ -60,6 +78,12 @@ class SkirtParameters(StepParameters):
     """Length of the front dart nearest to the center."""
     back_dart_length: AmountText = "2/3 hip_depth"
     """Length of the back dart nearest to the center; the next is a tenth shorter."""
+    flare: Annotated[float, Field(ge=-MOST_TAPER, le=MOST_FLARE)] = 0.0
+    """Degrees by which each side flares below the hip; below zero it tapers."""
+    hem_girth: AmountText | None = None
+    """The whole hem, instead of a flare in degrees."""
+    yoke_depth: AmountText | None = None
+    """How far below the waist a yoke would end; its line is drawn parallel to the waist."""
 
 
 def settle(context: StepContext, parameters: SkirtParameters) -> SkirtParameters:
@@ -118,21 +142,34 @@ def half_measures(context: StepContext, parameters: SkirtParameters, side: Side)
         front_hip=None if front_hip is None else front_hip + hip_ease / 2.0,
         front_height=heights[0],
         back_height=heights[1],
+        hip_lean=_lean_wanted(context, parameters, side, hip),
     )
+
+
+def _lean_wanted(context: StepContext, parameters: SkirtParameters, side: Side, hip: float) -> float:
+    """How much the sides lean below the hip for the hem that is asked for, about, degrees."""
+    if parameters.hem_girth is None:
+        return parameters.flare
+    hem = context.positive(parameters.hem_girth, "hem_girth", side)
+    below = context.mm(parameters.length, side) - context.measure("hip_depth", side)
+    return estimated_lean(hip, hem, below) if below > 0.0 else 0.0
 
 
 def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> Change:
     """Draft the block into the pattern."""
-    half = _draft_side(context, parameters)
+    half, lift = _draft_side(context, parameters)
     _require_depth(context, half)
-    length = context.positive(parameters.length, "length")
+    length = context.positive(parameters.length, "length", "both")
     hem = half.back.height - length
     if hem >= 0.0:
         raise DraftRefused("skirt-above-hip", length=length, hip_depth=half.back.height)
     names = PanelNames(context.slug)
-    front, back = front_piece(names, half.front, hem), back_piece(names, half.back, hem)
+    below = _below(context, parameters, half, hem)
+    yoke = _yoke_depth(context, parameters, half)
+    front = front_piece(names, half.front, hem, drawn=below[0], yoke_depth=yoke).lifted(lift)
+    back = back_piece(names, half.back, hem, drawn=below[1], yoke_depth=yoke).lifted(lift)
     drafted = pattern.with_pieces(front.piece, back.piece).with_seams(*seams(names))
-    drafted = cut_data(drafted, names, half, {"waist": "waist", "hem": "hem_skirt_straight"})
+    drafted = cut_data(drafted, names, half, {"waist": "waist", "hem": _hem_class(below[0])})
     groups = frozen_map({**pattern.groups, **front.groups(context.step), **back.groups(context.step)})
     girths = {
         "waist": (context.measure("waist_girth"), context.mm(parameters.waist_ease)),
@@ -140,22 +177,70 @@ def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> 
     }
     return Change(
         pattern=replace(drafted, groups=groups),
-        expectations=expectations(context.slug, girths),
+        expectations=(
+            *expectations(context.slug, girths),
+            *_hem_promises(context, parameters, names, length),
+        ),
         notes=(
             *draft_notes(names, half, context.mm(parameters.hip_ease) - girths["hip"][1]),
-            *length_notes(names, length, _floor(context)),
+            *level_notes_of(names, half, _levels(context, context.side), _roomier(context, parameters)),
+            *yoke_notes(context.slug, names, half, yoke),
+            *floor_notes(CHECK, context, length, names.at("back", "hem")),
         ),
     )
 
 
-def _floor(context: StepContext) -> float:
-    """The way from the waist to the floor, mm: measured, else from the height, else that of a tall body."""
-    outside, height = context.find("outside_leg", "both"), context.find("height", "both")
-    if outside is not None:
-        return outside
-    if height is None:
-        return LONGEST_SKIRT
-    return WAIST_HEIGHT * height - context.measures.drop_below_natural
+def _below(
+    context: StepContext, parameters: SkirtParameters, half: Half, hem: float
+) -> tuple[PanelBelow | None, PanelBelow | None]:
+    """Front and back below the hip where they flare or taper; None where they run straight down."""
+    if parameters.hem_girth is not None:
+        return below_to_hem(half, hem, context.positive(parameters.hem_girth, "hem_girth"))
+    if parameters.flare == 0.0:
+        return None, None
+    try:
+        return flared_below(half, hem, parameters.flare)
+    except GeometryError as error:
+        raise DraftRefused("skirt-flare-short", flare=parameters.flare, below=-hem) from error
+
+
+def _hem_class(below: PanelBelow | None) -> str:
+    """The class of the hem's allowance: straight and A-line skirts are turned wide."""
+    if below is None:
+        return "hem_skirt_straight"
+    lean = below.side.tangent_at(0.0, "after").direction() - 90.0
+    return "hem_skirt_flared" if lean > FLARED_HEM else "hem_skirt_straight"
+
+
+def _yoke_depth(context: StepContext, parameters: SkirtParameters, half: Half) -> float | None:
+    """Where a yoke would end, mm below the waist; refused below the hip line."""
+    if parameters.yoke_depth is None:
+        return None
+    depth = context.positive(parameters.yoke_depth, "yoke_depth", "both")
+    most = min(half.front.side.length, half.front.height, half.back.height)
+    if depth >= most:
+        raise DraftRefused("skirt-yoke-below-hip", depth=depth, most=most)
+    return depth
+
+
+def _hem_promises(
+    context: StepContext, parameters: SkirtParameters, names: PanelNames, length: float
+) -> Iterator[Expectation]:
+    """The length, and the hem where it was asked for."""
+    ends = (names.at("back", "waist_center"), names.at("back", "hem_center"))
+    yield length_promise(names.whole("skirt_length"), length, ends)
+    if parameters.hem_girth is not None:
+        hems = tuple(names.at(which, "hem") for which in ("front", "back"))
+        hem = context.positive(parameters.hem_girth, "hem_girth")
+        yield Expectation(
+            names.whole("hem_girth"), "", hems, 2, hem, 0.0, reason="the fullness that was asked for"
+        )
+
+
+def _levels(context: StepContext, side: Side) -> tuple[Level, ...]:
+    """The girths between waist and hip that were measured on this side."""
+    hip_depth = context.measure("hip_depth", side)
+    return tuple(level for level in body_levels(context, 0.0, hip_depth, side) if level.depth < hip_depth)
 
 
 def _require_depth(context: StepContext, half: Half) -> None:
@@ -177,26 +262,37 @@ def _require_depth(context: StepContext, half: Half) -> None:
     )
 
 
-def _draft_side(context: StepContext, parameters: SkirtParameters) -> Half:
-    """Draft this side; where the two sides differ, both get the same waist at the centers.
-
-    The centers belong to both sides: their height is the mean of what the two sides would have alone.
-    """
+def _draft_side(context: StepContext, parameters: SkirtParameters) -> tuple[Half, float]:
+    """Draft this side, and how far it is lifted, mm; where the two sides differ, both get the same waist at
+    the centers, whose height is the mean of what the two sides would have alone."""
     own = _given(context, parameters, context.side)
-    other = _given(context, parameters, "left" if context.side == "right" else "right")
-    if own == other:
-        return draft_half(*own)
-    drawn = [draft_half(*given) for given in (own, other)]
-    shared = replace(
-        own[0],
-        front_height=sum(half.front.height for half in drawn) / 2.0,
-        back_height=sum(half.back.height for half in drawn) / 2.0,
-    )
-    return draft_half(shared, own[1])
+    half = draft_half(*own)
+    if context.sides_are_alike():
+        return half, 0.0
+    other_side: Side = "left" if context.side == "right" else "right"
+    other = _given(context, parameters, other_side)
+    centers = shared_centers(half, draft_half(*other), _hip_step(context, other_side))
+    shared = replace(own[0], front_height=centers.front_height, back_height=centers.back_height)
+    return draft_half(shared, own[1]), centers.lift(context.side)
+
+
+def _hip_step(context: StepContext, other: Side) -> float | None:
+    """How far the other hip lies above this one over the floor, mm; None where that was not measured."""
+    floors = [context.find("outside_leg", side) for side in (other, context.side)]
+    if floors[0] is None or floors[1] is None:
+        return None
+    depths = [context.measure("hip_depth", side) for side in (other, context.side)]
+    return (floors[0] - depths[0]) - (floors[1] - depths[1])
 
 
 def _given(context: StepContext, parameters: SkirtParameters, side: Side) -> tuple[HalfMeasures, DartLengths]:
-    """The measures and the dart lengths of one of the wearer's sides."""
+    """The measures and the dart lengths of one of the wearer's sides, with room made over a full high hip."""
+    roomier = _roomier(context, parameters, side)
+    return roomier.measures, roomier.lengths
+
+
+def _roomier(context: StepContext, parameters: SkirtParameters, of_side: Side | None = None) -> Roomier:
+    side = of_side or context.side
     if parameters.front_darts == "auto" or parameters.back_darts == "auto":
         raise DraftRefused("count-not-settled", step=context.step)
     front = max(context.mm(parameters.front_dart_length, side), SHORTEST_DART)
@@ -204,7 +300,8 @@ def _given(context: StepContext, parameters: SkirtParameters, side: Side) -> tup
     lengths = DartLengths(
         dart_lengths(front, parameters.front_darts), dart_lengths(back, parameters.back_darts)
     )
-    return half_measures(context, parameters, side), lengths
+    measures = half_measures(context, parameters, side)
+    return with_room(measures, lengths, _levels(context, side), SHORTEST_DART)
 
 
 STEP = StepDefinition(
@@ -223,7 +320,25 @@ STEP = StepDefinition(
             "outside_leg",
             "front_waist_to_floor",
             "back_waist_to_floor",
+            "top_hip_girth",
+            "belly_girth",
+            "belly_depth",
+            "height",
         ),
     ),
     settle=settle,
+    eases=usual_eases,
+    refuses=(
+        "skirt-waist-unreachable",
+        "skirt-darts-too-wide",
+        "skirt-above-hip",
+        "skirt-side-short",
+        "skirt-hip-depth-short",
+        "skirt-hem-unreachable",
+        "skirt-flare-short",
+        "skirt-yoke-below-hip",
+        "dart-misses-waist",
+        "count-not-settled",
+        "amount-not-positive",
+    ),
 )

@@ -10,9 +10,10 @@ from shapely import points as places
 from notchbook.checks.armholes import armholes
 from notchbook.checks.corners import corner
 from notchbook.checks.measured import Numbers, start_direction
+from notchbook.checks.subject import Subject
 from notchbook.checks.walks import WalkedSeam, notches_met, walked_seams
 from notchbook.checks.word_runs import WordRun, word_runs
-from notchbook.pattern import Pattern
+from notchbook.pattern import STRETCH_FABRIC, Pattern
 
 _STARTS = {"cap_front": "underarm_front", "cap_back": "underarm_back"}
 
@@ -81,6 +82,14 @@ def lay_gap(laid: LaidCap, length: float) -> float:
     along = np.arange(count + 1.0)
     lower = np.column_stack([np.interp(along, laid.cap.line.along, cap[:, axis]) for axis in (0, 1)])
     return float(np.max(distance(LineString(hole), places(lower))))
+
+
+def most_lay(subject: Subject, laid: LaidCap) -> float:
+    """How far the lower cap may leave its armhole, mm: more where the fabric stretches."""
+    limits = subject.limits
+    if subject.pattern.materials.get("self") == STRETCH_FABRIC:
+        return limits.lay_stretch
+    return limits.lay_front if laid.is_front else limits.lay_back
 
 
 def laid_points(run: WordRun) -> Numbers:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from notchbook.checks.centers import are_reflections
 from notchbook.checks.corners import Corner, End, corner
 from notchbook.checks.walks import WalkedSeam, walked_seams
 from notchbook.pattern import Pattern
@@ -44,7 +45,7 @@ def _corner(pattern: Pattern, walked: WalkedSeam, side: int, at_start: bool) -> 
     """The corner where a run begins or ends; None where an edge is sewn to its own reflection."""
     run, other = walked.runs[side], walked.runs[1 - side]
     step, mate = (run[0], other[0]) if at_start else (run[-1], other[-1])
-    if step.edge.name == mate.edge.name:
+    if are_reflections(step.edge.name, mate.edge.name):
         return None
     return corner(pattern.piece_of(step.edge.name), step.edge, _end(step, at_start))
 

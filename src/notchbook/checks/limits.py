@@ -51,6 +51,13 @@ class Limits:
         _HOUSE,
         _PRACTICE,
     )
+    underarm: float = _limit(
+        2.0 * TOLERANCES.side_junction,
+        "deg",
+        "A corner in the armhole cannot be sewn to the round of a cap, nor faced.",
+        _COMMON,
+        "own judgment",
+    )
     square: float = _limit(
         TOLERANCES.angle, "deg", "A protractor on paper is not read closer.", _HOUSE, _PRACTICE
     )
@@ -164,12 +171,67 @@ class Limits:
         "a patternmaker's review",
         "memory",
     )
+    lay_stretch: float = _limit(
+        8.0,
+        "mm",
+        "A cap of stretch fabric is sewn in flat, without ease: it may leave the armhole so far.",
+        _COMMON,
+        "own judgment",
+    )
     lay_notch: float = _limit(
         1.0,
         "mm",
         "From the underarm to the balance notch the cap is sewn flat, without ease.",
         "a patternmaker's review",
         "memory",
+    )
+    crotch_front_least: float = _limit(
+        30.0,
+        "mm",
+        "From the corner at 45 degrees to the front crotch seam: less hangs in folds.",
+        "a patternmaker's review",
+        "memory",
+    )
+    crotch_front_most: float = _limit(
+        38.0, "mm", "The same: more is a diagonal.", "a patternmaker's review", "memory"
+    )
+    crotch_front_plus: float = _limit(
+        45.0, "mm", "The same on large bodies.", "a patternmaker's review", "memory"
+    )
+    crotch_back_least: float = _limit(
+        42.0,
+        "mm",
+        "From the corner at 45 degrees to the back crotch seam: less hangs in folds.",
+        "a patternmaker's review",
+        "memory",
+    )
+    crotch_back_most: float = _limit(
+        52.0, "mm", "The same: more cuts into the seat.", "a patternmaker's review", "memory"
+    )
+    crotch_back_plus: float = _limit(
+        58.0, "mm", "The same on large bodies.", "a patternmaker's review", "memory"
+    )
+    crotch_small_below: float = _limit(
+        860.0, "mm", "Hip with ease below which the corners shrink with it.", _COMMON, "own judgment"
+    )
+    crotch_plus_from: float = _limit(
+        1150.0, "mm", "Hip with ease from which a body counts as large.", _COMMON, "own judgment"
+    )
+    crotch_plus_full: float = _limit(
+        1350.0, "mm", "Hip with ease at which the corners are the largest.", _COMMON, "own judgment"
+    )
+    crease_middle: float = _limit(
+        1.0, "mm", "A crease is pressed no closer to the middle of a leg.", _COMMON, _PRACTICE
+    )
+    seat_cover_least: float = _limit(
+        10.0,
+        "mm",
+        "Below its straight way the back leg opening lies so far: less leaves the seat bare.",
+        "a patternmaker's review",
+        "memory",
+    )
+    seat_cover_most: float = _limit(
+        20.0, "mm", "The same: more lies in folds under the seat.", "a patternmaker's review", "memory"
     )
     bump: float = _limit(
         1.5,
@@ -190,7 +252,7 @@ class Limits:
         return replace(self, **dict(changes))
 
 
-_MOST = 1000.0
+_MOST = 3000.0
 """No limit of a check, mm or degrees, can be larger: it would switch the check off unseen."""
 
 LIMITS: Final = Limits()

@@ -6,6 +6,7 @@ import numpy as np
 
 from notchbook.checks.word_runs import WordRun, word_runs
 from notchbook.pattern import Pattern
+from notchbook.pattern.names import last_word
 
 
 def necks(pattern: Pattern) -> Iterator[WordRun]:
@@ -22,3 +23,8 @@ def rise_and_width(run: WordRun) -> tuple[float, float]:
     grain = np.radians(run.piece.grain.degrees)
     up, aside = x * np.cos(grain) + y * np.sin(grain), x * np.sin(grain) - y * np.cos(grain)
     return float(abs(up)), float(abs(aside))
+
+
+def is_lowered(run: WordRun) -> bool:
+    """Whether the neck was cut away from the neck base of the body, which is then marked on the piece."""
+    return any(last_word(mark.name) == "neck_base" for mark in run.piece.marks)

@@ -1,13 +1,15 @@
-"""The shapes of armholes, necks and caps as closures: what the shape checks look at, measured."""
+"""The shapes of armholes, necks, caps and crotches as closures: what the shape checks look at, measured."""
 
 from collections.abc import Iterator
 
 from notchbook.checks.armholes import armholes, wrong_turns
 from notchbook.checks.bow import bow, rounded
-from notchbook.checks.caps import caps, laid_caps, lay_gap
+from notchbook.checks.caps import caps, laid_caps, lay_gap, most_lay
 from notchbook.checks.closure import Closure
-from notchbook.checks.necks import necks, rise_and_width
+from notchbook.checks.crotches import corner_range, crotches
+from notchbook.checks.necks import is_lowered, necks, rise_and_width
 from notchbook.checks.subject import Subject
+from notchbook.pattern import STRETCH_FABRIC
 
 
 def shape_closures(subject: Subject) -> Iterator[Closure]:
@@ -16,6 +18,7 @@ def shape_closures(subject: Subject) -> Iterator[Closure]:
     yield from _necks(subject)
     yield from _caps(subject)
     yield from _laid(subject)
+    yield from _crotches(subject)
 
 
 def _armholes(subject: Subject) -> Iterator[Closure]:
@@ -38,7 +41,7 @@ def _necks(subject: Subject) -> Iterator[Closure]:
         name = f"{run.name}: bends outward"
         yield Closure(name, "shape", (run.name,), turned, 0.0, limits.inflection, "deg")
         rise, width = rise_and_width(run)
-        if run.panel == "back" and width:
+        if run.panel == "back" and width and not is_lowered(run):
             half = limits.back_neck_rise / 2.0
             name = f"{run.name}: rise to width"
             yield Closure(name, "shape", (run.name,), rise / width, half, half, "")
@@ -53,7 +56,17 @@ def _caps(subject: Subject) -> Iterator[Closure]:
 def _laid(subject: Subject) -> Iterator[Closure]:
     limits = subject.limits
     for laid in laid_caps(subject.pattern):
-        most = limits.lay_front if laid.is_front else limits.lay_back
+        most = most_lay(subject, laid)
         where = (laid.cap.name, laid.armhole.name)
         gap = lay_gap(laid, limits.lay_length)
         yield Closure(f"{laid.cap.name}: laid on the armhole", "shape", where, gap, 0.0, most)
+
+
+def _crotches(subject: Subject) -> Iterator[Closure]:
+    if subject.pattern.materials.get("self") == STRETCH_FABRIC:
+        return
+    for crotch in crotches(subject.pattern):
+        least, most = corner_range(crotch, subject.limits)
+        middle, half = (least + most) / 2.0, (most - least) / 2.0
+        name = f"{crotch.run.name}: corner depth"
+        yield Closure(name, "shape", (crotch.run.name,), crotch.corner_depth, middle, half)

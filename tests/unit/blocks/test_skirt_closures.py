@@ -121,7 +121,7 @@ def test_the_judge_agrees_with_two_libraries_that_know_no_clothes() -> None:
 
 
 def test_the_promises_of_the_draft_are_what_the_judge_measures() -> None:
-    done = run(skirt_recipe())
+    done = run(skirt_recipe(hem_girth="125 cm"))
     judge = Judge(pattern_to_data(done.pattern))
     for promise in done.expectations:
         names = [
@@ -129,8 +129,15 @@ def test_the_promises_of_the_draft_are_what_the_judge_measures() -> None:
             for name in promise.names
             for member in (done.pattern.groups[name].members if name in done.pattern.groups else (name,))
         ]
-        assert judge.length(*names) * promise.times == pytest.approx(promise.wanted, abs=0.1)
-    assert {promise.measure for promise in done.expectations} == {"waist_girth", "hip_girth"}
+        ways = [judge.point(*one.split("/")) - judge.point(*two.split("/")) for one, two in promise.chains]
+        found = judge.length(*names) + sum(float(np.linalg.norm(way)) for way in ways)
+        assert found * promise.times == pytest.approx(promise.wanted, abs=0.1)
+    assert [promise.name for promise in done.expectations] == [
+        "skirt/waist_girth",
+        "skirt/hip_girth",
+        "skirt/skirt_length",
+        "skirt/hem_girth",
+    ]
 
 
 def test_a_line_that_bends_back_is_seen() -> None:

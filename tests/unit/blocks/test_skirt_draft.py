@@ -2,8 +2,10 @@
 
 import pytest
 
+from notchbook.blocks._skirt_halves import DartLengths, HalfMeasures, draft_half
 from notchbook.blocks.skirt import dart_counts
 from notchbook.body import MeasureSet
+from notchbook.errors import DraftRefused
 from notchbook.pattern import pattern_to_data
 from notchbook.recipe import Recipe, add_step, change_step, recipe_from_data, recipe_to_data, replay
 from support.skirt_judge import PANELS, Judge, closures, misses, turns_both_ways
@@ -164,3 +166,10 @@ def test_two_blocks_in_one_recipe_keep_apart() -> None:
     again = change_step(recipe, "skirt-2", {"length": "60 cm"}, base=FORM_A)
     assert replay(again, FORM_A).pattern.pieces["skirt.back"] == pattern.pieces["skirt.back"]
     assert Recipe("empty").steps == ()
+
+
+def test_a_waist_that_the_darts_pass_by_is_refused_as_a_draft() -> None:
+    given = HalfMeasures(waist=500.0, hip=1000.0, hip_depth=80.0)
+    with pytest.raises(DraftRefused) as refused:
+        draft_half(given, DartLengths((78.0, 70.2), (78.0, 70.2)))
+    assert refused.value.code == "dart-misses-waist"

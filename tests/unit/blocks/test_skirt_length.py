@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.blocks._skirt_notes import LONGEST_SKIRT, WAIST_HEIGHT
+from notchbook.blocks.skirts.figures import skirt_figure
 from notchbook.body import MeasureSet
 from notchbook.recipe import Recipe, add_step, replay
 
@@ -39,7 +39,7 @@ def test_the_share_of_stature_is_that_of_the_survey() -> None:
         (float(row["tenthribheight"]) + float(row["iliocristaleheight"])) / 2.0 / float(row["stature"])
         for row in rows
     ]
-    assert sum(shares) / len(shares) == pytest.approx(WAIST_HEIGHT, abs=0.01)
+    assert sum(shares) / len(shares) == pytest.approx(skirt_figure("length.waist_height"), abs=0.01)
     assert max(share * float(row["stature"]) for share, row in zip(shares, rows, strict=True)) == (
-        pytest.approx(LONGEST_SKIRT, abs=60.0)
+        pytest.approx(skirt_figure("length.tall_waist"), abs=60.0)
     )

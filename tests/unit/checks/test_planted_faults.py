@@ -18,10 +18,14 @@ from support import (
     faults_outline,
     faults_seams,
     faults_shapes,
+    faults_suit,
+    faults_trousers,
 )
 from support.faults import PLANTED, Planted
 from support.faults_seams import PROMISES
 from support.hand_skirt import hand_skirt
+from support.hand_suit import hand_suit
+from support.hand_trousers import hand_trousers
 from support.hand_upper import hand_upper
 
 FAULT_FILES = (
@@ -32,6 +36,8 @@ FAULT_FILES = (
     faults_outline,
     faults_seams,
     faults_shapes,
+    faults_suit,
+    faults_trousers,
 )
 FAULTS = [planted for planted in PLANTED if planted.code is not None]
 HARMLESS = [planted for planted in PLANTED if planted.code is None]
@@ -63,6 +69,16 @@ def test_each_check_is_silent_on_the_clean_skirt(check_id: str) -> None:
 @pytest.mark.parametrize("check_id", faults_shapes.DRAWN)
 def test_each_check_of_shapes_is_silent_on_the_clean_bodice_and_sleeve(check_id: str) -> None:
     assert list(load_check(check_id).run(Subject(hand_upper()))) == []
+
+
+@pytest.mark.parametrize("check_id", faults_trousers.CHECKED)
+def test_each_check_of_legs_is_silent_on_the_clean_trousers(check_id: str) -> None:
+    assert list(load_check(check_id).run(Subject(hand_trousers()))) == []
+
+
+@pytest.mark.parametrize("check_id", faults_suit.CHECKED)
+def test_each_check_of_suits_is_silent_on_the_clean_suit(check_id: str) -> None:
+    assert list(load_check(check_id).run(Subject(hand_suit()))) == []
 
 
 def test_the_clean_skirt_passes_every_check() -> None:

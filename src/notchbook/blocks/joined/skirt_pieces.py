@@ -6,7 +6,8 @@ from itertools import accumulate
 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks._skirt_halves import LEAST_SIDE_TAKE_IN, Half
-from notchbook.blocks._skirt_pieces import DART_ROLES, back_piece, cut_data, front_piece, side_seam
+from notchbook.blocks._skirt_pieces import back_piece, cut_data, front_piece, side_seam
+from notchbook.blocks._waist_edges import DART_ROLES
 from notchbook.blocks.bodice_pieces.outline import DrawnPiece
 from notchbook.blocks.bodice_pieces.promises import Drafted
 from notchbook.pattern import EdgeUse, Expectation, Notch, Pattern, Place, Seam, frozen_map, part_name
@@ -25,11 +26,14 @@ def waist_parts(drawn: DrawnPiece) -> tuple[float, ...]:
     return tuple(edge.length for edge in edges)
 
 
-def with_skirt(pattern: Pattern, step: str, upper: Drafted, half: Half, hem: float) -> Pattern:
-    """The pattern with the skirt; ``hem`` is the height of the hem over the hip line, below 0, mm."""
+def with_skirt(
+    pattern: Pattern, step: str, upper: Drafted, half: Half, hem: float, lift: float = 0.0
+) -> Pattern:
+    """The pattern with the skirt; ``hem`` is the height of the hem over the hip line, below 0, and ``lift``
+    how far this side is moved up, mm."""
     names = PanelNames(upper.names.slug, "skirt")
-    front = front_piece(names, half.front, hem)
-    back = back_piece(names, half.back, hem, center_is_seam=False)
+    front = front_piece(names, half.front, hem).lifted(lift)
+    back = back_piece(names, half.back, hem, center_is_seam=False).lifted(lift)
     after = pattern.with_pieces(front.piece, back.piece)
     after = after.with_seams(side_seam(names), *(_waist_seam(upper.names, names, which) for which in _PANELS))
     groups = {**after.groups, **front.groups(step), **back.groups(step)}

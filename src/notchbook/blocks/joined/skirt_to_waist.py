@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from itertools import accumulate
 
 from notchbook.blocks._closed_waist import DartPlan, Panel, PanelDrafter, PanelPlan, side_curve
+from notchbook.blocks._shared_centers import SharedCenters, shared_centers
 from notchbook.blocks._skirt_halves import (
     BACK_WIDER,
     LEAST_SIDE_TAKE_IN,
@@ -210,11 +211,8 @@ def _by_side_seam(given: SkirtGiven) -> Half:
     )
 
 
-def with_shared_centers(given: SkirtGiven, other: SkirtGiven) -> SkirtGiven:
-    """This side with its waist at the centers where both sides can have it: the mean of the two alone."""
-    halves = (draft_skirt(given), draft_skirt(other))
-    return replace(
-        given,
-        front_height=sum(half.front.height for half in halves) / 2.0,
-        back_height=sum(half.back.height for half in halves) / 2.0,
-    )
+def draft_with_shared_centers(given: SkirtGiven, other: SkirtGiven) -> tuple[Half, SharedCenters]:
+    """This side with its waist at the centers where both sides can have it."""
+    centers = shared_centers(draft_skirt(given), draft_skirt(other))
+    shared = replace(given, front_height=centers.front_height, back_height=centers.back_height)
+    return draft_skirt(shared), centers

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from notchbook.checks.caps import LaidCap, laid_caps, lay_gap
+from notchbook.checks.caps import LaidCap, laid_caps, lay_gap, most_lay
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
@@ -34,7 +34,7 @@ def cap_laid_in(subject: Subject) -> Iterator[Finding]:
     limits = subject.limits
     for laid in laid_caps(subject.pattern):
         gap = lay_gap(laid, limits.lay_length)
-        most = limits.lay_front if laid.is_front else limits.lay_back
+        most = most_lay(subject, laid)
         if gap > most:
             yield _finding("cap-off-armhole", laid, limits.lay_length, Reading(gap, most))
         for label, on_hole, on_cap in laid.notches:

@@ -4,11 +4,14 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.measured import dense, end_direction, length, start_direction, wrapped
+from notchbook.checks.measured import Dense, dense, end_direction, length, start_direction, wrapped
 from notchbook.checks.subject import Subject
-from notchbook.checks.turning import stretches
+from notchbook.checks.turning import Stretch, stretches
 from notchbook.geometry import Path, Point
 from notchbook.pattern import Edge, Finding, Piece, Severity, split_side, spoken
+
+_AT_HIP = 15.0
+"""mm over the hip line down from which a skirt may begin to flare. Own judgment."""
 
 _JUDGED_BY_SHAPE = frozenset({"armhole", "cap_front", "cap_back"})
 """Edges that may or must bend both ways: their own checks say where."""
@@ -22,7 +25,8 @@ _JUDGED_BY_SHAPE = frozenset({"armhole", "cap_front", "cap_back"})
         "an edge shows as a corner when sewn; a curve that wavers cannot be followed by a foot and looks "
         "like a mistake. Both come from pulling a curve through a point that lies off it. Where an armhole "
         "and a sleeve cap may bend both ways is the business of their own checks, and a side seam that runs "
-        "over the waist to the hip may change once; another edge that is meant to is declared in the profile."
+        "over the waist to the hip, or flares below the hip, may change once; another edge that is meant to "
+        "is declared in the profile."
     ),
     severity=Severity.LOOK,
     reads=("edges",),
@@ -48,6 +52,58 @@ def _runs_over_waist(piece: Piece, edge: Edge) -> bool:
     return "side_seam" in _words(edge.name) and "waist_line" in words
 
 
+def _shapes_alone(piece: Piece, edge: Edge, line: Dense, changes: list[tuple[Stretch, Stretch]]) -> bool:
+    """Whether the edge is the side seam of a panel without darts, which it shapes alone: round at the bust,
+    hollow at the waist, round at the hip, so that it changes once above the waist and once below."""
+    waists = [mark.path.start.y for mark in piece.lines if "waist_line" in _words(mark.name)]
+    has_darts = bool(piece.intakes or piece.inner_darts)
+    if len(changes) != 2 or "side_seam" not in _words(edge.name) or has_darts or not waists:
+        return False
+    heights = sorted(float(line.at(after.begins)[1]) for _, after in changes)
+    return heights[0] < waists[0] < heights[1]
+
+
+_LEG_LEVELS = ("thigh_line", "knee_line", "calf_line")
+"""Levels at which a leg that lies on the body is as wide as it: its inseam bends from one to the next."""
+
+_MOST_LEG_CHANGES = 3
+"""A leg is round at the thigh, hollow at the knee, round at the calf, hollow at the ankle."""
+
+
+def _follows_leg(piece: Piece, edge: Edge, changes: list[tuple[Stretch, Stretch]]) -> bool:
+    """Whether the edge is the inseam of a leg that lies on the body from thigh to calf."""
+    levels = {word for mark in piece.lines for word in _words(mark.name)}
+    is_inseam = any(word.endswith("inseam") for word in _words(edge.name))
+    return is_inseam and levels.issuperset(_LEG_LEVELS) and len(changes) <= _MOST_LEG_CHANGES
+
+
+_MOST_SEAT_CHANGES = 2
+"""Over the seat a back leg opening is round; at the side and at the crotch it continues the hollow front."""
+
+
+def _covers_seat(piece: Piece, edge: Edge) -> bool:
+    """Whether the edge is a back leg opening: it lies below its straight way over the seat, and continues the
+    hollow front one at the crotch and the side."""
+    is_back = "back" in _words(piece.name)[0].rpartition(".")[2].split("_")
+    return is_back and "leg_opening" in _words(edge.name)
+
+
+def _runs_from_center_to_center(edge: Edge) -> bool:
+    """Whether the edge is a waist that is low in front, high behind, and square to both centers."""
+    ends = {_words(end)[-1] for end in (edge.start, edge.end)}
+    return ends == {"waist_center_front", "waist_center_back"}
+
+
+def _flares_from_hip(piece: Piece, edge: Edge, line: Dense, change: tuple[Stretch, Stretch]) -> bool:
+    """Whether the edge is a seam that is round over the hip and flares below: it changes once."""
+    levels = [mark.path.start.y for mark in piece.lines if mark.name.split("@")[0].endswith("/hip_line")]
+    runs_up = edge.path.end.y > edge.path.start.y
+    below, above = change if runs_up else change[::-1]
+    hollow, is_round = -below.turned, above.turned
+    at_hip = levels and line.at(change[1].begins)[1] <= max(levels) + _AT_HIP
+    return edge.kind == "seam" and bool(at_hip) and hollow > 0.0 and is_round > 0.0
+
+
 def _words(name: str) -> tuple[str, ...]:
     return tuple(split_side(name)[0].split("/"))
 
@@ -70,7 +126,15 @@ def _wavers(subject: Subject, piece: Piece, edge: Edge) -> Iterator[Finding]:
     """A change of the side to which the edge turns, where it turns visibly before and after."""
     line = dense(edge.path)
     changes = list(pairwise(stretches(line, subject.limits.inflection)))
-    if len(changes) == 1 and _runs_over_waist(piece, edge):
+    if len(changes) == 1 and (
+        _runs_over_waist(piece, edge)
+        or _runs_from_center_to_center(edge)
+        or _flares_from_hip(piece, edge, line, changes[0])
+    ):
+        return
+    if len(changes) <= _MOST_SEAT_CHANGES and _covers_seat(piece, edge):
+        return
+    if _shapes_alone(piece, edge, line, changes) or _follows_leg(piece, edge, changes):
         return
     for before, after in changes:
         x, y = line.at(after.begins)

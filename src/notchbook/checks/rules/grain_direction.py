@@ -6,7 +6,7 @@ from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.measured import bend, start_direction, wrapped
 from notchbook.checks.subject import Subject
 from notchbook.checks.walks import walked_seams
-from notchbook.pattern import Edge, Finding, Pattern, Piece, Severity, spoken
+from notchbook.pattern import Edge, Finding, Pattern, Piece, Severity, split_side, spoken
 
 
 @check(
@@ -16,7 +16,7 @@ from notchbook.pattern import Edge, Finding, Pattern, Piece, Severity, spoken
         "The grain line is what the cutter lays along the selvage; it decides how the piece hangs. Where "
         "a piece has a straight center, on a fold or at a seam to its reflection, the grain runs along it "
         "or, for a band, square to it. A few degrees off, and one half hangs on another bias than the "
-        "other: the panel twists."
+        "other: the panel twists. A crotch seam slants as the seat asks: trousers hang from their crease."
     ),
     severity=Severity.LOOK,
     reads=("edges", "seams", "grain"),
@@ -42,11 +42,24 @@ def grain_direction(subject: Subject) -> Iterator[Finding]:
 
 
 def _centers(pattern: Pattern, piece: Piece) -> Iterator[Edge]:
-    """Folds of the piece, and its edges that are sewn to their own reflection."""
+    """The folds of the piece; where it has none, its edges that are sewn to their own reflection.
+
+    On the fold a piece is laid by its fold: the other center of a circle skirt in one piece lies anywhere.
+    A crotch seam is no center to lay a leg by.
+    """
+    folds = [edge for edge in piece.outline if edge.kind == "fold"]
+    if folds:
+        yield from folds
+        return
     sewn = {
         one.edge.name
         for walked in walked_seams(pattern)
         for one, two in zip(walked.runs[0], walked.runs[1], strict=False)
         if one.edge.name == two.edge.name
     }
-    yield from (edge for edge in piece.outline if edge.kind == "fold" or edge.name in sewn)
+    yield from (edge for edge in piece.outline if edge.name in sewn and not _is_crotch(edge))
+
+
+def _is_crotch(edge: Edge) -> bool:
+    """Whether it is a crotch seam or a part of one, straight as it may be where a yoke was cut off."""
+    return "crotch_seam" in split_side(edge.name)[0].split("/")

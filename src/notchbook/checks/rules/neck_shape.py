@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from notchbook.checks.bow import rounded
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.necks import necks, rise_and_width
+from notchbook.checks.necks import is_lowered, necks, rise_and_width
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity, spoken
@@ -17,7 +17,8 @@ from notchbook.pattern import Finding, Severity, spoken
         "Round the root of the neck the back neckline is shallow and wide, and the front one deep; both "
         "are hollow from the center to the shoulder without a change. A back neck that rises steeply "
         "stands away or pulls the garment back. A neckline that bends outward somewhere cannot be faced "
-        "or bound without a pucker."
+        "or bound without a pucker. A back neck that was cut lower, away from the root of the neck, may rise "
+        "as it will."
     ),
     severity=Severity.LOOK,
     reads=("edges", "intakes"),
@@ -38,7 +39,7 @@ def neck_shape(subject: Subject) -> Iterator[Finding]:
                 spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
                 yield neck_shape.finding("neck-wavers", spot, Reading(turn.turned, 0.0, "deg"), **words)
         rise, width = rise_and_width(run)
-        if run.panel == "back" and rise > limits.back_neck_rise * width:
+        if run.panel == "back" and not is_lowered(run) and rise > limits.back_neck_rise * width:
             x, y = run.line.points[-1]
             spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
             reading = Reading(rise, limits.back_neck_rise * width)

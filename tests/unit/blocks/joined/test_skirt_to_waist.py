@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from notchbook.blocks.joined.skirt_to_waist import SkirtGiven, draft_skirt, with_shared_centers
+from notchbook.blocks.joined.skirt_to_waist import SkirtGiven, draft_skirt, draft_with_shared_centers
 from notchbook.errors import DraftRefused
 
 DARTED = SkirtGiven(1040.0, 200.0, (72.0, 112.0), (60.0, 70.0, 80.0))
@@ -60,11 +60,18 @@ def test_darts_wider_than_long_are_refused() -> None:
     assert refused.value.code in ("skirt-darts-too-wide", "skirt-side-short")
 
 
-def test_two_sides_get_the_same_height_at_the_centers() -> None:
+def test_two_sides_share_their_waist_at_the_centers() -> None:
     other = SkirtGiven(1070.0, 205.0, (74.0, 112.0), (60.0, 72.0, 80.0))
-    halves = [draft_skirt(with_shared_centers(*pair)) for pair in ((DARTED, other), (other, DARTED))]
-    assert halves[0].front.height == pytest.approx(halves[1].front.height, abs=1e-9)
-    assert halves[0].back.height == pytest.approx(halves[1].back.height, abs=1e-9)
+    (own, here), (beside, there) = (
+        draft_with_shared_centers(*pair) for pair in ((DARTED, other), (other, DARTED))
+    )
+    # The other hip lies lower by as much as this one lies higher, and the waist is one height over the floor.
+    assert here.hip_step == pytest.approx(-there.hip_step, abs=1e-9)
+    assert own.front.height == pytest.approx(beside.front.height + here.hip_step, abs=1e-9)
+    assert own.back.height == pytest.approx(beside.back.height + here.hip_step, abs=1e-9)
+    # Neither is forced: both keep the waist that they have alone but for what front and back differ by.
+    for given_, drawn in ((DARTED, own), (other, beside)):
+        assert drawn.front.height == pytest.approx(draft_skirt(given_).front.height, abs=2.0)
 
 
 @given(

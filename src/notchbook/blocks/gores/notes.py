@@ -1,0 +1,46 @@
+"""What the gored skirt has to say of itself."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from notchbook.blocks.gores.draft import draft_gores, girth_at
+from notchbook.blocks.gores.given import GoresGiven
+from notchbook.blocks.gores.shapes import GoresSide
+from notchbook.blocks.skirts.levels import Level, hip_ease_cure, level_notes, tight_levels
+from notchbook.pattern import Cure, Finding, Measured, Severity, worded
+
+CHECK = "gored-skirt-draft"
+"""The name under which the draft speaks."""
+
+MOST_TAKE_IN = 40.0
+"""mm that one seam edge takes in between hip and waist before it is looked at: the hip curve of a straight
+skirt bears 48 (common practice, no source); a skirt has only two of those. Own judgment."""
+
+MOST_GORES = 12
+
+
+def shape_notes(
+    slug: str, given: GoresGiven, side: GoresSide, levels: tuple[Level, ...], seam: str
+) -> Iterator[Finding]:
+    """Seams that take in much, and levels of the body that the skirt is tight over; ``seam`` is where."""
+    if side.take_in > MOST_TAKE_IN:
+        more = given.seam_edges + 2
+        cures = (Cure(slug, "gores", more, f"draft {more} gores"),) if more <= MOST_GORES else ()
+        amount = Measured(side.take_in, MOST_TAKE_IN)
+        yield worded(CHECK, "gore-takes-in-much", Severity.LOOK, amount, where=seam, cures=cures)
+    tight = tight_levels(levels, lambda depth: girth_at(side, depth))
+
+    def room(more: float) -> float:
+        drawn = draft_gores(_wider(given, more))
+        return min(girth_at(drawn, one.depth) - one.girth - one.ease for one in above_hip)
+
+    above_hip = [level for level in levels if level.depth < given.hip_depth]
+    wider = hip_ease_cure(slug, room) if tight and above_hip else ()
+    yield from level_notes(CHECK, tight, seam, lambda _: wider)
+
+
+def _wider(given: GoresGiven, more: float) -> GoresGiven:
+    """The same with so much more ease at the hip, mm."""
+    share = 1.0 + more / given.hip
+    gores = tuple(replace(gore, half=share * gore.half) for gore in given.gores)
+    return replace(given, hip=given.hip + more, gores=gores)

@@ -1,0 +1,1 @@
+"""What every skirt block has in common: eases, levels of the body, arcs, lengths."""

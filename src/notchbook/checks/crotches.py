@@ -1,0 +1,133 @@
+"""Crotch seams as drawn, each from the waist at the center to the crotch point: how they turn the corner."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from notchbook.checks.limits import Limits
+from notchbook.checks.measured import Numbers, length
+from notchbook.checks.word_runs import WordRun, word_runs
+from notchbook.pattern import Pattern, Piece, split_side
+from notchbook.pattern.names import last_word
+
+_STRAIGHT = 20.0
+"""mm below the waist that give the direction of the straight center."""
+
+_BENT = 0.001
+"""mm off the straight center from which the seam is taken to bend: what arithmetic does not leave."""
+
+
+@dataclass(frozen=True, eq=False)
+class Crotch:
+    """A crotch seam of one panel. ``points`` are its places with the grain upward and the crotch level at
+    y = 0, mm; ``hip`` is the whole hip of the trousers at their hip lines, mm (0 where there is none)."""
+
+    run: WordRun
+    points: Numbers
+    hip: float
+
+    @cached_property
+    def foot(self) -> Numbers:
+        """Where the straight center, drawn on, meets the crotch level."""
+        way = self._down
+        share = 0.0 if way[1] == 0.0 else -self.points[0][1] / way[1]
+        foot: Numbers = self.points[0] + share * way
+        return foot
+
+    @property
+    def _down(self) -> Numbers:
+        """The direction of the straight center, down from the waist."""
+        start = self.run.line.at(0.0)
+        along = float(np.hypot(*(self.run.line.at(min(_STRAIGHT, self.run.line.length)) - start)))
+        gone = np.hypot(*(self.points - self.points[0]).T)
+        first = int(np.searchsorted(gone, along * 0.999))
+        down: Numbers = self.points[min(max(first, 1), len(self.points) - 1)] - self.points[0]
+        return down
+
+    @property
+    def extension(self) -> float:
+        """From the foot of the center to the crotch point, across the grain, mm."""
+        return abs(float(self.points[-1][0] - self.foot[0]))
+
+    @property
+    def corner_depth(self) -> float:
+        """From the foot of the center to the curve, at 45 degrees up toward the crotch point, mm; 0 where the
+        seam does not pass there."""
+        side = 1.0 if self.points[-1][0] > self.foot[0] else -1.0
+        ray = np.array([side, 1.0]) / np.sqrt(2.0)
+        offsets = self.points - self.foot
+        beside, along = offsets @ np.array([-ray[1], ray[0]]), offsets @ ray
+        for index in np.nonzero(np.diff(np.sign(beside)))[0]:
+            share = beside[index] / (beside[index] - beside[index + 1])
+            depth = float(along[index] + share * (along[index + 1] - along[index]))
+            if depth > 0.0:
+                return depth
+        return 0.0
+
+    @property
+    def hollow(self) -> float:
+        """How deep the curve hangs below the straight way from its beginning to the crotch point, as a share
+        of that way."""
+        down, offsets = self._down, self.points - self.points[0]
+        strays = np.abs(offsets[:, 0] * down[1] - offsets[:, 1] * down[0]) / np.hypot(*down)
+        begins = max(int(np.searchsorted(strays, _BENT)) - 1, 0)
+        start, end = self.points[begins], self.points[-1]
+        chord = end - start
+        size = float(np.hypot(*chord))
+        if size == 0.0:
+            return 0.0
+        inside = self.points[begins:] - start
+        away = np.abs(chord[0] * inside[:, 1] - chord[1] * inside[:, 0]) / size
+        return float(away.max()) / size
+
+
+def crotches(pattern: Pattern) -> Iterator[Crotch]:
+    """The crotch seams that lie whole on one piece, from the waist."""
+    for run in word_runs(pattern, "crotch_seam"):
+        found = run.from_point("waist_center")
+        if found is not None and found.panel and last_word(found.last_point) == "crotch_point":
+            yield Crotch(found, _upright(found), _hip(pattern, found))
+
+
+def corner_range(crotch: Crotch, limits: Limits) -> tuple[float, float]:
+    """From least to most of the corner depth, mm: less for small bodies, more for large ones."""
+    least, most, plus = (
+        getattr(limits, f"crotch_{crotch.run.panel}_{word}") for word in ("least", "most", "plus")
+    )
+    if not crotch.hip:
+        return least, plus
+    grown = (crotch.hip - limits.crotch_plus_from) / (limits.crotch_plus_full - limits.crotch_plus_from)
+    small = min(1.0, crotch.hip / limits.crotch_small_below)
+    return least * small, most + (plus - most) * min(max(grown, 0.0), 1.0)
+
+
+def _upright(run: WordRun) -> Numbers:
+    """The places of a run with the grain upward and the crotch level at 0."""
+    turned = _turned(run.line.points, run.piece)
+    level = turned[-1][1]
+    for line in run.piece.lines:
+        if last_word(line.name) == "crotch_line":
+            ends = np.array([[line.path.start.x, line.path.start.y]])
+            level = _turned(ends, run.piece)[0][1]
+    upright: Numbers = turned - np.array([0.0, level])
+    return upright
+
+
+def _turned(points: Numbers, piece: Piece) -> Numbers:
+    angle = np.radians(90.0 - piece.grain.degrees)
+    cosine, sine = np.cos(angle), np.sin(angle)
+    turned: Numbers = points @ np.array([[cosine, sine], [-sine, cosine]])
+    return turned
+
+
+def _hip(pattern: Pattern, run: WordRun) -> float:
+    """The whole hip of the block that the run belongs to, mm."""
+    lines = (
+        line
+        for piece in pattern.pieces.values()
+        if piece.name.split(".", 1)[0] == run.instance and split_side(piece.name)[1] == run.side
+        for line in piece.lines
+    )
+    return 2.0 * sum(length(line.path) for line in lines if last_word(line.name) == "hip_line")

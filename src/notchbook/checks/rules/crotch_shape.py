@@ -1,0 +1,61 @@
+"""Do crotch seams turn their corner as a body does, the back longer and flatter than the front?"""
+
+from collections.abc import Iterator
+
+from notchbook.checks.check import Reading, Spot, check
+from notchbook.checks.crotches import Crotch, corner_range, crotches
+from notchbook.checks.subject import Subject
+from notchbook.geometry import Point
+from notchbook.pattern import STRETCH_FABRIC, Finding, Severity, spoken
+
+
+@check(
+    id="crotch-shape",
+    title="Crotch seams have their shape",
+    rationale=(
+        "The front crotch seam is a J: down the belly nearly straight, then round under the body. The back "
+        "one is longer and flatter, for it passes under the seat. How far each lies from the corner of "
+        "center and crotch level, measured at 45 degrees, is what a patternmaker draws it by. A seam that "
+        "stays farther off is a diagonal: it cuts into the seat and pulls whiskers from the fork. One that "
+        "goes deeper hangs in folds."
+    ),
+    severity=Severity.LOOK,
+    reads=("edges",),
+    messages={
+        "crotch-diagonal": "{piece}: the crotch seam cuts its corner.",
+        "crotch-corner-deep": "{piece}: the crotch seam goes deep into its corner.",
+        "crotch-front-as-long": "{piece}: the front reaches as far under the body as the back.",
+        "crotch-back-not-flatter": "{piece}: the back crotch seam is as hollow as the front one.",
+    },
+    suggestion="Look at crotch length, rise and hip again; draw the curve through its place at 45 degrees.",
+)
+def crotch_shape(subject: Subject) -> Iterator[Finding]:
+    """Corner depths out of their range (mm), and backs that are not longer (mm) and flatter (a share)."""
+    found = list(crotches(subject.pattern))
+    is_of_stretch = subject.pattern.materials.get("self") == STRETCH_FABRIC
+    for crotch in () if is_of_stretch else found:  # what gives finds its own way into the corner
+        least, most = corner_range(crotch, subject.limits)
+        if crotch.corner_depth > most:
+            yield _finding("crotch-diagonal", crotch, Reading(crotch.corner_depth, most))
+        elif crotch.corner_depth < least:
+            yield _finding("crotch-corner-deep", crotch, Reading(crotch.corner_depth, least))
+    for front in found:
+        for back in found:
+            if (front.run.panel, back.run.panel) == ("front", "back") and _are_one_leg(front, back):
+                if front.extension >= back.extension:
+                    reading = Reading(front.extension, back.extension)
+                    yield _finding("crotch-front-as-long", front, reading)
+                if back.hollow >= front.hollow:
+                    reading = Reading(back.hollow, front.hollow, "")
+                    yield _finding("crotch-back-not-flatter", back, reading)
+
+
+def _are_one_leg(front: Crotch, back: Crotch) -> bool:
+    return (front.run.instance, front.run.side) == (back.run.instance, back.run.side)
+
+
+def _finding(code: str, crotch: Crotch, reading: Reading) -> Finding:
+    run = crotch.run
+    x, y = run.line.at(run.line.length * 0.8)
+    spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
+    return crotch_shape.finding(code, spot, reading, piece=spoken(run.piece.name))
