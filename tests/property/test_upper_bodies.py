@@ -1,6 +1,7 @@
 """Plausible and impossible bodies: bodice and sleeve that close by another code, or a refusal in words.
 
-A few of each kind; `make survey` draws 5,000 of each.
+A few of each kind, 300 of them plausible; `make survey` draws 5,000 of each. 600 plausible ones close as
+numbers in test_upper_core.py. Cures are solved in many rounds: few of the impossible bodies take them.
 """
 
 from hypothesis import example, given, settings
@@ -19,10 +20,10 @@ from upper_random import LEAST_SHARE, MOST_SHARE, implausible_body, keys_of, pla
 from upper_sheets import SETTINGS
 
 
-def verdict(measures: MeasureSet, block: str = "sleeve") -> list[str]:
+def verdict(measures: MeasureSet, block: str = "sleeve", cures: tuple[str, ...] = CURES) -> list[str]:
     """What another code finds wrong and the program does not say; nothing where it refuses in words."""
     try:
-        run, _ = draft_taking(block, measures, SETTINGS if block == "sleeve" else {}, CURES)
+        run, _ = draft_taking(block, measures, SETTINGS if block == "sleeve" else {}, cures)
     except (InputError, StepRefused) as error:  # anything else is a fault of the program
         assert error.code in catalogue()
         assert error.text()
@@ -57,7 +58,7 @@ def test_the_bodice_of_a_plausible_woman_closes_or_is_refused_in_words(drawn: li
     assert verdict(plausible_body(drawn, "women"), "bodice") == []
 
 
-@settings(max_examples=70)
+@settings(max_examples=73)
 @given(deviations("men", 2.0))
 @example([0.0] * len(keys_of("men")))
 def test_the_bodice_of_a_plausible_man_closes_or_is_refused_in_words(drawn: list[float]) -> None:
@@ -71,7 +72,7 @@ def test_bodice_and_sleeve_of_a_plausible_woman_close_or_are_refused_in_words(dr
     assert verdict(plausible_body(drawn, "women")) == []
 
 
-@settings(max_examples=10)
+@settings(max_examples=7)
 @given(deviations("men", 2.0))
 @example([0.0] * len(keys_of("men")))
 def test_bodice_and_sleeve_of_a_plausible_man_close_or_are_refused_in_words(drawn: list[float]) -> None:
@@ -81,10 +82,26 @@ def test_bodice_and_sleeve_of_a_plausible_man_close_or_are_refused_in_words(draw
 @settings(max_examples=90)
 @given(shares("women"))
 def test_an_impossible_woman_is_refused_in_words_or_closes(drawn: list[float]) -> None:
-    assert verdict(implausible_body(drawn, "women")) == []
+    assert verdict(implausible_body(drawn, "women"), cures=()) == []
 
 
 @settings(max_examples=30)
 @given(shares("men"))
 def test_an_impossible_man_is_refused_in_words_or_closes(drawn: list[float]) -> None:
+    assert verdict(implausible_body(drawn, "men"), cures=()) == []
+
+
+@settings(max_examples=15)
+@given(shares("women"))
+def test_an_impossible_woman_who_takes_what_is_offered_is_refused_in_words_or_closes(
+    drawn: list[float],
+) -> None:
+    assert verdict(implausible_body(drawn, "women")) == []
+
+
+@settings(max_examples=5)
+@given(shares("men"))
+def test_an_impossible_man_who_takes_what_is_offered_is_refused_in_words_or_closes(
+    drawn: list[float],
+) -> None:
     assert verdict(implausible_body(drawn, "men")) == []

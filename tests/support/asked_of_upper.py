@@ -5,6 +5,7 @@ only by the amount that a finding of the draft names.
 """
 
 import tomllib
+from functools import cache
 from math import radians, sin
 from pathlib import Path
 from typing import Any
@@ -153,5 +154,6 @@ def _mm(text: str) -> float:
     return parse_length(text, "mm", allow_negative=True)
 
 
+@cache
 def _table(package: str) -> dict[str, Any]:
     return tomllib.loads((_BLOCKS / package / "eases.toml").read_text(encoding="utf-8"))

@@ -28,9 +28,10 @@ MEASURED_FLATNESS = (0.55, 1.1)
 """The range in which measured heights at the centers and the side agree with a smooth waistline."""
 
 
-def draft_notes(names: PanelNames, half: Half, hip_raised_by: float) -> tuple[Finding, ...]:
-    """Findings of the draft: levers at their limits, forced shapes, cures that were taken."""
-    return tuple(_notes(names, half, -hip_raised_by))
+def draft_notes(names: PanelNames, half: Half, raised: float) -> tuple[Finding, ...]:
+    """Findings of the draft: levers at their limits, forced shapes; ``raised`` is by how much the hip has more
+    ease than was asked for, mm."""
+    return tuple(_notes(names, half, raised))
 
 
 def _notes(names: PanelNames, half: Half, raised: float) -> Iterator[Finding]:

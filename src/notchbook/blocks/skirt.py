@@ -182,7 +182,7 @@ def run(pattern: Pattern, context: StepContext, parameters: SkirtParameters) -> 
             *_hem_promises(context, parameters, names, length),
         ),
         notes=(
-            *draft_notes(names, half, context.mm(parameters.hip_ease) - girths["hip"][1]),
+            *draft_notes(names, half, girths["hip"][1] - context.mm(parameters.hip_ease)),
             *level_notes_of(names, half, _levels(context, context.side), _roomier(context, parameters)),
             *yoke_notes(context.slug, names, half, yoke),
             *floor_notes(CHECK, context, length, names.at("back", "hem")),

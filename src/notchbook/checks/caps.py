@@ -9,6 +9,7 @@ from shapely import points as places
 
 from notchbook.checks.armholes import armholes
 from notchbook.checks.corners import corner
+from notchbook.checks.limits import Limits
 from notchbook.checks.measured import Numbers, start_direction
 from notchbook.checks.subject import Subject
 from notchbook.checks.walks import WalkedSeam, notches_met, walked_seams
@@ -72,6 +73,11 @@ def _notches(pattern: Pattern, walked: WalkedSeam, side: int) -> tuple[tuple[str
     on_cap = {met.label: met.distance for met in notches_met(pattern, walked, side)}
     on_hole = {met.label: met.distance for met in notches_met(pattern, walked, 1 - side)}
     return tuple((label, on_hole[label], on_cap[label]) for label in on_hole if label in on_cap)
+
+
+def lay_length(laid: LaidCap, limits: Limits) -> float:
+    """How far up from the underarm the cap is to lie on the armhole, mm: less on a small armhole."""
+    return min(limits.lay_length, limits.lay_share * laid.armhole.line.length)
 
 
 def lay_gap(laid: LaidCap, length: float) -> float:

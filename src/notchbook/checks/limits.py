@@ -157,6 +157,13 @@ class Limits:
         "a patternmaker's review",
         "memory",
     )
+    lay_share: float = _limit(
+        0.3,
+        "share",
+        "Of a small armhole so much: 60 mm of a child's are no longer its lower part.",
+        "60 mm of an armhole of 200 mm, the usual one of a woman",
+        "own judgment",
+    )
     lay_front: float = _limit(
         3.0,
         "mm",

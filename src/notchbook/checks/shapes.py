@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from notchbook.checks.armholes import armholes, wrong_turns
 from notchbook.checks.bow import bow, rounded
-from notchbook.checks.caps import caps, laid_caps, lay_gap, most_lay
+from notchbook.checks.caps import caps, laid_caps, lay_gap, lay_length, most_lay
 from notchbook.checks.closure import Closure
 from notchbook.checks.crotches import corner_range, crotches
 from notchbook.checks.necks import is_lowered, necks, rise_and_width
@@ -58,7 +58,7 @@ def _laid(subject: Subject) -> Iterator[Closure]:
     for laid in laid_caps(subject.pattern):
         most = most_lay(subject, laid)
         where = (laid.cap.name, laid.armhole.name)
-        gap = lay_gap(laid, limits.lay_length)
+        gap = lay_gap(laid, lay_length(laid, limits))
         yield Closure(f"{laid.cap.name}: laid on the armhole", "shape", where, gap, 0.0, most)
 
 

@@ -73,10 +73,10 @@ def _kind(kind: str) -> WithJsonSchema:
 AmountText = Annotated[str, BeforeValidator(_amount_text), _kind("amount")]
 """A length in the trade's notation, kept as its canonical text: ``1/4 hip + 1 cm``."""
 
-StretchText = Annotated[str, BeforeValidator(_stretch_text)]
+StretchText = Annotated[str, BeforeValidator(_stretch_text), _kind("stretch")]
 """A stretch test as the hand writes it down: ``10 cm to 14 cm``, or ``40 %``."""
 
-RecoveryText = Annotated[str, BeforeValidator(_recovery_text)]
+RecoveryText = Annotated[str, BeforeValidator(_recovery_text), _kind("recovery")]
 """How much of the stretch comes back: ``95 %``, or a whole test with its third length."""
 
 EdgeName = Annotated[str, BeforeValidator(_name_text), _kind("edge")]

@@ -1,5 +1,6 @@
 """What the shape checks measure, on lines whose shape is known by arithmetic."""
 
+from dataclasses import replace
 from math import cos, radians, sin
 
 import numpy as np
@@ -8,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from notchbook.checks.bow import bow, rounded
-from notchbook.checks.caps import LaidCap, laid_points, lay_gap
+from notchbook.checks.caps import LaidCap, laid_points, lay_gap, lay_length
+from notchbook.checks.limits import LIMITS
 from notchbook.checks.measured import dense, up_to
 from notchbook.checks.necks import rise_and_width
 from notchbook.checks.rules.no_bump import slack
@@ -205,3 +207,11 @@ def test_front_and_back_are_laid_alike() -> None:
         assert points[0] == pytest.approx([0.0, 0.0])
         assert points[len(points) // 3, 0] > 0.0
         assert points[-1, 1] > 100.0
+
+
+def test_the_cap_is_laid_over_less_of_a_small_armhole() -> None:
+    laid = straight_upper(90.0, 92.0)
+    assert lay_length(laid, LIMITS) == pytest.approx(min(60.0, 0.3 * laid.armhole.line.length))
+    long, short = replace(LIMITS, lay_share=1.0), replace(LIMITS, lay_share=0.1)
+    assert lay_length(laid, long) == 60.0
+    assert lay_length(laid, short) == pytest.approx(0.1 * laid.armhole.line.length)

@@ -51,7 +51,7 @@ def draw_armhole(upper: UpperArmhole, lean: float, width: float, landing: Landin
 
 
 def _steepest(across: Point, landing: Landing) -> float:
-    """The outward heading at the across level, degrees, that leaves just enough way to turn to the underarm."""
+    """The outward heading at the across level, degrees, that leaves enough way to turn to the underarm."""
     chord = landing.underarm - across
     aim = landing.underarm - direction(landing.arrival) * (_LANDING_SHARE * chord.norm()) - across
     return degrees(atan2(aim.x, -aim.y))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from notchbook.checks.caps import LaidCap, laid_caps, lay_gap, most_lay
+from notchbook.checks.caps import LaidCap, laid_caps, lay_gap, lay_length, most_lay
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
@@ -33,10 +33,11 @@ def cap_laid_in(subject: Subject) -> Iterator[Finding]:
     """Lower caps that stray from their armhole, and balance notches that do not meet, mm."""
     limits = subject.limits
     for laid in laid_caps(subject.pattern):
-        gap = lay_gap(laid, limits.lay_length)
+        length = lay_length(laid, limits)
+        gap = lay_gap(laid, length)
         most = most_lay(subject, laid)
         if gap > most:
-            yield _finding("cap-off-armhole", laid, limits.lay_length, Reading(gap, most))
+            yield _finding("cap-off-armhole", laid, length, Reading(gap, most))
         for label, on_hole, on_cap in laid.notches:
             if label == BALANCE and abs(on_cap - on_hole) > limits.lay_notch:
                 yield _finding("cap-notch-off", laid, on_cap, Reading(on_cap, on_hole))

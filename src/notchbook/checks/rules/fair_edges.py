@@ -95,13 +95,17 @@ def _runs_from_center_to_center(edge: Edge) -> bool:
 
 
 def _flares_from_hip(piece: Piece, edge: Edge, line: Dense, change: tuple[Stretch, Stretch]) -> bool:
-    """Whether the edge is a seam that is round over the hip and flares below: it changes once."""
+    """Whether the edge is a seam that is round over the hip and flares below: it changes once. An inseam lies
+    below the hip, and a crotch seam is hollow only."""
     levels = [mark.path.start.y for mark in piece.lines if mark.name.split("@")[0].endswith("/hip_line")]
+    reaches_hip = levels and max(edge.path.start.y, edge.path.end.y) >= max(levels) - _AT_HIP
+    if not reaches_hip or any(word.endswith("crotch_seam") for word in _words(edge.name)):
+        return False
     runs_up = edge.path.end.y > edge.path.start.y
     below, above = change if runs_up else change[::-1]
     hollow, is_round = -below.turned, above.turned
-    at_hip = levels and line.at(change[1].begins)[1] <= max(levels) + _AT_HIP
-    return edge.kind == "seam" and bool(at_hip) and hollow > 0.0 and is_round > 0.0
+    at_hip = bool(line.at(change[1].begins)[1] <= max(levels) + _AT_HIP)
+    return edge.kind == "seam" and at_hip and hollow > 0.0 and is_round > 0.0
 
 
 def _words(name: str) -> tuple[str, ...]:

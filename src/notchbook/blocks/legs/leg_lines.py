@@ -1,0 +1,89 @@
+"""The lines of a leg below the hip: the side seam down to the hem, the inseam, the hem."""
+
+from dataclasses import dataclass
+from math import atan2, degrees
+
+from notchbook.blocks.legs.proportions import proportion
+from notchbook.geometry import Line, Point, Segment, curve_between
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """Where a panel's knee and hem lie: half widths at either side of the crease and levels, mm.
+
+    ``knee_y`` is None where the leg runs to the hem in one line, ``falls`` where it falls straight: the half
+    widths then count for nothing. ``hollow`` is the share of the usual hollow that the inseam keeps.
+    """
+
+    knee_half: float
+    knee_y: float | None
+    hem_half: float
+    hem_y: float
+    falls: bool = False
+    hollow: float = 1.0
+
+    @property
+    def first(self) -> tuple[float, float]:
+        """Half width and level of the first place below the crotch: the knee, else the hem."""
+        return (self.hem_half, self.hem_y) if self.knee_y is None else (self.knee_half, self.knee_y)
+
+
+@dataclass(frozen=True, slots=True)
+class Inseam:
+    """The inseam from the crotch point down, and by how much it leans toward the crease there, degrees."""
+
+    segments: tuple[Segment, ...]
+    lean: float
+
+    @property
+    def length(self) -> float:
+        """mm."""
+        return sum(segment.length for segment in self.segments)
+
+
+def side_below_hip(hip: Point, hip_lean: float, leg: Leg) -> tuple[Segment, ...]:
+    """The side seam from the hip down to the hem; it leaves the hip leaning in by ``hip_lean`` degrees."""
+    if leg.falls:
+        return (Line(hip, Point(hip.x, leg.hem_y)),)
+    half, level = leg.first
+    end = Point(half, level)
+    lean = _lean_at(leg, hip.x - half, hip.y - level)
+    curve = curve_between(hip, 270.0 - hip_lean, end, 270.0 - lean, keep_convex=False)
+    return (curve, *_shin(end, leg, 1.0))
+
+
+def inseam(fork: Point, leg: Leg) -> Inseam:
+    """The inseam: it leans more at the crotch than its chord does, and meets the line below the knee
+    smoothly."""
+    if leg.falls:
+        return Inseam((Line(fork, Point(fork.x, leg.hem_y)),), 0.0)
+    half, level = leg.first
+    end = Point(-half, level)
+    inward, down = -half - fork.x, fork.y - level
+    chord = degrees(atan2(inward, down))
+    below = _lean_at(leg, inward, down)
+    least, most = proportion("inseam.least_hollow"), proportion("inseam.most_hollow")
+    turn = max(0.0, chord - below)
+    hollow = min(most, max(min(least, turn), proportion("inseam.hollow_share") * turn))
+    lean = chord + leg.hollow * hollow
+    curve = curve_between(fork, 270.0 + lean, end, 270.0 + below, keep_convex=turn > 0.0)
+    return Inseam((curve, *_shin(end, leg, -1.0)), lean)
+
+
+def _lean_at(leg: Leg, inward: float, down: float) -> float:
+    """By how much the seams lean toward the crease at the knee (at a hem without knee), degrees."""
+    if leg.knee_y is not None:
+        return degrees(atan2(leg.knee_half - leg.hem_half, leg.knee_y - leg.hem_y))
+    chord = degrees(atan2(inward, down))
+    return chord if chord < 0.0 else proportion("hem.end_lean") * chord
+
+
+def _shin(knee: Point, leg: Leg, way: float) -> tuple[Segment, ...]:
+    if leg.knee_y is None:
+        return ()
+    return (Line(knee, Point(way * leg.hem_half, leg.hem_y)),)
+
+
+def length_of(segments: tuple[Segment, ...]) -> float:
+    """The length of a chain, mm."""
+    return sum(segment.length for segment in segments)

@@ -1,0 +1,18 @@
+"""The figures of the trade that trousers rest on, read once from ``proportions.toml``."""
+
+from collections.abc import Mapping
+from functools import cache
+
+from notchbook.blocks._trade_figures import TradeFigure, trade_figures
+
+
+@cache
+def proportion_table() -> Mapping[str, TradeFigure]:
+    """Every figure by its name, ``section.figure``."""
+    return trade_figures("notchbook.blocks.legs", "proportions.toml")
+
+
+@cache
+def proportion(name: str) -> float:
+    """The value of one figure, in its unit."""
+    return proportion_table()[name].value

@@ -1,0 +1,162 @@
+"""The upper part of a panel, from the hip line to the waist: side, darts, waistline, closed and then opened.
+
+It is drawn upright at its slanted center, where the waistline starts square, and turned back afterwards. The
+center of the hip line is the origin, the side lies toward +x.
+"""
+
+from dataclasses import dataclass
+from math import radians, tan
+
+from notchbook.blocks._closed_waist import DartPlan, Panel, PanelDrafter, PanelPlan
+from notchbook.blocks._together import Together, Vector
+from notchbook.blocks.legs.closing import closed
+from notchbook.blocks.legs.given import TrousersGiven
+from notchbook.blocks.legs.proportions import proportion
+from notchbook.blocks.legs.side_line import side_above_hip
+from notchbook.blocks.legs.waist_plan import Take
+from notchbook.blocks.upper.shapes import OpenDart
+from notchbook.errors import DraftRefused, GeometryError
+from notchbook.geometry import Cubic, Path, Point, Transform
+
+PLACES = {0: (), 1: (0.5,), 2: (0.36, 0.68)}
+"""Where the darts stand on the sewn waist, as shares from the center. Set by eye; the first front dart comes
+to lie near the crease."""
+
+
+_ROUNDS = 30
+_EXACT = 1e-8
+"""mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class TopPlan:
+    """What one top is drawn from: width at the hip, the slant of the center and how far the side leans out
+    at the hip (degrees), the dart lengths, and by how much the waist at the center is raised (mm)."""
+
+    width: float
+    hip_depth: float
+    slant: float
+    lean_out: float
+    dart_lengths: tuple[float, ...]
+    raised: float
+
+
+@dataclass(frozen=True)
+class Top:
+    """A drawn top in the frame of its hip line.
+
+    ``waist`` parts from the center to the side, ``side`` from the hip to the waist; ``center`` is how far up
+    the slanted center the waist lies, ``take_in`` what the side gives up.
+    """
+
+    waist: tuple[Path, ...]
+    darts: tuple[OpenDart, ...]
+    closed: Path
+    side: Cubic
+    center: float
+    take_in: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Height:
+    """The waist's height at the center over the hip line, along the center; see ``_closed_waist``."""
+
+    raised: float
+    hip_depth: float
+
+    def __call__(self, closed_side: Point, turn: float) -> float:
+        span = closed_side.x * tan(radians(turn / 2.0))
+        usual, flattest = proportion("waist.flatness") * span, proportion("waist.least_flatness") * span
+        if turn > 0.0:
+            usual = min(usual, max(flattest, proportion("waist.usual_dip") * self.hip_depth))
+        low, high = sorted((proportion("waist.least_bend") * span, proportion("waist.most_bend") * span))
+        return closed_side.y - min(high, max(low, usual - self.raised))
+
+
+class TopDrafter:
+    """Draws the tops of one panel. Where its darts lay last is where the next search begins."""
+
+    def __init__(self, darts: int) -> None:
+        self._search = Together(darts + 1, _EXACT, _ROUNDS)
+        self._darts: Vector | None = None
+        self._off_plan = 0.0
+
+    def draw(self, plan: TopPlan, take: Take) -> Top:
+        """The top whose sewn waist is ``take.net`` exactly: by its darts, where it has any, else by its side.
+
+        DraftRefused ``trousers-waist-unreachable``, ``trousers-side-short``.
+        """
+        try:
+            return self._by_darts(plan, take) or self._by_side(plan, take)
+        except GeometryError as error:
+            raise DraftRefused(
+                "trousers-waist-unreachable", waist=take.net, hip=plan.width, hip_depth=plan.hip_depth
+            ) from error
+
+    def _by_darts(self, plan: TopPlan, take: Take) -> Top | None:
+        if not plan.dart_lengths or take.darts <= 0.0:
+            return None
+        drafter = _drafter(plan, take.side, take.net)
+        found = drafter.closed_to(take.net, self._search, self._darts or drafter.start_of(take.darts))
+        if found is None:
+            return None
+        self._darts = found[1]
+        return _turned(plan, take.side, found[0])
+
+    def _by_side(self, plan: TopPlan, take: Take) -> Top:
+        reach = proportion("waist.most_correction")
+        take_in = closed(
+            lambda side: _drafter(plan, side, take.net).sewn(0.0) - take.net,
+            take.side + self._off_plan,
+            -1.0,
+            take.side - reach,
+            take.side + reach,
+            2.0,
+        )
+        self._off_plan = take_in - take.side
+        return _turned(plan, take_in, _drafter(plan, take_in, take.net).panel(0.0))
+
+
+def _drafter(plan: TopPlan, take_in: float, net: float) -> PanelDrafter:
+    side = side_above_hip(Point(plan.width, 0.0), take_in, plan.hip_depth, plan.lean_out)
+    upright = side.transformed(Transform.rotation(plan.slant, Point(0.0, 0.0)))
+    count = len(plan.dart_lengths)
+    darts = tuple(
+        DartPlan(place, length, 1.0 / count)
+        for place, length in zip(PLACES[count], plan.dart_lengths, strict=True)
+    )
+    slack = proportion("waist.square_slack")
+    return PanelDrafter(PanelPlan(upright, darts, slack), _Height(plan.raised, plan.hip_depth), net)
+
+
+def _turned(plan: TopPlan, take_in: float, panel: Panel) -> Top:
+    back = Transform.rotation(-plan.slant, Point(0.0, 0.0))
+    darts = tuple(
+        OpenDart(
+            back.apply(panel.parts[index].end), back.apply(point), back.apply(panel.parts[index + 1].start)
+        )
+        for index, point in enumerate(panel.points)
+    )
+    return Top(
+        tuple(part.transformed(back) for part in panel.parts),
+        darts,
+        panel.closed,
+        panel.side.transformed(back),
+        panel.height,
+        take_in,
+    )
+
+
+def dart_lengths(given: TrousersGiven) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """The lengths of the front and the back darts, the one at the center first, mm."""
+    front = given.front_dart_length or max(
+        proportion("dart.front_share") * given.hip_depth, proportion("dart.shortest")
+    )
+    back = given.back_dart_length or max(
+        proportion("dart.back_share") * given.hip_depth, proportion("dart.shortest")
+    )
+    second = proportion("dart.second")
+    return (
+        tuple(front * second**index for index in range(given.front_darts)),
+        tuple(back * second**index for index in range(given.back_darts)),
+    )

@@ -1,0 +1,107 @@
+"""Faults planted in the hand-made suit."""
+
+from dataclasses import replace
+
+from notchbook.geometry import Cubic, Path, Point
+from notchbook.pattern import InnerDart, Pattern
+from support.bent import edge_changed, path_changed, piece_changed
+from support.faults import Made, fault, harmless
+from support.hand_suit import CROTCH, SIDE, hand_panel, hand_suit
+
+CHECKED = ("leg-opening-shape",)
+"""The checks under which the hand-made suit is right."""
+
+
+@fault("leg-opening-shape", "leg-leaves-seat", measured=4.0)
+def back_leg_nearly_straight(_: Pattern) -> Made:
+    return hand_suit(cover=4.0)
+
+
+@fault("leg-opening-shape", "leg-leaves-seat", measured=-30.0)
+def back_leg_scooped_like_the_front(_: Pattern) -> Made:
+    return hand_suit(cover=-30.0)
+
+
+@fault("leg-opening-shape", "leg-below-seat", measured=32.0)
+def back_leg_far_below_the_seat(_: Pattern) -> Made:
+    return hand_suit(cover=32.0)
+
+
+@fault("leg-opening-shape", "leg-not-scooped")
+def front_leg_that_covers(_: Pattern) -> Made:
+    return hand_suit(scoop=-8.0)
+
+
+@harmless("leg-opening-shape")
+def back_leg_just_over_the_seat(_: Pattern) -> Made:
+    return hand_suit(cover=10.0)
+
+
+def _bent_leg(which: str) -> Pattern:
+    """The suit with a leg line that bends once to each side."""
+    chord = SIDE - CROTCH
+    off = chord.perpendicular().unit() * 60.0
+    curve = Cubic(CROTCH, CROTCH + chord * (1.0 / 3.0) + off, CROTCH + chord * (2.0 / 3.0) - off, SIDE)
+    return path_changed(hand_suit(), f"suit.{which}/leg_opening", lambda _: Path.of(curve))
+
+
+@fault("fair-edges", "edge-wavers")
+def front_leg_that_bends_both_ways(_: Pattern) -> Made:
+    return _bent_leg("front")
+
+
+@harmless("fair-edges")
+def back_leg_that_turns_in_at_the_crotch(_: Pattern) -> Made:
+    return _bent_leg("back")
+
+
+@harmless("fair-edges")
+def side_that_shapes_a_panel_alone(_: Pattern) -> Made:
+    return hand_panel()
+
+
+@fault("fair-edges", "edge-wavers")
+def side_that_bends_twice_below_the_waist(_: Pattern) -> Made:
+    return hand_panel(waist=390.0)
+
+
+@fault("fair-edges", "edge-wavers")
+def side_that_bends_twice_beside_a_dart(_: Pattern) -> Made:
+    name = "suit.panel/dart"
+    words = ("center_leg", "side_leg", "upper_point", "lower_point")
+    center, side, upper, lower = (f"{name}/{word}" for word in words)
+    dart = InnerDart(name, center, side, upper, lower)
+    return piece_changed(hand_panel(), "suit.panel", lambda piece: replace(piece, inner_darts=(dart,)))
+
+
+@harmless("fair-edges")
+def inseam_that_follows_the_leg(_: Pattern) -> Made:
+    return hand_panel(inseam=True)
+
+
+@fault("fair-edges", "edge-wavers")
+def inseam_of_a_leg_without_calf(_: Pattern) -> Made:
+    bare = hand_panel(inseam=True)
+    lines = bare.pieces["suit.panel"].lines[:2]
+    return piece_changed(bare, "suit.panel", lambda piece: replace(piece, lines=lines))
+
+
+def _waist_from(start: str, end: str) -> Pattern:
+    """The panel whose top bends to each side, between ends of these words."""
+    bust, middle = Point(215.0, 400.0), Point(0.0, 400.0)
+    curve = Cubic(bust, bust + Point(-70.0, 40.0), middle + Point(70.0, -40.0), middle)
+    panel = edge_changed(hand_panel(), "suit.panel/top", lambda edge: replace(edge, path=Path.of(curve)))
+    renamed = {"suit.panel/underarm": f"suit.panel/{start}", "suit.panel/middle": f"suit.panel/{end}"}
+    return piece_changed(
+        panel, "suit.panel", lambda piece: piece.renamed(lambda name: renamed.get(name, name))
+    )
+
+
+@harmless("fair-edges")
+def waist_from_center_to_center(_: Pattern) -> Made:
+    return _waist_from("waist_center_front", "waist_center_back")
+
+
+@fault("fair-edges", "edge-wavers")
+def waist_from_center_to_side(_: Pattern) -> Made:
+    return _waist_from("waist_center_front", "waist_side")

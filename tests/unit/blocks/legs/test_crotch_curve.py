@@ -1,0 +1,43 @@
+"""The crotch curve: as deep in its corner as is wanted, bent one way, square where it should be."""
+
+import numpy as np
+import pytest
+
+from notchbook.blocks.legs.crotch_curve import Corner, crotch_curve
+from notchbook.errors import DraftRefused
+from notchbook.geometry import Path, Point
+from support.legs_judge import bends
+from support.upper_judge import heading, polyline
+
+
+def corner(extension: float, lean: float, slant: float = 9.0, drop: float = 12.0) -> Corner:
+    return Corner(Point(0.0, 0.0), slant, Point(-extension, -drop), lean)
+
+
+@pytest.mark.parametrize(
+    ("extension", "lean", "depth"), [(62.0, 17.0, 29.0), (100.0, 20.0, 43.0), (150.0, 24.0, 57.0)]
+)
+def test_depth_is_met_and_the_ends_keep_their_directions(extension: float, lean: float, depth: float) -> None:
+    frame = corner(extension, lean)
+    drawn = crotch_curve(frame, depth, 1.1)
+    assert drawn.depth == pytest.approx(depth, abs=1e-6)
+    path = Path.of(drawn.curve)
+    points = polyline(path)
+    beside = np.abs(points[:, 0] + points[:, 1])
+    assert float(np.hypot(*points[beside.argmin()])) == pytest.approx(depth, abs=0.2)
+    assert heading(path, at_end=False) == pytest.approx(-90.0 - 9.0, abs=0.2)
+    assert heading(path, at_end=True) == pytest.approx(180.0 + lean - 360.0, abs=0.2)
+    assert bends(path) == 0
+
+
+def test_a_depth_out_of_reach_comes_as_near_as_it_can() -> None:
+    frame = corner(150.0, 40.0)
+    shallow = crotch_curve(frame, 20.0, 1.1)
+    assert shallow.depth > 40.0
+    assert crotch_curve(frame, 19.0, 1.1).depth == pytest.approx(shallow.depth)
+
+
+def test_no_hollow_is_refused() -> None:
+    with pytest.raises(DraftRefused) as refused:
+        crotch_curve(corner(60.0, 10.0, drop=120.0), 30.0, 1.1)
+    assert refused.value.code == "trousers-crotch-flat"
