@@ -69,12 +69,16 @@ _LEG_LEVELS = ("thigh_line", "knee_line", "calf_line")
 _MOST_LEG_CHANGES = 3
 """A leg is round at the thigh, hollow at the knee, round at the calf, hollow at the ankle."""
 
+_MOST_WITHOUT_CALF = 1
+"""Where no calf was measured, or the leg ends above it, it is hollow from the thigh down."""
+
 
 def _follows_leg(piece: Piece, edge: Edge, changes: list[tuple[Stretch, Stretch]]) -> bool:
-    """Whether the edge is the inseam of a leg that lies on the body from thigh to calf."""
+    """Whether the edge is the inseam of a leg that lies on the body, as its thigh line tells."""
     levels = {word for mark in piece.lines for word in _words(mark.name)}
     is_inseam = any(word.endswith("inseam") for word in _words(edge.name))
-    return is_inseam and levels.issuperset(_LEG_LEVELS) and len(changes) <= _MOST_LEG_CHANGES
+    most = _MOST_LEG_CHANGES if levels.issuperset(_LEG_LEVELS) else _MOST_WITHOUT_CALF
+    return is_inseam and _LEG_LEVELS[0] in levels and len(changes) <= most
 
 
 _MOST_SEAT_CHANGES = 2

@@ -1,0 +1,47 @@
+"""The stretch torso: front and back panels without darts, to the waist, the hip or below."""
+
+from notchbook.blocks.stretch.given import TorsoGiven
+from notchbook.blocks.stretch.shapes import TorsoHalf, TorsoPanel
+from notchbook.blocks.stretch.side_seam import cut_at
+from notchbook.blocks.stretch.upper_frame import UpperFrame, draw_upper, notch_place
+from notchbook.errors import DraftRefused
+from notchbook.geometry import Path, Point
+
+
+def draft_torso(given: TorsoGiven) -> TorsoHalf:
+    """Draft one side. Front and back have the same side seam; the cap is as long as the armhole.
+
+    DraftRefused: ``stretch-length-negative`` and what ``draw_upper`` refuses.
+    """
+    if given.length < 0.0:
+        raise DraftRefused("stretch-length-negative", length=given.length)
+    frame = draw_upper(given, -given.length)
+    side = cut_at(frame.side.path, -given.length)
+    hem = _hem(side)
+    return TorsoHalf(
+        _panel(frame, frame.necks.front, True, side, hem),
+        _panel(frame, frame.necks.back, False, side, hem),
+        frame.sleeve,
+        frame.levels,
+        frame.levers,
+    )
+
+
+def _panel(frame: UpperFrame, neck: Path, is_front: bool, side: Path, hem: Path) -> TorsoPanel:
+    armhole = frame.armholes.front if is_front else frame.armholes.back
+    across = frame.armholes.front_across if is_front else frame.armholes.back_across
+    share = "armhole.front_notch_share" if is_front else "armhole.back_notch_share"
+    return TorsoPanel(
+        neck=neck,
+        shoulder=frame.armholes.shoulder.path,
+        armhole=armhole,
+        across=across,
+        side=side,
+        hem=hem,
+        notch=notch_place(armhole.length, share),
+    )
+
+
+def _hem(side: Path) -> Path:
+    """Level from the center, square to the side seam."""
+    return Path.line(Point(0.0, side.end.y), side.end)

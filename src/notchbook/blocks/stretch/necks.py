@@ -1,0 +1,88 @@
+"""Front and back neck: as long as asked at the neck base, then opened and lowered."""
+
+from dataclasses import dataclass
+from math import atan2, degrees, radians, tan
+
+from notchbook.blocks.stretch.figures import figure
+from notchbook.blocks.stretch.given import TorsoGiven
+from notchbook.errors import DraftRefused, GeometryError
+from notchbook.geometry import Path, Point, curve_between, direction
+from notchbook.geometry.solve import solve_rising
+
+
+@dataclass(frozen=True, slots=True)
+class Necks:
+    """Both half necks from the center to where the shoulder seam starts, and the side-neck point ``base``
+    of the neck base, from which the shoulder seam is measured."""
+
+    front: Path
+    back: Path
+    base: Point
+
+
+def draw_necks(given: TorsoGiven) -> Necks:
+    """The necks: those of the neck base sum to half of ``given.neck``, before they are opened.
+
+    DraftRefused ``stretch-neck-unreachable``.
+    """
+    girth = given.neck
+
+    def over(width: float) -> float:
+        base = _base(given, width)
+        return base.front.length + base.back.length - girth / 2.0
+
+    usual = figure("neck.usual_width_share") * girth
+    try:
+        width = solve_rising(over, usual, 0.5, 0.5 * usual, 1.6 * usual)
+    except GeometryError as error:
+        raise DraftRefused("stretch-neck-unreachable", neck=girth) from error
+    return _opened(given, _base(given, width))
+
+
+def _base(given: TorsoGiven, width: float) -> Necks:
+    nape = Point(0.0, given.back_length)
+    end = Point(width, nape.y + figure("neck.back_rise_share") * width)
+    depth = given.front_neck_depth
+    if depth is None:
+        depth = width + figure("neck.depth_over_width")
+    return _drawn(given, nape, Point(0.0, end.y - depth), end)
+
+
+def _opened(given: TorsoGiven, base: Necks) -> Necks:
+    if given.neck_opened == given.front_neck_lower == given.back_neck_lower == 0.0:
+        return base
+    end = base.base + direction(-given.shoulder_slope) * given.neck_opened
+    pit = Point(0.0, base.front.start.y - given.front_neck_lower)
+    nape = Point(0.0, base.back.start.y - given.back_neck_lower)
+    if max(pit.y, nape.y) >= end.y:
+        raise DraftRefused("stretch-neck-wide", wider=given.neck_opened, lower=given.back_neck_lower)
+    opened = _drawn(given, nape, pit, end)
+    return Necks(opened.front, opened.back, base.base)
+
+
+def _drawn(given: TorsoGiven, nape: Point, pit: Point, end: Point) -> Necks:
+    """Both lines to the side-neck point, where together they run straight across the shoulder seam."""
+    square = 90.0 - given.shoulder_slope
+    front_least = _rise(pit, end) + figure("neck.least_turn") - square
+    back_most = square - _rise(nape, end) - figure("neck.least_turn")
+    lean = max(figure("neck.lean"), min(front_least, given.shoulder_slope))
+    lean = max(min(lean, back_most), 0.0)
+    front = _line(pit, end, square + lean, figure("neck.front_pull"))
+    return Necks(front, _line(nape, end, square - lean, 1.0), end)
+
+
+def _line(center: Point, end: Point, arrival: float, pull: float) -> Path:
+    """Level at the center; a deep one goes up steeply and turns square to the shoulder at its end."""
+    if _rise(center, end) + figure("neck.least_turn") <= arrival:
+        return Path.of(curve_between(center, 0.0, end, arrival, pull))
+    steep = max(figure("neck.deep_upright"), arrival)
+    depth = end.y - center.y
+    low = figure("neck.deep_from") * depth
+    chord = radians((steep + arrival) / 2.0)
+    x = max(end.x - (depth - low) / tan(chord), figure("neck.deep_inner") * end.x)
+    place = Point(x, center.y + low)
+    return Path.of(curve_between(center, 0.0, place, steep), curve_between(place, steep, end, arrival))
+
+
+def _rise(start: Point, end: Point) -> float:
+    return degrees(atan2(end.y - start.y, end.x - start.x))

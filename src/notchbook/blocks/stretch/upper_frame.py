@@ -1,0 +1,104 @@
+"""What torso and bodysuit share: necks, shoulders, armholes, the side seam and the sleeve."""
+
+from dataclasses import dataclass
+from functools import cache
+
+from notchbook.blocks.stretch.arm_room import ArmRoom, settle_arm_room
+from notchbook.blocks.stretch.armholes import Armholes, draw_armholes
+from notchbook.blocks.stretch.figures import figure
+from notchbook.blocks.stretch.given import TorsoGiven
+from notchbook.blocks.stretch.necks import Necks, draw_necks
+from notchbook.blocks.stretch.shapes import Levels, StretchSleeve
+from notchbook.blocks.stretch.side_seam import SideSeam, side_seam
+from notchbook.blocks.stretch.sleeve import finished_sleeve, sleeve_hem, sleeve_longer
+from notchbook.blocks.upper.shapes import Lever
+
+_SAID = 0.005
+"""A cap as flat or high as it may be is said by the lowered underarm or the wider sleeve."""
+
+
+@dataclass(frozen=True, slots=True)
+class UpperFrame:
+    """The upper part of one side, its side seam running down as far as was asked."""
+
+    necks: Necks
+    armholes: Armholes
+    side: SideSeam
+    sleeve: StretchSleeve | None
+    levels: Levels
+    levers: tuple[Lever, ...]
+
+
+def draw_upper(given: TorsoGiven, low: float) -> UpperFrame:
+    """Necks to side seam (down to the height ``low``), the underarm lowered where the sleeve asks for it.
+
+    Refuses as the parts do.
+    """
+    necks = draw_necks(given)
+    underarm_y = given.back_length - given.armhole_depth
+
+    @cache
+    def armholes_at(lowered: float) -> Armholes:
+        seam = side_seam(given, underarm_y - lowered, low)
+        return draw_armholes(given, necks, seam.path.start, seam.arrival)
+
+    room = settle_arm_room(given.sleeve, armholes_at) if given.sleeve is not None else None
+    lowered = room.lowered if room is not None else 0.0
+    side = side_seam(given, underarm_y - lowered, low)
+    armholes = armholes_at(lowered)
+    sleeve = None
+    if given.sleeve is not None and room is not None:
+        sleeve = finished_sleeve(given.sleeve, room.cap)
+    return UpperFrame(
+        necks,
+        armholes,
+        side,
+        sleeve,
+        Levels(underarm_y - lowered, 0.0, -given.hip_depth),
+        _levers(given, armholes, room),
+    )
+
+
+def _levers(given: TorsoGiven, armholes: Armholes, room: ArmRoom | None) -> tuple[Lever, ...]:
+    found: list[Lever] = [] if given.is_cut_in else _armhole_levers(given, armholes)
+    if room is not None and given.sleeve is not None:
+        longer = sleeve_longer(given.sleeve, room.cap)
+        wider_hem = sleeve_hem(given.sleeve, room.cap) - given.sleeve.hem
+        least, usual, highest = (figure(f"cap.{word}_share") for word in ("least", "usual", "most"))
+        found += [
+            Lever("underarm_lowered", room.lowered, 0.0, figure("cap.most_lowering"), 0.0),
+            Lever("sleeve_wider", room.wider, 0.0, figure("cap.most_widening"), 0.0),
+            Lever("sleeve_longer", longer, 0.0, figure("cap.most_longer"), 0.0),
+            Lever("sleeve_hem_wider", wider_hem, 0.0, figure("cap.most_hem_wider"), 0.0),
+            Lever(
+                "cap_height",
+                room.cap.height / armholes.girth,
+                least - _SAID,
+                highest + _SAID,
+                usual,
+                "",
+            ),
+        ]
+    return tuple(found)
+
+
+def _armhole_levers(given: TorsoGiven, armholes: Armholes) -> list[Lever]:
+    """Those of a shoulder that is not cut in."""
+    most = figure("armhole.most_narrowing_share") * given.shoulder
+    quarter = given.bust / 4.0
+    wide = figure("armhole.most_across_change")
+    narrow = figure("armhole.most_across_narrowing") * given.across_back
+    room = (quarter - armholes.back_across.x) / quarter
+    least, usual, highest = (
+        figure(f"armhole.{word}_share") for word in ("least_flagged", "usual_room", "most_flagged")
+    )
+    return [
+        Lever("shoulder_narrowed", armholes.shoulder.shorter, -figure("armhole.most_dropping"), most, 0.0),
+        Lever("armhole_room", room, least, highest, usual, ""),
+        Lever("across_back", 2.0 * armholes.back_across.x - given.across_back, -narrow, wide, 0.0),
+    ]
+
+
+def notch_place(armhole_length: float, share: str) -> float:
+    """Distance of a balance notch from the underarm, mm."""
+    return figure(share) * armhole_length

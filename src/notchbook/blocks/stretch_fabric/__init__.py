@@ -1,0 +1,1 @@
+"""Stretch cloth: its classes, its test, and by how much a garment of it is smaller than the body."""

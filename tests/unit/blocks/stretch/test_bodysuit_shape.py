@@ -1,0 +1,151 @@
+"""The bodysuit in numbers: crotch, leg opening, a covered seat."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from notchbook.blocks.stretch import BodysuitGiven, BodysuitHalf, BodysuitPanel, StrapGiven, draft_bodysuit
+from notchbook.errors import DraftRefused
+from support.stretch_shapes import (
+    ANGLE,
+    SUIT,
+    SUITS,
+    TOLERANCE,
+    between,
+    end_heading,
+    length,
+    panel_area,
+    points,
+    start_heading,
+)
+
+COVER = (10.0, 20.0)
+"""mm that the back leg line lies below its chord. Source: a patternmaker's review (common practice)."""
+
+
+@pytest.fixture(scope="module", params=SUITS)
+def drafted(request: pytest.FixtureRequest) -> tuple[BodysuitGiven, BodysuitHalf]:
+    given = SUITS[request.param]
+    return given, draft_bodysuit(given)
+
+
+def lever(half: BodysuitHalf, name: str) -> float:
+    return next(one.pulled for one in half.levers if one.name == name)
+
+
+def below_chord(panel: BodysuitPanel) -> NDArray[np.float64]:
+    """How far each place of the leg line lies outside of the straight way from side to crotch, mm."""
+    rows = points(panel.leg)
+    chord = rows[-1] - rows[0]
+    offsets = rows - rows[0]
+    across = chord[0] * offsets[:, 1] - chord[1] * offsets[:, 0]
+    return np.asarray(across / np.hypot(*chord))
+
+
+def test_the_crotch_is_as_long_and_wide_as_asked(drafted: tuple[BodysuitGiven, BodysuitHalf]) -> None:
+    given, half = drafted
+    for panel, wanted in ((half.front, given.crotch_front), (half.back, given.crotch_back)):
+        assert -panel.crotch.end.y == pytest.approx(wanted, abs=TOLERANCE)
+        assert panel.crotch.end.x == 0.0
+        assert length(panel.crotch) == pytest.approx(given.crotch_width / 2, abs=TOLERANCE)
+
+
+def test_the_leg_opening_is_as_long_as_asked(drafted: tuple[BodysuitGiven, BodysuitHalf]) -> None:
+    given, half = drafted
+    assert given.leg_opening is not None
+    drawn = length(half.front.leg) + length(half.back.leg)
+    assert drawn == pytest.approx(given.leg_opening, abs=TOLERANCE)
+    assert drawn == pytest.approx(half.leg_opening, abs=TOLERANCE)
+
+
+def test_the_back_covers_the_seat_and_only_the_front_is_scooped(
+    drafted: tuple[BodysuitGiven, BodysuitHalf],
+) -> None:
+    _, half = drafted
+    back = below_chord(half.back)
+    assert COVER[0] <= back.max() <= COVER[1]
+    assert back.min() > -7.0, "it turns in late"
+    middle = slice(len(back) // 4, 2 * len(back) // 3)
+    assert back[middle].min() > 0.0
+    assert below_chord(half.front).min() < -20.0
+    assert below_chord(half.front).max() < 1.0
+
+
+def test_the_opening_runs_on_across_side_and_crotch(drafted: tuple[BodysuitGiven, BodysuitHalf]) -> None:
+    _, half = drafted
+    side = end_heading(half.front.side)
+    at_side = [between(side, start_heading(panel.leg)) for panel in (half.front, half.back)]
+    assert sum(at_side) == pytest.approx(-180.0, abs=ANGLE)
+    at_crotch = [between(end_heading(panel.leg), -90.0) for panel in (half.front, half.back)]
+    assert sum(at_crotch) == pytest.approx(0.0, abs=ANGLE)
+
+
+def test_front_and_back_have_one_side_seam(drafted: tuple[BodysuitGiven, BodysuitHalf]) -> None:
+    _, half = drafted
+    assert half.front.side == half.back.side
+
+
+def test_outlines_do_not_cross_themselves(drafted: tuple[BodysuitGiven, BodysuitHalf]) -> None:
+    _, half = drafted
+    assert panel_area(half.front).is_valid
+    assert panel_area(half.back).is_valid
+
+
+def test_a_given_height_is_kept() -> None:
+    for height in (90.0, 130.0, 180.0):
+        half = draft_bodysuit(replace(SUIT, leg_opening=None, leg_height=height))
+        assert -half.front.side.end.y == pytest.approx(height, abs=1e-6)
+
+
+def test_a_higher_leg_is_a_longer_opening() -> None:
+    high, low = (
+        draft_bodysuit(replace(SUIT, leg_opening=None, leg_height=height)) for height in (90.0, 180.0)
+    )
+    assert high.leg_opening > low.leg_opening + 20.0
+
+
+def test_without_height_and_length_the_leg_is_a_classic_one() -> None:
+    half = draft_bodysuit(replace(SUIT, leg_opening=None))
+    assert -half.front.side.end.y == pytest.approx(0.85 * SUIT.torso.hip_depth, abs=1e-6)
+
+
+@pytest.mark.parametrize("opening", [300.0, 900.0])
+def test_an_opening_out_of_reach_is_drafted_at_the_limit_and_told(opening: float) -> None:
+    half = draft_bodysuit(replace(SUIT, leg_opening=opening))
+    leg = next(one for one in half.levers if one.name == "leg_height")
+    assert leg.at_limit
+    assert half.leg_opening != pytest.approx(opening, abs=1.0)
+
+
+def test_a_swimsuit_with_straps_has_no_sleeve_and_a_cut_in_armhole() -> None:
+    torso = replace(
+        SUIT.torso, sleeve=None, strap=StrapGiven(35.0), front_neck_lower=60.0, back_neck_lower=120.0
+    )
+    half = draft_bodysuit(replace(SUIT, torso=torso))
+    assert half.sleeve is None
+    assert length(half.front.shoulder) == pytest.approx(35.0, abs=TOLERANCE)
+    assert panel_area(half.back).is_valid
+
+
+def test_the_trunk_loop_goes_over_shoulder_and_crotch() -> None:
+    half = draft_bodysuit(SUIT)
+    middle = (half.front.shoulder.start.y + half.front.shoulder.end.y) / 2
+    straight = 2 * middle + SUIT.crotch_front + SUIT.crotch_back
+    assert half.trunk_loop == pytest.approx(straight, abs=5.0), "the shoulder is drafted a little shorter"
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"crotch_front": 200.0}, "bodysuit-crotch-short"),
+        ({"crotch_back": 150.0}, "bodysuit-crotch-short"),
+        ({"crotch_width": 400.0}, "bodysuit-crotch-wide"),
+    ],
+)
+def test_what_is_refused(changes: dict[str, float], code: str) -> None:
+    with pytest.raises(DraftRefused) as caught:
+        draft_bodysuit(replace(SUIT, **changes))  # type: ignore[arg-type]  # fields by name
+    assert caught.value.code == code
+    assert caught.value.text()
