@@ -38,3 +38,11 @@ test("a chain rises above its chord, or not", () => {
   assert.equal(bulge([start, { x: 150, y: 12 }, end]), 12);
   assert.equal(bulge([start, { x: 150, y: -12 }, end]), 0);
 });
+
+test("words of an upright line are read from below, whichever way it was drawn", () => {
+  const [low, high] = [{ x: 0, y: 0 }, { x: 1e-13, y: 400 }];
+  for (const [start, end] of [[low, high], [high, low]] as const) {
+    const found = along(start, end, 0.5, { wide: 60, base: -5 }, 1, []);
+    assert.equal(found?.turn, -90);
+  }
+});

@@ -12,6 +12,9 @@ const LETTERS_HIGH = 10;
 /** px between a marked point and its words. */
 const ASIDE = 8;
 
+/** mm; a line that leans by less over all its length is upright, and its words are read from below. */
+const UPRIGHT = 0.01;
+
 /** Words along a line: where (mm), and by how many degrees they are turned on the screen. */
 export interface AlongPlace extends Point {
   readonly turn: number;
@@ -34,7 +37,8 @@ export function along(
   scale: number,
   drawn: readonly Chain[],
 ): AlongPlace | null {
-  const slope = Math.atan((end.y - start.y) / (end.x - start.x));
+  const across = Math.abs(end.x - start.x) < UPRIGHT ? 0 : end.x - start.x;
+  const slope = across ? Math.atan((end.y - start.y) / across) : Math.PI / 2;
   const least = words.wide / 2 / (Math.hypot(end.x - start.x, end.y - start.y) * scale);
   const box = { left: -words.wide / 2, top: words.base - LETTERS_HIGH, right: words.wide / 2, bottom: words.base + 2 };
   const shares = [first, ...SHARES].filter((share) => share >= least && share <= 1 - least);

@@ -43,6 +43,22 @@ test("a left and a right back lie as they meet at the center", () => {
   assert.ok(r && l && f && l.right < r.left && r.right < f.left);
 });
 
+test("the legs of two sides lie with their centers together, though their frames do not say which side they are", () => {
+  const box = { left: -160, right: 130, top: 260, bottom: -780 };
+  const legs = ["front@left", "front@right", "back@right", "back@left"].map((word) => ({ name: `trousers.${word}`, block: "trousers", derived: false, box }));
+  const { places } = laidOut(legs);
+  const order = legs.map((leg) => leg.name).sort((a, b) => (places.get(a)?.x ?? 0) - (places.get(b)?.x ?? 0));
+  assert.deepEqual(order.map((name) => name.split(".")[1]), ["back@left", "back@right", "front@right", "front@left"]);
+});
+
+test("gores lie in the order in which they are sewn", () => {
+  const words = ["center_front", "side_front", "side", "side_back", "center_back"];
+  const gores = words.map((word) => ({ name: `gored_skirt.${word}`, block: "gored_skirt", derived: false, box: { left: -90, right: 90, top: 0, bottom: -600 } }));
+  const { places } = laidOut(gores);
+  const order = [...words].sort((a, b) => (places.get(`gored_skirt.${a}`)?.x ?? 0) - (places.get(`gored_skirt.${b}`)?.x ?? 0));
+  assert.deepEqual(order, ["center_back", "side_back", "side", "side_front", "center_front"]);
+});
+
 test("a yoke lies over its skirt in the same column", () => {
   const yoke: Laid = { name: "yoke.front_above", block: "skirt", derived: false, box: { left: -249, right: 0, top: 223, bottom: 23 } };
   const rest: Laid = { name: "yoke.front_below", block: "skirt", derived: false, box: { left: -383, right: 0, top: 79, bottom: -462 } };

@@ -21,6 +21,9 @@ export interface Laid {
 const GAP = 60;
 const ROW_GAP = 90;
 
+/** The gores of a skirt, from the center back to the center front. */
+const GORES = ["center_back", "middle_back", "side_back", "side", "side_front", "middle_front", "center_front"];
+
 interface Column {
   pieces: { name: string; box: Box; shift: number }[];
 }
@@ -91,14 +94,19 @@ function isBelow(box: Box, upper: Box): boolean {
   return shared > 0.5 * narrow && (box.top + box.bottom) / 2 < upper.bottom;
 }
 
+/** Backs lie left of fronts; gores lie as they are sewn, from the center back round the side to the center front. */
 function rank(name: string): number {
+  const word = name.split("@")[0]?.split(".")[1] ?? "";
+  const gore = GORES.indexOf(word);
+  if (gore >= 0) return gore / GORES.length;
   return name.includes("back") ? 0 : 1;
 }
 
-/** Left and right of one piece lie as they meet at their center, face up: each on the side that it is drawn to. */
+/** Left and right of one piece lie as they meet at their center, face up: of backs the left one lies left, of
+ * fronts the right one. */
 function across(piece: Laid): number {
   if (!piece.name.includes("@")) return 0;
-  return piece.box.left + piece.box.right < 0 ? -1 : 1;
+  return piece.name.endsWith(piece.name.includes("back") ? "@left" : "@right") ? -1 : 1;
 }
 
 function joined(a: Box, b: Box): Box {

@@ -273,9 +273,29 @@ export interface paths {
         };
         /**
          * Read Beginnings
-         * @description Every block with its picture, and what it needs of this body and finds or misses there.
+         * @description Every block, and what it needs of this body and finds or misses there.
          */
         get: operations["read_beginnings"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/blocks/{block}/picture": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Block Picture
+         * @description The picture of a block, drafted when it is first asked for: the choice need not wait for all of them.
+         */
+        get: operations["read_block_picture"];
         put?: never;
         post?: never;
         delete?: never;
@@ -1024,7 +1044,7 @@ export interface components {
         };
         /**
          * BlockBeginning
-         * @description A block: what it is, its picture, and what it needs of this body.
+         * @description A block: what it is, its family, and what it needs of this body.
          *
          *     ``needed`` it cannot do without; for a ``substituted`` one that is missing it takes a stated figure of
          *     its own; ``helpful`` ones make it better. ``with_blocks`` are drafted before it, in the same style.
@@ -1034,12 +1054,15 @@ export interface components {
             block: string;
             /** Said */
             said: string;
+            /**
+             * Family
+             * @enum {string}
+             */
+            family: "upper" | "skirts" | "trousers" | "stretch" | "others";
             /** Summary */
             summary: string;
             /** With Blocks */
             with_blocks: components["schemas"]["Named"][];
-            /** Picture */
-            picture: components["schemas"]["PicturePiece"][];
             /** Needed */
             needed: components["schemas"]["AskedMeasure"][];
             /** Substituted */
@@ -4217,6 +4240,46 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["BlockBeginning"][];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_block_picture: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                block: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PicturePiece"][];
                 };
             };
             /** @description Conflict */

@@ -35,7 +35,7 @@ export function plainForm(form: Form, root: Form): { form: Form; optional: boole
 /** What a field is: its kind in the trade (amount, edge, ...), a choice, a list, a group, or its plain type. */
 export function kindOf(form: Form): string {
   if (form.kind) return form.kind;
-  if (form.enum) return "choice";
+  if (form.enum || form.type === "boolean") return "choice";
   return form.type ?? "string";
 }
 
@@ -68,9 +68,14 @@ export function isFilled(form: Form, root: Form, value: unknown): boolean {
   return true;
 }
 
+/** Choices and fields that are not said as they are written. */
+const SPELLED: Readonly<Record<string, string>> = {
+  auto: "as usual", false: "no", french: "French", own_hem: "hem girth", own_knee: "knee girth", t_shirt: "T-shirt", three_quarter: "three-quarter", true: "yes",
+};
+
 /** The name of a field or of a choice in words. */
 export function words(name: string): string {
-  return name === "french" ? "French" : name.replaceAll("_", " ");
+  return SPELLED[name] ?? name.replaceAll("_", " ");
 }
 
 /** A part of a form: its name ("" stands open at the top), its fields, and whether any was set. */
@@ -81,7 +86,7 @@ export interface Part {
 }
 
 /** The parts that forms have in common, in the order in which they come; others follow. */
-const ORDER = ["", "ease", "darts", "shape"];
+const ORDER = ["", "cloth", "ease", "darts", "shape"];
 
 /** What a choice holds that was left to the draft, which then writes down what it chose. */
 const LEFT_OPEN = "auto";

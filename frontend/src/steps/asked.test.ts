@@ -18,6 +18,13 @@ test("ranges are said in the reader's unit", () => {
   assert.deepEqual(asked?.choices.map((one) => one.said), ['shirting, poplin: 0 to 3/8"', "other: 5 mm"]);
 });
 
+test("a question that can be answered by a test of her own says how, and leaves out what stands on the buttons", () => {
+  const facts = { setting: "across", choices: ["18 %"], said: ["stable knit: 10 cm to 11.8 cm"], typed: "10 cm to 14 cm" };
+  const asked = askedIn({ ...refused(facts), message: "How far it stretches is not said: stable knit: 10 cm to 11.8 cm." });
+  assert.equal(asked?.question, "How far it stretches is not said.");
+  assert.equal(asked?.typed, "10 cm to 14 cm");
+});
+
 test("any other refusal asks for nothing", () => {
   assert.equal(askedIn(refused({ setting: "fabric" })), null);
   assert.equal(askedIn(refused({ setting: "fabric", choices: [] })), null);

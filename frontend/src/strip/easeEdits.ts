@@ -10,6 +10,17 @@ export function said(line: EaseLine): string {
   return line.label.replace(/[_ ]girth$/, "").replaceAll("_", " ");
 }
 
+/** Whether the line has a body and an ease of its own; else it is a plain length of the garment, such as a hem. */
+export function hasBody(line: EaseLine): boolean {
+  return line.measure !== "" || line.ease_field !== null || Math.abs(line.ease) > ROUNDING;
+}
+
+/** The ease as a share of the body, for a garment that is smaller than it: "-10 %"; empty for any other. */
+export function reduction(line: EaseLine): string {
+  if (line.measure === "" || line.body <= 0 || line.ease > -ROUNDING) return "";
+  return `${Math.round((100 * line.ease) / line.body)} %`;
+}
+
 export function bodyEdit(line: EaseLine, text: string): BodyEdit {
   return { do: "set-measure", key: line.measure, text, side: "both" };
 }

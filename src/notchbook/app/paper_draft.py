@@ -5,8 +5,8 @@ from dataclasses import replace
 from typing import Any, Final
 
 from notchbook.app.ease_rows import EaseRow, ease_table
-from notchbook.body import measure_entry, measure_table, plain_key
-from notchbook.body.quantity_words import measure_text, quantity_with_error, said_key
+from notchbook.body import PopulationName, measure_entry, measure_table, plain_key
+from notchbook.body.quantity_words import measure_text, quantity_with_error, said_key, worded_for
 from notchbook.finish import CutPiece
 from notchbook.output.paper_info import DraftedFrom, PaperEase
 from notchbook.pattern import spoken
@@ -32,17 +32,17 @@ def drafted_from(run: Replay, style: LengthStyle) -> DraftedFrom:
             for name in sorted(names, key=lambda name: (order.index(plain_key(name)), name))
         ),
         settings=tuple(_settings(record) for record in _blocks(run.recipe)),
-        eases=tuple(paper_ease(row, style) for row in ease_table(run)),
+        eases=tuple(paper_ease(row, style, measures.population) for row in ease_table(run)),
     )
 
 
-def paper_ease(row: EaseRow, style: LengthStyle) -> PaperEase:
-    """A line of the ease table as it is read."""
+def paper_ease(row: EaseRow, style: LengthStyle, population: PopulationName | None = None) -> PaperEase:
+    """A line of the ease table as it is read, in the words for this population."""
     body = style.text(row.body)
     if row.error is not None:
         body = quantity_with_error(measure_entry(row.measure), row.body, row.error, style)
     return PaperEase(
-        name=spoken(row.name),
+        name=worded_for(spoken(row.name), population),
         body=body,
         ease=style.text(row.shown_ease(style)),
         pattern="gone" if row.pattern is None else style.text(row.pattern),

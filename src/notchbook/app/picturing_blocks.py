@@ -41,6 +41,14 @@ BODY_OF_PICTURES: Final[dict[str, Any]] = {
         "elbow_girth": 26,
         "wrist_girth": 16,
         "outside_leg": 105,
+        "standing_rise": 26.5,
+        "inside_leg": 78,
+        "crotch_length": 70,
+        "thigh_girth": 57,
+        "knee_girth": 37,
+        "knee_depth": 60.5,
+        "calf_girth": 36,
+        "ankle_girth": 23,
     },
 }
 """Invented figures, cm: of no real person and of no size table."""

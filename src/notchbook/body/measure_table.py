@@ -86,6 +86,12 @@ class MeasureEntry:
         shift = self.waist_shift * waist_drop
         return (max(self.usual[0] + shift, 0.0), max(self.usual[1] + shift, 0.0))
 
+    def short_name_for(self, population: str | None) -> str:
+        """The short name in words, for this population: ``chest`` or ``seat`` of men, without ``girth``."""
+        if population == "men" and self.label_men:
+            return self.label_men.lower().removesuffix(" girth")
+        return self.short_name.replace("_", " ")
+
     @property
     def short_name(self) -> str:
         """The name in the trade's notation: ``bust``, ``waist``, ``hip``, otherwise the key."""

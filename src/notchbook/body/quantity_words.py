@@ -2,7 +2,7 @@
 
 from notchbook.body.measure import Measure
 from notchbook.body.measure_set import PopulationName
-from notchbook.body.measure_table import MeasureEntry, measure_entry
+from notchbook.body.measure_table import MeasureEntry, measure_entry, measure_table
 from notchbook.body.sides import plain_key
 from notchbook.body.waist_drop import value_entry
 from notchbook.units import LengthStyle, format_degrees, format_length
@@ -44,6 +44,14 @@ def said_key(text_key: str, population: PopulationName | None = None) -> str:
     label, side = value_entry(text_key).label_for(population), text_key.partition("@")[2]
     plain = label[0].lower() + label[1:]
     return f"{plain}, {side}" if side else plain
+
+
+def worded_for(text: str, population: PopulationName | None) -> str:
+    """The text with each measure in it called as it is of this population: ``chest girth`` of men."""
+    for entry in measure_table().values() if population == "men" else ():
+        if entry.label_men:
+            text = text.replace(entry.label.lower(), entry.label_men.lower())
+    return text
 
 
 def estimate_text(

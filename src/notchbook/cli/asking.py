@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING, cast
 import typer
 
 from notchbook.cli.screen import err
-from notchbook.errors import NotchbookError
-from notchbook.units import LengthStyle, Unit, length_in_words
+from notchbook.errors import InputError, NotchbookError
+from notchbook.units import LengthStyle, Unit, length_in_words, parse_stretch
 
 if TYPE_CHECKING:
     from notchbook.app.contradictions import WaistAnswer
@@ -72,6 +72,22 @@ def asked_number(question: str, answers: Sequence[str]) -> int:
         screen.line(f"Type a number from 1 to {len(answers)}.")
 
 
+def asked_stretch(question: str, answers: Sequence[str], example: str) -> int | str:
+    """The place of the class that she chose, from 0, or her own test of the cloth as she typed it."""
+    screen = err()
+    screen.line(question)
+    for number, words in enumerate(answers, start=1):
+        screen.line(f"  {number}  {words}")
+    while True:
+        text = str(typer.prompt(f"Number, or your own test such as {example}", err=True)).strip()
+        if text.isascii() and text.isdigit() and 1 <= int(text) <= len(answers):
+            return int(text) - 1
+        try:
+            return parse_stretch(text).text
+        except InputError as refused:
+            screen.line(f"{refused.text()} {refused.next_step()}")
+
+
 def _with_choice(order: "DraftOrder", error: NotchbookError) -> "DraftOrder | None":
     """The order with the choice made for which the draft asks; None when it asks for none."""
     from notchbook.app.drafting import asks
@@ -82,7 +98,12 @@ def _with_choice(order: "DraftOrder", error: NotchbookError) -> "DraftOrder | No
     said = error.facts.get("said")
     words = said if isinstance(said, tuple) and len(said) == len(choices) else choices
     setting = str(error.facts["setting"])
-    chosen = choices[asked_number(error.text(), [str(word) for word in words])]
+    answers, example = [str(word) for word in words], error.facts.get("typed")
+    if isinstance(example, str):
+        answer = asked_stretch(error.text(), answers, example)
+        chosen = answer if isinstance(answer, str) else choices[answer]
+    else:
+        chosen = choices[asked_number(error.text(), answers)]
     return replace(order, parameters={**order.parameters, setting: chosen})
 
 

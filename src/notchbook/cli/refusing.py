@@ -67,7 +67,10 @@ def _choices(error: NotchbookError) -> tuple[str, ...]:
     if not isinstance(choices, tuple) or setting is None:
         return ()
     words = said if isinstance(said, tuple) and len(said) == len(choices) else choices
-    return tuple(f"  --set {setting}={choice}   {text}" for choice, text in zip(choices, words, strict=True))
+    return tuple(
+        f"  --set {_quoted(f'{setting}={choice}')}   {text}"
+        for choice, text in zip(choices, words, strict=True)
+    )
 
 
 def _missing(error: NotchbookError) -> tuple[str, ...]:
@@ -80,6 +83,11 @@ def _missing(error: NotchbookError) -> tuple[str, ...]:
     asked = {plain_key(str(key)) for key in keys}
     rows = [entry for key, entry in measure_table().items() if key in asked]
     return tuple(f"  {row.key}   {row.label}: {row.short_how}" for row in rows)
+
+
+def _quoted(word: str) -> str:
+    """The word as it is typed: in quotes where it has blanks."""
+    return f'"{word}"' if " " in word else word
 
 
 def _offered(error: NotchbookError) -> "tuple[OfferedCure, ...]":

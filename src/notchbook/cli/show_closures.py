@@ -8,11 +8,16 @@ from notchbook.pattern import spoken
 from notchbook.units import LengthStyle, Unit, format_degrees, length_in_words
 
 if TYPE_CHECKING:
+    from notchbook.body import PopulationName
     from notchbook.checks import Closure
 
 
-def show_closures(screen: Screen, closures: "Sequence[Closure]", unit: Unit) -> None:
+def show_closures(
+    screen: Screen, closures: "Sequence[Closure]", unit: Unit, population: "PopulationName | None" = None
+) -> None:
     """``Closures: 14 of 14 agree, worst length 0.01 mm off.``, and a line for each that does not agree."""
+    from notchbook.body.quantity_words import worded_for
+
     if not closures:
         return
     lengths = [abs(one.misfit) for one in closures if one.kind == "length"]
@@ -24,7 +29,7 @@ def show_closures(screen: Screen, closures: "Sequence[Closure]", unit: Unit) -> 
             measured, wanted = (_text(value, one, unit) for value in (one.measured, one.wanted))
             within = _text(one.within, one, unit)
             aim = f"at most {within}" if one.wanted == 0.0 else f"wanted {wanted} ± {within}"
-            screen.line(f"     {_spoken(one.name)}: {measured}, {aim}")
+            screen.line(f"     {worded_for(_spoken(one.name), population)}: {measured}, {aim}")
 
 
 def _spoken(name: str) -> str:

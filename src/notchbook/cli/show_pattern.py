@@ -10,7 +10,7 @@ from notchbook.app.ease_rows import EaseRow
 from notchbook.app.finding_words import amounts_in, in_words, message_in, suggestion_in
 from notchbook.app.paper_draft import paper_ease
 from notchbook.app.papers import CutReady
-from notchbook.body import MeasureSet
+from notchbook.body import MeasureSet, PopulationName
 from notchbook.checks import Report
 from notchbook.cli.focus import WHOLE, Focus
 from notchbook.cli.screen import Screen
@@ -21,31 +21,39 @@ from notchbook.units import LengthStyle, Unit, counted
 _GRADES = {Severity.STOP: "STOP", Severity.LOOK: "look", Severity.NOTE: "note"}
 
 
-def show_eases(screen: Screen, eases: Iterable[EaseRow], unit: Unit, focus: Focus = WHOLE) -> None:
+def show_eases(
+    screen: Screen,
+    eases: Iterable[EaseRow],
+    unit: Unit,
+    focus: Focus = WHOLE,
+    population: PopulationName | None = None,
+) -> None:
     """The ease table: body, ease, what the sew line and the garment measure, the usual ease; girths first.
 
     Where one block is in focus its table comes first, and of the others their girths follow.
     """
     own, others = focus.split(eases)
-    _show_table(screen, own, unit)
-    _show_table(screen, focus.in_short(others), unit)
+    _show_table(screen, own, unit, population)
+    _show_table(screen, focus.in_short(others), unit, population)
     if len(focus.in_short(others)) < len(others):
         screen.line("The lengths of the other blocks: add --all.")
         screen.line()
 
 
-def _show_table(screen: Screen, rows: Sequence[EaseRow], unit: Unit) -> None:
+def _show_table(
+    screen: Screen, rows: Sequence[EaseRow], unit: Unit, population: PopulationName | None
+) -> None:
     style = LengthStyle(unit)
     for kind in ("girth", "length"):
-        of_kind = [_ease_cells(row, style) for row in rows if row.kind == kind]
+        of_kind = [_ease_cells(row, style, population) for row in rows if row.kind == kind]
         if of_kind:
             columns = (kind, "body", "ease", "pattern", "finished", "usual ease")
             screen.table(columns, of_kind, numbers=columns[1:])
             screen.line()
 
 
-def _ease_cells(row: EaseRow, style: LengthStyle) -> tuple[str, ...]:
-    told = paper_ease(row, style)
+def _ease_cells(row: EaseRow, style: LengthStyle, population: PopulationName | None) -> tuple[str, ...]:
+    told = paper_ease(row, style, population)
     return (told.name, told.body, told.ease, told.pattern, told.finished, told.usual)
 
 

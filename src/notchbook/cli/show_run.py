@@ -62,7 +62,7 @@ def show_figures(
     """What the pattern rests on, and its ease table."""
     show_estimates(screen, figures.estimates, figures.run.measures.population, unit)
     show_not_filled(screen, filled)
-    show_pattern.show_eases(screen, figures.eases, unit, focus)
+    show_pattern.show_eases(screen, figures.eases, unit, focus, figures.run.measures.population)
     show_cures.show_taken(screen, figures.taken, unit)
 
 
@@ -71,7 +71,7 @@ def show_judged(
 ) -> None:
     """The findings, the closures, and what would heal."""
     show_pattern.show_report(screen, report, unit, figures.run.measures, focus)
-    show_closures.show_closures(screen, figures.closures, unit)
+    show_closures.show_closures(screen, figures.closures, unit, figures.run.measures.population)
     show_cures.show_cures(screen, figures.offered, unit)
 
 

@@ -60,7 +60,8 @@ def test_before_and_after_are_the_plus_minus_of_the_pattern() -> None:
 
 def test_when_all_is_taken_nothing_is_asked() -> None:
     taken = four_measures(hip_depth=205.0, front_waist_arc=380.0, front_hip_arc=480.0, outside_leg=1050.0,
-                          front_waist_to_floor=1052.0, back_waist_to_floor=1047.0)  # fmt: skip
+                          front_waist_to_floor=1052.0, back_waist_to_floor=1047.0, top_hip_girth=880.0,
+                          belly_girth=900.0, belly_depth=110.0)  # fmt: skip
     assert measure_next(draft_recipe("skirt", taken), taken) == ()
 
 

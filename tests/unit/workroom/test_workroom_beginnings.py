@@ -7,6 +7,7 @@ import svgpathtools
 from fastapi.testclient import TestClient
 
 from notchbook.app import picturing_blocks
+from notchbook.app.block_families import family_of
 from notchbook.app.needs import needs_of_block
 from notchbook.app.studio import Studio
 from notchbook.body import MeasureSet, set_from_data
@@ -68,8 +69,22 @@ def test_a_block_that_is_drafted_with_another_asks_for_what_both_need(
     assert {"bust_girth", "upper_arm_girth"} <= set(standings(sleeve))
 
 
-def test_the_picture_is_a_draft_and_lies_in_its_box(told: dict[str, dict[str, Any]]) -> None:
-    pieces = {piece["name"]: piece for piece in told["sleeve"]["picture"]}
+def test_blocks_come_by_family_the_plainest_first(told: dict[str, dict[str, Any]]) -> None:
+    families = list(dict.fromkeys(one["family"] for one in told.values()))
+    assert families == ["upper", "skirts", "trousers", "stretch"]
+    skirts = [name for name, one in told.items() if one["family"] == "skirts"]
+    assert skirts == ["skirt", "gored_skirt", "circle_skirt"]
+    assert family_of("a_block_of_a_plugin") == "others"
+
+
+def test_every_block_has_its_picture(page: TestClient, told: dict[str, dict[str, Any]]) -> None:
+    for block in told:
+        assert page.get(f"/api/blocks/{block}/picture").json(), block
+    assert page.get("/api/blocks/no_such_block/picture").json() == []
+
+
+def test_the_picture_is_a_draft_and_lies_in_its_box(page: TestClient) -> None:
+    pieces = {piece["name"]: piece for piece in page.get("/api/blocks/sleeve/picture").json()}
     assert {name: piece["block"] for name, piece in pieces.items()} == {
         "bodice.front": "bodice",
         "bodice.back": "bodice",

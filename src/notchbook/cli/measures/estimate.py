@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, PopulationChoice
+from notchbook.cli.options import AsJson, PopulationChoice, garment_word
 from notchbook.cli.screen import Screen
 from notchbook.errors import InputError
 from notchbook.units import LengthStyle, Unit
@@ -27,6 +27,7 @@ def estimate(
         typer.Option(
             "--for",
             metavar="BLOCK|STYLE.json",
+            callback=garment_word,
             help="Only that with which this block or style is drafted.",
             show_default=False,
         ),

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, UnitChoice
+from notchbook.cli.options import AsJson, UnitChoice, garment_word
 from notchbook.cli.screen import Screen
 
 
@@ -36,6 +36,7 @@ def sheet(
         typer.Option(
             "--for",
             metavar="BLOCK|STYLE.json",
+            callback=garment_word,
             help="A short sheet: only what this block or style needs and can use.",
             show_default=False,
         ),

@@ -1,8 +1,9 @@
-"""With what a style may begin: each block with its picture, and what it asks of a body."""
+"""With what a style may begin: each block, what it asks of a body, and its picture."""
 
 from collections import Counter
 from typing import Any, Literal
 
+from notchbook.app.block_families import BlockFamily, family_of, family_place
 from notchbook.app.garment_parameters import blocks, blocks_in_order
 from notchbook.app.needs import needs_of_block
 from notchbook.app.picturing_blocks import pictured_block
@@ -42,7 +43,7 @@ class AskedMeasure(Answer):
 
 
 class BlockBeginning(Answer):
-    """A block: what it is, its picture, and what it needs of this body.
+    """A block: what it is, its family, and what it needs of this body.
 
     ``needed`` it cannot do without; for a ``substituted`` one that is missing it takes a stated figure of
     its own; ``helpful`` ones make it better. ``with_blocks`` are drafted before it, in the same style.
@@ -50,29 +51,35 @@ class BlockBeginning(Answer):
 
     block: str
     said: str
+    family: BlockFamily
     summary: str
     with_blocks: tuple[Named, ...]
-    picture: tuple[PicturePiece, ...]
     needed: tuple[AskedMeasure, ...]
     substituted: tuple[AskedMeasure, ...]
     helpful: tuple[AskedMeasure, ...]
 
 
 def beginnings(measures: MeasureSet, reader: Reader) -> tuple[BlockBeginning, ...]:
-    """Every block as a beginning for this body."""
-    return tuple(_beginning(step, measures, reader) for step in blocks())
+    """Every block as a beginning for this body, by family."""
+    steps = sorted(blocks(), key=lambda step: family_place(step.operation))
+    return tuple(_beginning(step, measures, reader) for step in steps)
+
+
+def block_picture(block: str) -> tuple[PicturePiece, ...]:
+    """The pieces of the block as it is pictured; empty for one that has no picture."""
+    pattern = pictured_block(block)
+    return () if pattern is None else tuple(map(_piece, pattern.pieces.values()))
 
 
 def _beginning(step: StepDefinition[Any], measures: MeasureSet, reader: Reader) -> BlockBeginning:
     companions = blocks_in_order(step.operation)[:-1]
     needs = needs_of_block(step.operation, measures)
-    pattern = pictured_block(step.operation)
     return BlockBeginning(
         block=step.operation,
         said=_said(step),
+        family=family_of(step.operation),
         summary=(step.parameters.__doc__ or "").strip().split("\n", 1)[0],
         with_blocks=tuple(Named(name=one.operation, said=_said(one)) for one in companions),
-        picture=() if pattern is None else tuple(map(_piece, pattern.pieces.values())),
         needed=_asked(needs.needed, measures, reader),
         substituted=_asked(needs.estimated, measures, reader),
         helpful=_asked(needs.helpful, measures, reader),

@@ -4,7 +4,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from notchbook.app.ease_rows import EaseRow
-from notchbook.body import measure_entry
+from notchbook.body import PopulationName, measure_entry
+from notchbook.body.quantity_words import worded_for
 from notchbook.pattern import ExpectationKind, spoken
 from notchbook.pattern.names import instance_of
 from notchbook.recipe import Replay, definition
@@ -57,7 +58,7 @@ def _line(row: EaseRow, replay: Replay, reader: Reader, *, alone: bool) -> EaseL
     low, high = row.usual or (None, None)
     return EaseLine(
         name=row.name,
-        label=measure_entry(row.measure).short_name if row.measure and alone else spoken(row.name),
+        label=_label(row, replay.measures.population, alone=alone),
         kind=row.kind,
         measure=row.measure,
         body=row.body,
@@ -74,6 +75,13 @@ def _line(row: EaseRow, replay: Replay, reader: Reader, *, alone: bool) -> EaseL
         usual_text="" if low is None or high is None else f"{reader.text(low)} to {reader.text(high)}",
         ease_field=_ease_field(row, replay),
     )
+
+
+def _label(row: EaseRow, population: PopulationName | None, *, alone: bool) -> str:
+    """A line of its own is called by its measure, one of several of that measure by its whole name."""
+    if row.measure and alone:
+        return measure_entry(row.measure).short_name_for(population)
+    return worded_for(spoken(row.name), population)
 
 
 def _ease_field(row: EaseRow, replay: Replay) -> EaseField | None:

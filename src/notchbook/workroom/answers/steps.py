@@ -1,18 +1,22 @@
 """The pattern steps, read like a written order."""
 
-from collections.abc import Mapping
-from typing import Any, Literal
+from collections.abc import Iterator, Mapping
+from string import Formatter
+from typing import Any, Final, Literal
 
 from notchbook.app.curing import offered_cures
 from notchbook.errors import InputError
 from notchbook.pattern import Side, spoken
-from notchbook.pattern.names import is_name
+from notchbook.pattern.names import is_name, is_slug
 from notchbook.recipe import Recipe, Replay, StepRecord, Suspension, definition
 from notchbook.workroom.answers.form import Answer, Named
 from notchbook.workroom.answers.refusal import Refusal, refusal
 from notchbook.workroom.asked.amounts import written
 from notchbook.workroom.asked.schema import step_form
 from notchbook.workroom.reader import Reader
+
+_SPELLED: Final = {"french": "French", "t_shirt": "T-shirt", "three_quarter": "three-quarter"}
+"""Choices that are not said as they are written."""
 
 StepStanding = Literal["done", "stopped", "waiting"]
 StopKind = Literal["gone", "several", "refused"]
@@ -99,8 +103,16 @@ def _values(record: StepRecord, reader: Reader) -> dict[str, Any]:
 
 
 def _sentence(template: str, values: Mapping[str, Any]) -> str:
-    said = {name: _said(value) for name, value in values.items()}
-    return template.format_map(_Blank(said)).strip()
+    """The order with its values; a part of it, between commas, that states nothing is left out."""
+    said = _Blank({name: _said(value) for name, value in values.items()})
+    parts = [part for part in template.split(", ") if "{" not in part or any(_stated(part, said))]
+    return ", ".join(part.format_map(said).strip() for part in parts)
+
+
+def _stated(part: str, said: Mapping[str, str]) -> Iterator[bool]:
+    for _, name, _, _ in Formatter().parse(part):
+        if name is not None:
+            yield bool(said[name])
 
 
 class _Blank(dict[str, str]):
@@ -119,7 +131,14 @@ def _said(value: Any) -> str:
         return " to ".join(edges) if edges else _said(value.get("edge", ""))
     if value is None:
         return ""
-    return spoken(value) if isinstance(value, str) and is_name(value) else str(value)
+    if isinstance(value, str) and is_name(value):
+        return spoken(value)
+    return _chosen(value) if isinstance(value, str) and is_slug(value) else str(value)
+
+
+def _chosen(value: str) -> str:
+    """A choice as it is said."""
+    return _SPELLED.get(value, value.replace("_", " "))
 
 
 def _listed(values: list[Any] | tuple[Any, ...]) -> str:
