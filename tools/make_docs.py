@@ -41,7 +41,8 @@ def _message_list(ordered: Iterable[Entry]) -> str:
         GENERATED,
         "# Messages",
         "",
-        "Every refusal carries a code in square brackets. “…” stands for the facts of a case, which the page of the code calls by name.",
+        "Every refusal carries a code in square brackets. “…” stands for the facts of a case, which the page "
+        "of the code calls by name.",
     ]
     layer = None
     for item in ordered:

@@ -293,7 +293,7 @@ export interface paths {
         };
         /**
          * Read Block Picture
-         * @description The picture of a block, drafted when it is first asked for: the choice need not wait for all of them.
+         * @description The picture of a block, drafted when it is first asked for, so that no choice waits for all.
          */
         get: operations["read_block_picture"];
         put?: never;

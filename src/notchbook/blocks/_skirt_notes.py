@@ -29,7 +29,7 @@ MEASURED_FLATNESS = (0.55, 1.1)
 
 
 def draft_notes(names: PanelNames, half: Half, raised: float) -> tuple[Finding, ...]:
-    """Findings of the draft: levers at their limits, forced shapes; ``raised`` is by how much the hip has more
+    """Findings of the draft: levers at their limits, forced shapes. ``raised``: by how much the hip has more
     ease than was asked for, mm."""
     return tuple(_notes(names, half, raised))
 

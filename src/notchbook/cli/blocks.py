@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, block_word
+from notchbook.cli.options import AsJson, block_word, typed_block
 from notchbook.cli.screen import Screen
 from notchbook.units import LengthStyle
 
@@ -42,7 +42,7 @@ def blocks(
             if name:
                 _show_eases(screen, block)
                 _show_refusals(screen, block)
-        first = known[0].operation
+        first = typed_block(known[0].operation)
         screen.next_steps(
             (f"notchbook draft {first} --measures FILE", *([] if name else [f"notchbook blocks {first}"]))
         )

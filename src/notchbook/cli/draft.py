@@ -23,6 +23,7 @@ from notchbook.cli.options import (
     Take,
     UnitChoice,
     WaistWord,
+    typed_block,
 )
 from notchbook.cli.screen import Screen
 from notchbook.errors import DraftRefused
@@ -208,7 +209,7 @@ def _with_estimates(
 def _next_steps(order: "DraftOrder", measures: Path, out: Path | None, unit: Unit) -> tuple[str, ...]:
     from notchbook.cli.show_pattern import command, typed
 
-    words = [f"notchbook draft {order.block} --measures {typed(measures)}"]
+    words = [f"notchbook draft {typed_block(order.block)} --measures {typed(measures)}"]
     words += [f'--set "{name}={value}"' for name, value in order.parameters.items()]
     words += [f"--take {word}" for word in order.take]
     words += [] if order.waist is None else [f"--waist {order.waist}"]

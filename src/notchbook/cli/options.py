@@ -15,6 +15,11 @@ def block_word(typed: str | None) -> str | None:
     return typed and typed.replace("-", "_")
 
 
+def typed_block(operation: str) -> str:
+    """The name of a block as it is typed, ``circle-skirt``; the path of a style file as it is."""
+    return operation if operation.lower().endswith(".json") else operation.replace("_", "-")
+
+
 def garment_word(typed: str) -> str:
     """The name of a block as :func:`block_word` has it; the path of a style file as it was typed."""
     return typed if typed.lower().endswith(".json") else typed.replace("-", "_")

@@ -15,7 +15,7 @@ _STOPS: Final = (".", "?", ":")
 
 def as_read(template: str) -> str:
     """The template with ``…`` for every fact of a case, in single blanks: for a line in a list."""
-    return _read(template, lambda fact: "…")
+    return _read(template, lambda _: "…")
 
 
 def with_facts_named(template: str) -> str:

@@ -52,7 +52,8 @@ def cloth_notes(slug: str, ring: Ring, drawn: tuple[Sector, ...]) -> Iterator[Fi
                 cures=cures if sector.cut == "fold" else (),
             )
     if max(sector.span for sector in drawn) >= OFF_GRAIN:
-        yield worded(CHECK, "bias-hangs-out", Severity.NOTE, where=part_name(piece, "hem"))
+        hem = part_name(piece_name(slug, drawn[-1].word), "hem")
+        yield worded(CHECK, "bias-hangs-out", Severity.NOTE, where=hem)
 
 
 def _width_across_grain(ring: Ring, sector: Sector) -> float:

@@ -17,6 +17,7 @@ MOST_TAKE_IN = 40.0
 skirt bears 48 (common practice, no source); a skirt has only two of those. Own judgment."""
 
 MOST_GORES = 12
+"""More seams than that make a skirt stiff, and no gore has a name beyond them. Own judgment."""
 
 
 def shape_notes(

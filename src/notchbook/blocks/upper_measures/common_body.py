@@ -1,7 +1,7 @@
 """The taken measures of a body as one draw from its population: what each says of the others.
 
-Loads the numbers of the population; a body without one is judged by arithmetic alone. The lower body is judged
-by it as the upper one is.
+Loads the numbers of the population; a body without one is judged by arithmetic alone. The lower body is
+judged by it as the upper one is.
 """
 
 from collections.abc import Mapping

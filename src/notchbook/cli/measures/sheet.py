@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, UnitChoice, garment_word
+from notchbook.cli.options import AsJson, UnitChoice, garment_word, typed_block
 from notchbook.cli.screen import Screen
 
 
@@ -63,7 +63,7 @@ def sheet(
 
     def show(screen: Screen) -> None:
         whose = f" of {measures.name}" if measures else ", blank"
-        for_what = f" for {garment}" if garment else ""
+        for_what = f" for {typed_block(garment)}" if garment else ""
         screen.line(f"Measure sheet{for_what}{whose}, figure of {shown}: {out}")
 
     data = {"file": str(out), "paper": paper, "population": shown, "filled": measures is not None}
