@@ -20,6 +20,7 @@ ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
 import bench_geometry
+import bench_lower
 import bench_measures
 import bench_upper
 from make_bodies import write
@@ -126,6 +127,7 @@ class Figures:
 
     core: Sequence[Figure]
     upper: Sequence[Figure]
+    lower: Sequence[Figure]
     measures: Sequence[Figure]
 
 
@@ -149,6 +151,12 @@ def page(timed_jobs: Figures, browser: Sequence[str], before: str) -> str:
         bench_upper.KEY,
         "",
         *_row_table(bench_upper.rows()),
+        "",
+        "## Trousers, skirts and stretch blocks",
+        "",
+        *_figure_table(timed_jobs.lower),
+        "",
+        bench_lower.KEY,
         "",
         "## Geometry beside general-purpose libraries",
         "",
@@ -199,9 +207,10 @@ def main(words: list[str]) -> int:
         timed_command("notchbook --help, a new process", ["--help"]),
         *many_bodies_figures(),
     ]
-    upper, measures = list(bench_upper.figures()), list(bench_measures.figures())
+    upper, lower = list(bench_upper.figures()), list(bench_lower.figures())
+    measures = list(bench_measures.figures())
     browser = ["Not measured: left out."] if chosen.no_page else page_lines()
-    text = page(Figures(figures, upper, measures), browser, before)
+    text = page(Figures(figures, upper, lower, measures), browser, before)
     print(text)
     if not chosen.print:
         (ROOT / "docs" / "bench.md").write_text(text, encoding="utf-8")

@@ -102,7 +102,7 @@ def outcome(job: Job) -> Outcome:
         started = time.perf_counter()
         run, taken = draft_taking(job.block, measures, SETTINGS[job.block], CURES)
     except NotchbookError as error:
-        return Outcome(job.part, job.name, error.code, _facts(error))
+        return Outcome(job.part, job.name, error.code, facts_of(error))
     seconds = time.perf_counter() - started
     found = [one.code for one in looked_over(run).findings if one.severity is not Severity.NOTE]
     data = pattern_to_data(run.pattern)
@@ -132,7 +132,8 @@ def looked_over(run: Replay) -> Report:
     return examine_subject(subject, run, cut=False)
 
 
-def _facts(error: NotchbookError) -> str:
+def facts_of(error: NotchbookError) -> str:
+    """The figures and words of a refusal in one line."""
     return ", ".join(
         f"{key} {value:.1f}" if isinstance(value, float) else f"{key} {value}"
         for key, value in error.facts.items()
@@ -177,7 +178,7 @@ def other_jobs(count: int = RANDOM) -> list[Job]:
     return jobs
 
 
-def run_jobs(jobs: Sequence[Job], cores: int, told: Callable[[int], None] = lambda _: None) -> list[Outcome]:
+def run_jobs(jobs: Sequence[Job], cores: int, tell: Callable[[int], None] = lambda _: None) -> list[Outcome]:
     """The outcomes in order, on so many cores."""
     if cores == 1:
         return [outcome(job) for job in jobs]
@@ -185,7 +186,7 @@ def run_jobs(jobs: Sequence[Job], cores: int, told: Callable[[int], None] = lamb
     with ProcessPoolExecutor(cores) as pool:
         for one in pool.map(outcome, jobs, chunksize=16):
             found.append(one)
-            told(len(found))
+            tell(len(found))
     return found
 
 
@@ -247,7 +248,9 @@ def report(
     }
 
 
-def _told(total: int, every: int = 500) -> Callable[[int], None]:
+def told(total: int, every: int = 500) -> Callable[[int], None]:
+    """Says on the error stream how many bodies are done."""
+
     def tell(done: int) -> None:
         if done % every == 0:
             print(f"{done} of {total} bodies", file=sys.stderr, flush=True)
@@ -272,7 +275,7 @@ def main(words: list[str]) -> int:
     if chosen.sample:
         jobs = [replace(job, block=chosen.block) for job in jobs]
     started = time.perf_counter()
-    outcomes = run_jobs(sorted(jobs, key=lambda job: job.part), chosen.cores, _told(len(jobs)))
+    outcomes = run_jobs(sorted(jobs, key=lambda job: job.part), chosen.cores, told(len(jobs)))
     part = (chosen.sample, len(survey_jobs())) if chosen.sample else None
     found = report(outcomes, time.perf_counter() - started, chosen.cores, part)
     print(page(found))

@@ -31,7 +31,9 @@ KEY: Final = """- *As measured*: drafted without a cure, and everything agrees: 
 - *Unflagged*: closed, no cure, and neither the draft nor a check has anything to look at (that a draft rests
   on estimates is said of each and not counted)."""
 
-SHOWN: Final = (
+Shown = tuple[tuple[str, int], ...]
+
+SHOWN: Final[Shown] = (
     ("dart angle", 1),
     ("neck width", 0),
     ("neck depth", 0),
@@ -50,33 +52,40 @@ SHOWN: Final = (
 
 def page(found: dict[str, Any]) -> str:
     """The report as a page."""
-    lines = [INTRODUCTION, "", *_part(found["part"]), *_counts(found["parts"]), "", KEY, ""]
-    lines += ["## What is to be looked at, by code", "", *_words(found["parts"], "flags", "findings"), ""]
-    lines += ["## Refusals by code", "", *_words(found["parts"], "refusals", "refusals"), ""]
+    lines = [INTRODUCTION, "", *part_line(found["part"]), *count_table(found["parts"]), "", KEY, ""]
+    lines += ["## What is to be looked at, by code", "", *word_table(found["parts"], "flags", "findings"), ""]
+    lines += ["## Refusals by code", "", *word_table(found["parts"], "refusals", "refusals"), ""]
     if any(part["replaced"] for part in found["parts"]):
         lines += ["## Measures that the draft did not take as given", ""]
-        lines += [*_words(found["parts"], "replaced", "measures"), ""]
+        lines += [*word_table(found["parts"], "replaced", "measures"), ""]
     if any(part["opens"] for part in found["parts"]):
-        lines += ["## What did not agree", "", *_words(found["parts"], "opens", "closures"), ""]
+        lines += ["## What did not agree", "", *word_table(found["parts"], "opens", "closures"), ""]
     lines += ["## Figures of shape", "", "5 / 50 / 95 % of the bodies drafted; mm, degrees, shares.", ""]
-    lines += [*_figures(found["parts"]), "", *_singles(found["refused_or_open"]), "## Time", ""]
+    lines += [
+        *figures_table(found["parts"]),
+        "",
+        *singles(found["refused_or_open"], "bodice.json"),
+        "## Time",
+        "",
+    ]
     bodies = sum(part["bodies"] for part in found["parts"])
     lines.append(
         f"{bodies} bodies in {found['seconds']} s on {found['cores']} cores, with checks and outside"
         f" measuring: {bodies / max(found['seconds'], 0.1):.0f} bodies a second. A draft of both takes"
-        f" {_draft_times(found['parts'])} ms (medians of the lines). The machine is shared with others."
+        f" {draft_times(found['parts'])} ms (medians of the lines). The machine is shared with others."
     )
     return "\n".join(lines) + "\n"
 
 
-def _part(part: tuple[int, int] | None) -> Iterator[str]:
+def part_line(part: tuple[int, int] | None) -> Iterator[str]:
     """That not all bodies of the survey stand here, where it is so."""
     if part is not None:
         yield f"A seeded part: {part[0]} of the {part[1]} bodies; without `--sample` all are drafted."
         yield ""
 
 
-def _counts(parts: list[dict[str, Any]]) -> Iterator[str]:
+def count_table(parts: list[dict[str, Any]]) -> Iterator[str]:
+    """Bodies drafted, cured, open and refused, by line of the report."""
     yield "| bodies | number | as measured | with a cure | open | refused | unflagged | worst length mm |"
     yield "|---|--:|--:|--:|--:|--:|--:|--:|"
     for part in parts:
@@ -86,7 +95,8 @@ def _counts(parts: list[dict[str, Any]]) -> Iterator[str]:
         yield f"| {part['part']} | {part['bodies']} | {' | '.join(shares)} | {part['worst_length_mm']:.1e} |"
 
 
-def _words(parts: list[dict[str, Any]], key: str, title: str) -> Iterator[str]:
+def word_table(parts: list[dict[str, Any]], key: str, title: str) -> Iterator[str]:
+    """How often each word of a key was found, by line of the report."""
     yield f"| bodies | {title} |"
     yield "|---|---|"
     for part in parts:
@@ -95,12 +105,13 @@ def _words(parts: list[dict[str, Any]], key: str, title: str) -> Iterator[str]:
         yield f"| {part['part']} | {words or 'none'} |"
 
 
-def _figures(parts: list[dict[str, Any]]) -> Iterator[str]:
+def figures_table(parts: list[dict[str, Any]], shown: Shown = SHOWN) -> Iterator[str]:
+    """Figures of shape by line of the report, but of tables and impossible bodies."""
     chosen = [part for part in parts if not part["part"].startswith(("table", "random, implausible"))]
-    yield f"| bodies | {' | '.join(name for name, _ in SHOWN)} |"
-    yield f"|---|{'--:|' * len(SHOWN)}"
+    yield f"| bodies | {' | '.join(name for name, _ in shown)} |"
+    yield f"|---|{'--:|' * len(shown)}"
     for part in chosen:
-        cells = (_cell(part["figures"].get(name, []), places) for name, places in SHOWN)
+        cells = (_cell(part["figures"].get(name, []), places) for name, places in shown)
         yield f"| {part['part']} | {' | '.join(cells)} |"
 
 
@@ -108,14 +119,14 @@ def _cell(values: list[float], places: int) -> str:
     return " / ".join(f"{value:.{places}f}" for value in values)
 
 
-def _singles(items: list[dict[str, Any]], most: int = 60) -> Iterator[str]:
-    """Bodies one by one that were refused or did not close."""
+def singles(items: list[dict[str, Any]], file: str, most: int = 60) -> Iterator[str]:
+    """Bodies one by one that were refused or did not close; all stand in the file."""
     if not items:
         return
     yield "## Bodies refused or open, one by one"
     yield ""
     if len(items) > most:
-        yield f"The first {most} of {len(items)}; all stand in bodice.json."
+        yield f"The first {most} of {len(items)}; all stand in {file}."
         yield ""
     yield "| bodies | body | what |"
     yield "|---|---|---|"
@@ -125,6 +136,7 @@ def _singles(items: list[dict[str, Any]], most: int = 60) -> Iterator[str]:
     yield ""
 
 
-def _draft_times(parts: list[dict[str, Any]]) -> str:
+def draft_times(parts: list[dict[str, Any]]) -> str:
+    """The least and the most of the lines' medians, in words."""
     middles = [part["draft_ms"][1] for part in parts if part["draft_ms"]]
     return f"{min(middles):.0f} to {max(middles):.0f}" if middles else "no"

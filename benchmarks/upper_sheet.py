@@ -63,7 +63,7 @@ def block_sheet(title: str, judge: UpperJudge, findings: Sequence[str]) -> Sheet
     sheet.lines += _joined(judge)
     right = max(float(line.points[:, 0].max()) for line in sheet.lines) + GAP
     if judge.has_sleeve:
-        sleeve = list(_piece(judge, SLEEVE))
+        sleeve = list(piece_lines(judge, SLEEVE))
         shift = np.array([right - min(float(line.points[:, 0].min()) for line in sleeve), 0.0])
         shift[1] = _top(sheet.lines) - _top(sleeve)
         sheet.lines += [Line(line.points + shift, line.look) for line in sleeve]
@@ -90,7 +90,7 @@ def _top(lines: Sequence[Line]) -> float:
     return max(float(line.points[:, 1].max()) for line in lines)
 
 
-def _piece(judge: UpperJudge, piece: str) -> Iterator[Line]:
+def piece_lines(judge: UpperJudge, piece: str) -> Iterator[Line]:
     """The lines of a piece where they are."""
     legs = {leg for _, first, second in judge.darts(piece) for leg in (first, second)}
     for edge in judge.pieces[piece]["outline"]:
@@ -144,12 +144,12 @@ def _stroke(run: Points, amount: float, size: float = 7.0) -> Line:
 def _joined(judge: UpperJudge) -> Iterator[Line]:
     """The back, and the front moved to it so that the side seams meet at the underarm."""
     back, front = BODICE["back"], BODICE["front"]
-    yield from _piece(judge, back)
+    yield from piece_lines(judge, back)
     at_back, at_front = judge.point(back, "underarm"), judge.point(front, "underarm")
     down_back, down_front = _down(judge, back), _down(judge, front)
     angle = np.arctan2(down_back[1], down_back[0]) - np.arctan2(down_front[1], down_front[0])
     turn = np.array([[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]])
-    for line in _piece(judge, front):
+    for line in piece_lines(judge, front):
         yield Line((line.points - at_front) @ turn.T + at_back, line.look)
 
 

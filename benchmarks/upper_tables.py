@@ -40,14 +40,20 @@ class TableBody:
 
 def table_bodies() -> Iterator[TableBody]:
     """Every size of every table, filled."""
+    for table, fill, size in bare_sizes():
+        filled = from_proportions(size) if fill == "proportions" else from_population(size)
+        yield TableBody(table, size.name.removeprefix(f"{table} "), filled)
+
+
+def bare_sizes() -> Iterator[tuple[str, str, MeasureSet]]:
+    """Every size of every table with what the table gives and a height: (table, how it is filled, size)."""
     for table in _read("tables.toml")["table"]:
         chart = read_chart((FOLDER / table["file"]).resolve())
         for size in chart.sizes:
             bare = replace(size, kind="body", label_size="", name=f"{chart.name} {size.label_size}")
             if not bare.has("height"):
                 bare = bare.with_value("height", Measure(float(table["height"]), "chart"))
-            filled = from_proportions(bare) if table["fill"] == "proportions" else from_population(bare)
-            yield TableBody(chart.name, size.label_size, filled)
+            yield chart.name, table["fill"], bare
 
 
 def extreme_bodies() -> Iterator[TableBody]:
@@ -66,26 +72,26 @@ def filled_from_four(name: str, given: Mapping[str, float]) -> MeasureSet:
     return filled
 
 
-def from_population(measures: MeasureSet) -> MeasureSet:
-    """The set with estimates for what bodice and sleeve read; men's across chest from the across back."""
+def from_population(measures: MeasureSet, keys: tuple[str, ...] = UPPER_KEYS) -> MeasureSet:
+    """The set with estimates for these measures; men's across chest from the across back."""
     if measures.population is None:
         raise ValueError(f"{measures.name} names no population")
     known = population(measures.population).keys
-    filled = with_estimates(
-        measures, tuple(key for key in UPPER_KEYS if key in known and not measures.has(key))
-    )
+    filled = with_estimates(measures, tuple(key for key in keys if key in known and not measures.has(key)))
     back = filled.find("across_back")
     if filled.population == "men" and back is not None:
         filled = filled.with_value("across_chest", replace(back, value=back.value - CHEST_LESS_THAN_BACK))
     return filled
 
 
-def from_proportions(measures: MeasureSet) -> MeasureSet:
-    """A child's set with what children.toml assumes; such values count as read in a chart."""
+def from_proportions(measures: MeasureSet, lines: Path = FOLDER / "children.toml") -> MeasureSet:
+    """A child's set with what a file of straight lines assumes where the table gives nothing; such values
+    count as read in a chart."""
     height, bust = measures.value("height"), measures.value("bust_girth")
-    for key, line in _read("children.toml").items():
-        value = line["constant"] + line["height"] * height + line["bust"] * bust
-        measures = measures.with_value(key, Measure(value, "chart"))
+    for key, line in tomllib.loads(lines.read_text(encoding="utf-8")).items():
+        if not measures.has(key):
+            value = line["constant"] + line["height"] * height + line["bust"] * bust
+            measures = measures.with_value(key, Measure(value, "chart"))
     return measures
 
 

@@ -96,7 +96,7 @@ def upper_bodies(level: Level, mode: Mode, group: Group) -> Iterator[UpperBody]:
 def upper_body(row: Row, level: Level, mode: Mode, group: Group) -> UpperBody:
     """One row of the survey; refused as the program refuses to estimate for a body (InputError)."""
     name = f"{group[0]}{row['row']:.0f}"
-    taken = _with_chest(taken_set(name, row, level, group))
+    taken = with_chest(taken_set(name, row, level, group))
     missing = tuple(key for key in UPPER_KEYS if key in population(group).keys and not taken.has(key))
     if mode == "estimated":
         four = MeasureSet(
@@ -107,7 +107,7 @@ def upper_body(row: Row, level: Level, mode: Mode, group: Group) -> UpperBody:
             waist_drop=taken.waist_drop,
         )
         wanted = tuple(key for key in UPPER_KEYS if key in population(group).keys and key not in FOUR_KEYS)
-        filled = _with_chest(with_estimates(four, wanted))
+        filled = with_chest(with_estimates(four, wanted))
     elif mode == "measured":
         filled = with_estimates(taken, missing)
     else:
@@ -115,11 +115,13 @@ def upper_body(row: Row, level: Level, mode: Mode, group: Group) -> UpperBody:
     return UpperBody(name, group, level, mode, filled)
 
 
-def taken_set(name: str, row: Row, level: Level, group: Group) -> MeasureSet:
-    """What the survey took of the upper body, as this book defines it, at one waist."""
+def taken_set(
+    name: str, row: Row, level: Level, group: Group, keys: tuple[str, ...] = UPPER_KEYS
+) -> MeasureSet:
+    """What the survey took of these measures, as this book defines them, at one waist."""
     drop = (row["tenthribheight"] + row["iliocristaleheight"]) / 2.0 - row["waistheightomphalion"]
     values: dict[str, float] = {}
-    for key in UPPER_KEYS:
+    for key in keys:
         one = definitions(group).get(key)
         if one is None or not one.columns or one.regression is not None:
             continue
@@ -136,7 +138,7 @@ def taken_set(name: str, row: Row, level: Level, group: Group) -> MeasureSet:
     )
 
 
-def _with_chest(measures: MeasureSet) -> MeasureSet:
+def with_chest(measures: MeasureSet) -> MeasureSet:
     """Men: the across chest from the across back, and as sure."""
     back = measures.find("across_back")
     if measures.population != "men" or back is None:

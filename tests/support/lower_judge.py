@@ -4,8 +4,10 @@ Nothing here uses lengths, solvers or drafting of the project: curves become den
 out of the outline's polygon, and each panel is laid the same way: side toward +x, crotch point toward -x.
 """
 
+import csv
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any, Final, Literal
 
 import numpy as np
@@ -21,8 +23,17 @@ PANELS: Final[tuple[Which, ...]] = ("front", "back")
 
 CornerDepth = Mapping[str, tuple[float, float]]
 
-CORNER_DEPTH: Final[CornerDepth] = {"front": (30.0, 38.0), "back": (42.0, 52.0)}
-CORNER_DEPTH_PLUS: Final[CornerDepth] = {"front": (30.0, 45.0), "back": (42.0, 58.0)}
+
+def _corner_depths(size: str) -> CornerDepth:
+    """Least and most by panel, mm, as the review has them."""
+    path = Path(__file__).parents[1] / "reference" / "trousers" / "crotch_depths.csv"
+    with path.open(encoding="utf-8", newline="") as stream:
+        rows = [row for row in csv.DictReader(stream) if row["size"] == size]
+    return {row["panel"]: (float(row["least"]), float(row["most"])) for row in rows}
+
+
+CORNER_DEPTH: Final = _corner_depths("usual")
+CORNER_DEPTH_PLUS: Final = _corner_depths("plus")
 """mm at 45 degrees, least and most, usual and for plus sizes (a patternmaker's review)."""
 
 PLUS_HIP: Final = 1120.0
