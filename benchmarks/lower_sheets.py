@@ -21,7 +21,7 @@ from notchbook.body import MeasureSet
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Severity, pattern_to_data
 from support.bodice_judge import UpperJudge
-from upper_sheet import GAP, Line, Sheet, Word, piece_lines
+from upper_sheet import GAP, Line, Sheet, Word, below, piece_lines
 from upper_sheets import BODIES, picture, svg
 
 LOWER_BODIES: Final = ROOT / "tools" / "lower_sheet_bodies.toml"
@@ -35,6 +35,9 @@ class SheetKind:
     block: str
     settings: Mapping[str, Any]
 
+
+LETTERS: Final = 12.0
+"""mm; these sheets are larger than those of the bodices."""
 
 CLOTH: Final = {"across": "50 %", "along": "50 %"}
 
@@ -63,29 +66,34 @@ def sheet_of(kind: SheetKind, measures: MeasureSet) -> Sheet:
     """The sheet of one body; refused as the draft is."""
     run = draft(kind.block, measures, kind.settings)
     judge = UpperJudge(pattern_to_data(run.pattern))
-    sheet = Sheet(f"{kind.name}: {measures.name}")
-    right, top = 0.0, 0.0
+    sheet = Sheet(f"{kind.name.replace('-', ' ')}: {measures.name}", letters=LETTERS)
+    right = 0.0
     for name in sorted(judge.pieces):
-        right = _place(sheet, list(piece_lines(judge, name)), right) + GAP
+        lines = _placed(list(piece_lines(judge, name)), right)
+        sheet.lines += lines
+        sheet.words.append(below(lines, judge.pieces[name]["title"]))
+        right = max(float(line.points[:, 0].max()) for line in lines) + GAP
     top = max(float(line.points[:, 1].max()) for line in sheet.lines)
     judged = JUDGES[kind.block](run)
-    texts = [f"{name}: {value:.1f}" for name, value in judged.figures.items()]
+    texts = [f"{name}: {_figure(value)}" for name, value in judged.figures.items()]
     texts += [f"does not agree: {word}" for word in judged.open]
     texts += [f"sent back: {word}" for word in judged.faults]
     found = [one.code for one in examine(run, cut=False).findings if one.severity is not Severity.NOTE]
     texts += [f"to look at: {code}" for code in dict.fromkeys(found)]
-    sheet.words += [Word(right, top - 20.0 * row, text) for row, text in enumerate(texts)]
-    sheet.words.append(Word(0.0, top + 15.0, sheet.title, small=False))
+    sheet.words += [Word(right, top - 1.6 * LETTERS * row, text) for row, text in enumerate(texts)]
+    sheet.words.append(Word(0.0, top + 20.0, sheet.title, small=False))
     return sheet
 
 
-def _place(sheet: Sheet, lines: list[Line], right: float) -> float:
-    """Put the lines of a piece beside what stands there; how far it reaches then."""
-    shift = right - min(float(line.points[:, 0].min()) for line in lines)
-    aside = np.array([shift, 0.0])
-    moved = [Line(line.points + aside, line.look) for line in lines]
-    sheet.lines += moved
-    return max(float(line.points[:, 0].max()) for line in moved)
+def _figure(value: float) -> str:
+    """A share with two decimals, all else with one."""
+    return f"{value:.2f}" if 0.0 < abs(value) < 1.0 else f"{value:.1f}"
+
+
+def _placed(lines: list[Line], right: float) -> list[Line]:
+    """The lines of a piece, moved so that they begin at ``right``."""
+    aside = np.array([right - min(float(line.points[:, 0].min()) for line in lines), 0.0])
+    return [Line(line.points + aside, line.look) for line in lines]
 
 
 def write_lower_sheets(folder: Path, pictures: Path | None, only: str = "") -> int:

@@ -12,6 +12,7 @@ import numpy as np
 ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tests"), str(ROOT / "benchmarks")]
 
+from sheet_grain import grain_arrow
 from support.bodice_judge import BODICE, Points, UpperJudge
 from support.skirt_judge import length
 from upper_figures import figures
@@ -47,6 +48,8 @@ class Sheet:
     title: str
     lines: list[Line] = field(default_factory=list)
     words: list[Word] = field(default_factory=list)
+    letters: float = 8.0
+    """Size of small words, mm."""
 
     @property
     def box(self) -> tuple[float, float, float, float]:
@@ -54,19 +57,23 @@ class Sheet:
         places = np.concatenate([line.points for line in self.lines])
         words = np.array([[word.x, word.y] for word in self.words])
         low, high = np.vstack([places, words]).min(axis=0), np.vstack([places, words]).max(axis=0)
-        return float(low[0]), float(low[1]), float(high[0]) + 160.0, float(high[1]) + 20.0
+        return float(low[0]), float(low[1]), float(high[0]) + 20.0 * self.letters, float(high[1]) + 20.0
 
 
 def block_sheet(title: str, judge: UpperJudge, findings: Sequence[str]) -> Sheet:
     """Front and back joined at the underarm, the sleeve, the cap laid into the armhole, and key figures."""
     sheet = Sheet(title)
-    sheet.lines += _joined(judge)
+    for which, lines in (("Back", list(piece_lines(judge, BODICE["back"]))), ("Front", _joined(judge))):
+        sheet.lines += lines
+        sheet.words.append(below(lines, which))
     right = max(float(line.points[:, 0].max()) for line in sheet.lines) + GAP
     if judge.has_sleeve:
         sleeve = list(piece_lines(judge, SLEEVE))
         shift = np.array([right - min(float(line.points[:, 0].min()) for line in sleeve), 0.0])
         shift[1] = _top(sheet.lines) - _top(sleeve)
-        sheet.lines += [Line(line.points + shift, line.look) for line in sleeve]
+        sleeve = [Line(line.points + shift, line.look) for line in sleeve]
+        sheet.lines += sleeve
+        sheet.words.append(below(sleeve, "Sleeve"))
         right = max(float(line.points[:, 0].max()) for line in sheet.lines) + GAP
     laid = list(_laid_in(judge))
     shift = np.array([right - min(float(line.points[:, 0].min()) for line in laid), 0.0])
@@ -97,12 +104,29 @@ def piece_lines(judge: UpperJudge, piece: str) -> Iterator[Line]:
         yield Line(judge.edges[edge["name"]], "dart" if edge["name"] in legs else "sew")
     for line in judge.pieces[piece]["lines"]:
         yield Line(judge.lines[line["name"]], "dart" if line["kind"] == "dart_leg" else "level")
+    for arrow in _grain(judge, piece):
+        yield Line(arrow, "guide")
     for mark in judge.pieces[piece]["marks"]:
         yield from _cross(np.array([mark["x"], mark["y"]]))
     for name in judge.notches:
         place = judge.notches[name]["place"]
         if place["edge"].startswith(f"{piece}/"):
             yield from _notch(judge, piece, name)
+
+
+def _grain(judge: UpperJudge, piece: str) -> list[Points]:
+    """The arrow of the grain, clear of what does not run across the piece."""
+    whole = judge.pieces[piece]
+    legs = [judge.edges[leg] for _, *pair in judge.darts(piece) for leg in pair]
+    lines = [judge.lines[line["name"]] for line in whole["lines"] if line["kind"] != "level"]
+    return grain_arrow(judge.polygon(piece), whole["grain"]["degrees"], legs + lines)
+
+
+def below(lines: Sequence[Line], title: str) -> Word:
+    """The title of a piece, under its lowest edge."""
+    places = np.concatenate([line.points for line in lines])
+    low, high = places.min(axis=0), places.max(axis=0)
+    return Word(float(low[0]) + 0.4 * float(high[0] - low[0]), float(low[1]) - 16.0, title)
 
 
 def _cross(place: Points, size: float = 4.0) -> Iterator[Line]:
@@ -141,16 +165,16 @@ def _stroke(run: Points, amount: float, size: float = 7.0) -> Line:
     return Line(np.array([at - across, at + across]), "sew")
 
 
-def _joined(judge: UpperJudge) -> Iterator[Line]:
-    """The back, and the front moved to it so that the side seams meet at the underarm."""
+def _joined(judge: UpperJudge) -> list[Line]:
+    """The front, moved to the back so that the side seams meet at the underarm."""
     back, front = BODICE["back"], BODICE["front"]
-    yield from piece_lines(judge, back)
     at_back, at_front = judge.point(back, "underarm"), judge.point(front, "underarm")
     down_back, down_front = _down(judge, back), _down(judge, front)
     angle = np.arctan2(down_back[1], down_back[0]) - np.arctan2(down_front[1], down_front[0])
     turn = np.array([[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]])
-    for line in piece_lines(judge, front):
-        yield Line((line.points - at_front) @ turn.T + at_back, line.look)
+    return [
+        Line((line.points - at_front) @ turn.T + at_back, line.look) for line in piece_lines(judge, front)
+    ]
 
 
 def _down(judge: UpperJudge, piece: str) -> Points:

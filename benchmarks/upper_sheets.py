@@ -78,8 +78,8 @@ def svg(sheet: Sheet) -> str:
         rows.append(f'<polyline points="{points}" fill="none" stroke="{color}" stroke-width="{pen}"/>')
     for word in sheet.words:
         x, y = at(word.x, word.y).split(",")
-        size = 8 if word.small else 14
-        rows.append(f'<text x="{x}" y="{y}" font-size="{size}" fill="#1c2530">{escape(word.text)}</text>')
+        size = sheet.letters if word.small else 1.75 * sheet.letters
+        rows.append(f'<text x="{x}" y="{y}" font-size="{size:g}" fill="#1c2530">{escape(word.text)}</text>')
     return "\n".join([*rows, "</svg>"]) + "\n"
 
 
@@ -105,7 +105,7 @@ def picture(sheet: Sheet, path: Path) -> None:
             drawn.lineTo(x, y)
         canvas.drawPath(drawn)
     for word in sheet.words:
-        canvas.setFont("Helvetica", 9 if word.small else 16)
+        canvas.setFont("Helvetica", 1.1 * sheet.letters * (1.0 if word.small else 1.75))
         canvas.drawString(word.x, word.y, word.text)
     canvas.save()
     page = pypdfium2.PdfDocument(held.getvalue())[0]

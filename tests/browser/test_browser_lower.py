@@ -141,3 +141,28 @@ def test_gores_lie_in_the_order_in_which_they_are_sewn(workroom: Workroom) -> No
     expect(piece(page, "gored_skirt.side")).to_be_attached()
     places = [middle(piece(page, f"gored_skirt.{word}")) for word in order]
     assert places == sorted(places)
+
+
+def test_the_measures_room_follows_the_style_that_she_puts_on_the_table(workroom: Workroom) -> None:
+    style = put_style(workroom, "trousers", body())
+    page = workroom.open("measures")
+    measured = page.get_by_label("Body", exact=True)
+    expect(measured.locator("option:checked")).not_to_have_text(NAME)
+    page.get_by_role("link", name="Table").click()
+    page.get_by_label("Style", exact=True).select_option(value=str(style))
+    expect(step(page, "trousers-1")).to_be_visible()
+    page.get_by_role("link", name="Measures").click()
+    expect(measured.locator("option:checked")).to_have_text(NAME)
+
+
+def test_the_short_sheet_of_trousers_asks_for_the_rise_as_it_is_taken(workroom: Workroom) -> None:
+    page = workroom.open("measures")
+    sheet = page.locator("select", has=page.locator("option", has_text="what the trousers block asks for"))
+    sheet.first.select_option(label="short: what the trousers block asks for")
+    sitting, standing = (page.locator(f'[data-measure="{key}_rise"]') for key in ("sitting", "standing"))
+    expect(sitting).to_be_visible()
+    expect(standing).to_be_visible()
+    page.get_by_label("this is").select_option(label="a body")
+    page.get_by_label("rise taken").select_option(label="sitting")
+    expect(standing).to_have_count(0)
+    expect(sitting).to_be_visible()

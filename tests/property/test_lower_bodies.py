@@ -3,20 +3,23 @@
 A few of each kind; `make survey` draws 5,000 of each.
 """
 
+from types import SimpleNamespace
 from typing import Final
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from lower_judged import JUDGES
+from lower_judged import JUDGES, Judged
 from make_bodies import Group
 from make_lower_bodies import LOWER_KEYS, STRETCH_KEYS
 from notchbook.app.examining import examine
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError, StepRefused, catalogue
-from notchbook.pattern import Severity
-from support.asked_of_lower import gave_way
+from notchbook.pattern import Finding, Severity
+from notchbook.recipe import Replay
+from support.asked_of_lower import not_as_told
+from support.bodice_judge import Closure
 from survey_lower import LINE, drafted
 from upper_random import LEAST_SHARE, MOST_SHARE, ODD_SHARES, implausible_body, keys_of, plausible_body
 
@@ -24,9 +27,6 @@ GROUPS: Final[tuple[Group, ...]] = ("women", "men")
 
 SKIRTS: Final = ("skirt", "circle skirt, half", "gored skirt")
 STRETCH: Final = ("stretch_torso 50/50", "bodysuit 50/50", "leggings 50/50")
-
-SAID_ALOUD: Final = ("trousers-hip-widened", "hip-ease-raised", "waist-wider", "trousers-waist")
-"""Beginnings of the findings with which a girth may be another than asked."""
 
 
 def verdict(line: str, measures: MeasureSet) -> list[str]:
@@ -37,16 +37,22 @@ def verdict(line: str, measures: MeasureSet) -> list[str]:
         assert error.code in catalogue()
         assert error.text()
         return []
-    said = {note.code for note in run.notes}
-    silent = [
-        f"{key} gave way {by:+.1f} without a word"
-        for key, by in gave_way(run, 1.0).items()
-        if not any(code.startswith(SAID_ALOUD) for code in said)
-    ]
-    found = [*JUDGES[LINE[line].block](run).open, *silent]
-    if found and any(one.severity is Severity.STOP for one in examine(run, cut=False).findings):
-        return []
-    return found
+    silent = [f"{key} gave way {by:+.1f} without a word" for key, by in not_as_told(run, 1.0).items()]
+    found = JUDGES[LINE[line].block](run).open
+    stopped = about_stops(run) if found else set()
+    return [*(one for one in found if not any(word in as_words(one) for word in stopped)), *silent]
+
+
+def about_stops(run: Replay) -> set[str]:
+    """What the checks that stop the papers speak of, as the outside judge calls it."""
+    stops = [one for one in examine(run, cut=False).findings if one.severity is Severity.STOP]
+    named = {name for one in stops for name in (one.where or one.piece, *one.names) if name}
+    return {as_words(name.rpartition("/")[2].partition("@")[0]) for name in named}
+
+
+def as_words(name: str) -> str:
+    """A name as it is said."""
+    return name.replace("_", " ")
 
 
 def deviations(keys: tuple[str, ...]) -> st.SearchStrategy[list[float]]:
@@ -126,3 +132,13 @@ def test_the_mean_woman_is_drafted(line: str) -> None:
     run, taken = drafted(LINE[line], plausible([0.0] * len(keys_of("women", keys)), "women", keys))
     assert not taken
     assert JUDGES[LINE[line].block](run).open == ()
+
+
+def test_a_stop_excuses_only_the_closure_it_speaks_of(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two closures are open, a check stops the papers for one of them."""
+    broken = Judged((Closure("hip_girth", 890.0, 882.0, 0.1), Closure("knee_girth", 345.0, 340.0, 0.1)))
+    stop = Finding("closed", "closure-large", Severity.STOP, "Told.", where="leggings/hip_girth")
+    monkeypatch.setitem(JUDGES, "leggings", lambda run: broken)
+    monkeypatch.setitem(globals(), "examine", lambda run, cut: SimpleNamespace(findings=(stop,)))
+    mean = plausible([0.0] * len(keys_of("women", STRETCH_KEYS)), "women", STRETCH_KEYS)
+    assert verdict("leggings 50/50", mean) == ["knee_girth +5.00"]

@@ -1,18 +1,23 @@
 """Bodies at random: the trousers in numbers close, or say in words why not."""
 
+from dataclasses import replace
+
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import remove_repeated_points
 from shapely.geometry import LinearRing, Polygon
 
-from notchbook.blocks.legs import LevelGirth, TrousersGiven, TrousersHalf, draft_trousers
+from notchbook.blocks.legs import LevelGirth, TrouserPanel, TrousersGiven, TrousersHalf, draft_trousers
+from notchbook.blocks.legs.between import girth_between
 from notchbook.errors import DraftRefused, entry
-from support.legs_judge import fork_angle, leg_width, outline, waist
+from support.legs_judge import belly, fork_angle, leg_width, outline, waist
 from support.upper_judge import leg_difference, length
 
 REFUSALS = {
     "trousers-crotch-short",
     "trousers-crotch-long",
+    "trousers-crotch-unsettled",
     "trousers-hip-below-crotch",
     "trousers-waist-unreachable",
     "trousers-side-short",
@@ -98,6 +103,11 @@ def any_body(draw: st.DrawFn) -> TrousersGiven:
     )
 
 
+def waist_ends(panel: TrouserPanel) -> tuple[float, float]:
+    """The heights of the waist at center and side, mm."""
+    return panel.waist[0].start.y, panel.side.start.y
+
+
 def closes(body: TrousersGiven, half: TrousersHalf) -> None:
     """Every length that is promised, and an outline that does not cross itself."""
     front, back = half.front, half.back
@@ -109,6 +119,12 @@ def closes(body: TrousersGiven, half: TrousersHalf) -> None:
     assert abs(fork_angle(front) + fork_angle(back) - 180.0) < 1.0
     assert leg_width(front, 0.0) + leg_width(back, 0.0) > body.thigh - 0.1
     assert all(leg_difference(dart) < 1e-6 for dart in (*front.waist_darts, *back.waist_darts))
+    for level in body.between:
+        up = body.rise + half.depth - level.depth
+        if front.hip <= up < min(end for panel in (front, back) for end in waist_ends(panel)):
+            assert belly(front, back, -up, -front.hip) == pytest.approx(
+                girth_between(half, body, level), abs=0.1
+            )
     for panel in (front, back):
         ring = Polygon(outline(panel)[::5].round(3)).exterior
         assert LinearRing(remove_repeated_points(ring, 0.01)).is_simple
@@ -137,3 +153,17 @@ def test_any_body_closes_or_is_refused_in_words(body: TrousersGiven) -> None:
         assert str(refused)
         return
     closes(body, half)
+
+
+@settings(max_examples=25, deadline=None)
+@given(plausible(), st.floats(0.9, 1.02), st.floats(80.0, 130.0))
+def test_a_belly_is_reached_or_its_body_refused(body: TrousersGiven, share: float, depth: float) -> None:
+    asked = replace(body, between=(LevelGirth(share * body.hip, depth),))
+    try:
+        half = draft_trousers(asked)
+    except DraftRefused as refused:
+        assert refused.code in {"trousers-crotch-long", "trousers-crotch-short", "trousers-belly-unreachable"}
+        return
+    closes(asked, half)
+    up = asked.rise + half.depth - depth
+    assert belly(half.front, half.back, -up, -half.front.hip) >= share * body.hip - 0.1

@@ -1,4 +1,4 @@
-"""What trousers and skirts were asked to measure: measures and the rows of the ease tables, as written.
+"""What lower and stretch blocks were asked to measure: measures and the rows of the ease tables, as written.
 
 Not taken from the promises of the draft. A girth may be another one only by the amount that a finding names.
 """
@@ -12,16 +12,22 @@ from notchbook.blocks.trouser_pieces.body_reader import wearer_of
 from notchbook.blocks.trouser_pieces.parameters import TrousersParameters
 from notchbook.recipe import Replay
 from notchbook.units import parse_length
+from support.asked_of_stretch import SAID_OF_STRETCH, asked_of_stretch
 
 EASES: Final = Path(__file__).parents[2] / "src" / "notchbook" / "blocks" / "trouser_pieces" / "eases.toml"
 
-SAID: Final = {"trousers-hip-widened": "hip_girth", "hip-ease-raised": "hip_girth"}
+SAID: Final = {
+    "trousers-hip-widened": "hip_girth",
+    "hip-ease-raised": "hip_girth",
+    **SAID_OF_STRETCH,
+}
 """Findings that name by how much a girth gave way."""
 
 UNSAID: Final = 0.5
 """mm by which a girth may give way without a word."""
 
 _SKIRTS: Final = ("skirt", "circle_skirt", "gored_skirt")
+_STRETCH: Final = ("stretch_torso", "bodysuit", "leggings")
 
 
 def plainly_asked(run: Replay) -> dict[str, float]:
@@ -31,7 +37,7 @@ def plainly_asked(run: Replay) -> dict[str, float]:
         return _trousers(run, step.parameters)
     if step.operation in _SKIRTS:
         return _skirt(run, step.operation, step.parameters)
-    return {}
+    return asked_of_stretch(run) if step.operation in _STRETCH else {}
 
 
 def asked_of_lower(run: Replay) -> dict[str, float]:
@@ -41,13 +47,33 @@ def asked_of_lower(run: Replay) -> dict[str, float]:
         key = SAID.get(note.code, "")
         if key in asked and note.measured is not None:
             asked[key] += note.measured - (note.wanted or 0.0)
-    return asked
+    return asked | _unsaid(run, asked)
+
+
+def _unsaid(run: Replay, asked: Mapping[str, float]) -> dict[str, float]:
+    """What a lever of a stretch block gave way by less than it says, as promised, mm."""
+    if run.recipe.steps[0].operation not in _STRETCH:
+        return {}
+    promised = _promised(run)
+    of_levers = set(SAID_OF_STRETCH.values()) & asked.keys() & promised.keys()
+    return {key: promised[key] for key in of_levers if abs(promised[key] - asked[key]) <= UNSAID}
+
+
+def not_as_told(run: Replay, least: float = UNSAID) -> dict[str, float]:
+    """By how much each girth and length is promised otherwise than was asked for and told, mm."""
+    return _off(_promised(run), asked_of_lower(run), least)
 
 
 def gave_way(run: Replay, least: float = UNSAID) -> dict[str, float]:
     """By how much each girth and length is promised otherwise than it was asked for, mm."""
-    asked = plainly_asked(run)
-    promised = {one.name.rpartition("/")[2]: one.wanted for one in run.expectations}
+    return _off(_promised(run), plainly_asked(run), least)
+
+
+def _promised(run: Replay) -> dict[str, float]:
+    return {one.name.rpartition("/")[2]: one.wanted for one in run.expectations}
+
+
+def _off(promised: Mapping[str, float], asked: Mapping[str, float], least: float) -> dict[str, float]:
     off = {key: promised[key] - value for key, value in asked.items() if key in promised}
     return {key: by for key, by in off.items() if abs(by) > least}
 

@@ -2,7 +2,7 @@
 
 import { untrack } from "svelte";
 import { SvelteSet } from "svelte/reactivity";
-import { ALL, firstSheet, linesOf, shortSheet, TAKEN, type ShortSheet } from "../measures/lines/sheets.ts";
+import { ALL, firstSheet, linesOf, shortSheet, TAKEN, withRise, type ShortSheet } from "../measures/lines/sheets.ts";
 import { call } from "../server/call.ts";
 import type { MeasureLine, MeasureWords, Vocabulary } from "../server/types.ts";
 import { desk } from "./desk.svelte.ts";
@@ -23,7 +23,10 @@ class MeasureSheet {
   private shortId = $state<string | null>(null);
   private vocabulary = $state.raw<Vocabulary | null>(null);
   private readonly words = $derived(new Map(this.vocabulary?.measures.map((one) => [one.key, one])));
-  readonly shorts = $derived.by((): readonly ShortSheet[] => [...styleSheet(), ...this.blockSheets()]);
+  readonly shorts = $derived.by((): readonly ShortSheet[] => {
+    const method = measuring.body?.rise_method ?? null;
+    return [...styleSheet(), ...this.blockSheets()].map((short) => withRise(short, method));
+  });
 
   get short(): ShortSheet | null {
     return this.shorts.find((one) => one.id === this.shortId) ?? this.shorts[0] ?? null;

@@ -4,7 +4,7 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
 
 from notchbook.pattern.expectation import Expectation
-from notchbook.pattern.finding import Finding
+from notchbook.pattern.finding import Finding, Severity
 from notchbook.pattern.names import Side, split_side, with_side
 from notchbook.pattern.pattern import Pattern
 from notchbook.units import TOLERANCES
@@ -71,25 +71,47 @@ def _sided(promise: Expectation, side: Side, known: Container[str]) -> Expectati
 def assemble_notes(right: Iterable[Finding], left: Iterable[Finding], whole: Pattern) -> tuple[Finding, ...]:
     """What the drafts of both sides said, of one side where it is said of one.
 
-    What is said alike of both is said once, of the whole; so is what is said of a piece that serves both
-    sides, whose two drafts differ by less than can be seen.
+    What is said alike of both is said once, of the whole. So is what is said of a piece that serves both
+    sides, whose two drafts differ by less than can be seen; where one side has more to say of it than the
+    other, as of one sleeve for two arms, the graver of the two is said, and of which side.
     """
     first, second = list(right), list(left)
-    same = set(first) & set(second)
-    serving = {_subject(note) for note in first if _serves_both(note, whole)}
-    once = serving & {_subject(note) for note in second}
+    same = {note for note in set(first) & set(second) if _has_home(note, whole)}
+    serving = {_subject(note) for note in first if note not in same and _serves_both(note, whole)}
+    once = serving & {_subject(note) for note in second if note not in same}
     said: list[Finding] = []
     for note in first:
-        is_for_both = note in same and _has_home(note, whole)
-        if is_for_both or _subject(note) in once:
+        if note in same:
             said.append(_renamed(note, "right", whole.index))
-        else:
+        elif _subject(note) not in once:
             said.append(sided_note(note, "right", whole.index))
-    for note in second:
-        is_for_both = note in same and _has_home(note, whole)
-        if not is_for_both and _subject(note) not in once:
-            said.append(sided_note(note, "left", whole.index))
-    return tuple(said)
+        else:
+            said.append(_graver(note, _gravest(second, _subject(note)), whole))
+    apart = (note for note in second if note not in same and _subject(note) not in once)
+    return (*said, *(sided_note(note, "left", whole.index) for note in apart))
+
+
+_GRAVENESS = {Severity.NOTE: 0, Severity.LOOK: 1, Severity.STOP: 2}
+
+
+def _graver(right: Finding, left: Finding, whole: Pattern) -> Finding:
+    """Of what is said of one piece for both sides, the graver, of its side; of the whole where both say the
+    same but for what can not be seen."""
+    own, other = _weight(right), _weight(left)
+    if own[0] == other[0] and abs(own[1] - other[1]) <= TOLERANCES.closure:
+        return _renamed(right, "right", whole.index)
+    side: Side = "right" if own > other else "left"
+    return sided_note(right if side == "right" else left, side, whole.index)
+
+
+def _gravest(notes: Iterable[Finding], subject: tuple[object, ...]) -> Finding:
+    return max((note for note in notes if _subject(note) == subject), key=_weight)
+
+
+def _weight(note: Finding) -> tuple[int, float]:
+    """How grave a note is, and then how far off what it measured."""
+    off = 0.0 if note.measured is None else abs(note.measured - (note.wanted or 0.0))
+    return _GRAVENESS[note.severity], off
 
 
 def sided_note(note: Finding, side: Side, known: Container[str]) -> Finding:

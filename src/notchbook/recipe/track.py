@@ -2,7 +2,9 @@
 
 Each state is kept under a hash of all that it came from: the state before, the operation with its
 version and parameters, and the measures that it read, with what is told of them: a step may look at
-whose body it is, at which waist it was measured, and at what is an estimate. An edit re-runs the suffix only.
+whose body it is, at which waist it was measured, and at what is an estimate. Whether it is a child's is told
+by height and girths together: that alone counts, so that another girth of an adult re-runs no step that did
+not ask for it. An edit re-runs the suffix only.
 """
 
 import hashlib
@@ -13,6 +15,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from notchbook.body import MeasureSet
+from notchbook.body.doubts.child import is_child
 from notchbook.errors import HouseFault, InputError, NameLost, NotchbookError
 from notchbook.pattern.expectation import Expectation
 from notchbook.pattern.finding import Finding
@@ -157,6 +160,7 @@ def state_key(before: str, record: StepRecord, reads: Reads, measures: MeasureSe
     content += [record.parameters, [[*read, *_told(measures, read[0], read[1])] for read in reads]]
     if reads:
         content.append([getattr(measures, fact) for fact in _FACTS])
+        content += ["child"] if is_child(measures) else []
     text = json.dumps(content, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
     return hashlib.sha256(text.encode("utf-8")).hexdigest()
 

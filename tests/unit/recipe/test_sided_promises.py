@@ -1,10 +1,13 @@
-"""What a draft promises of a body whose sides differ."""
+"""What a draft promises and says of a body whose sides differ."""
 
 from dataclasses import replace
 
-from notchbook.pattern import Allowance, Expectation
+import pytest
+
+from notchbook.pattern import Allowance, Expectation, Finding, Severity
 from notchbook.pattern.expectation import Reach
-from notchbook.recipe.sided_promises import assemble_expectations
+from notchbook.pattern.names import Side
+from notchbook.recipe.sided_promises import assemble_expectations, assemble_notes
 from notchbook.recipe.sides import assemble
 from support.hand_upper import hand_upper
 
@@ -72,3 +75,32 @@ def test_inner_darts_stand_on_both_halves_of_a_whole_front() -> None:
 def test_the_place_of_ease_is_kept_on_both_sides() -> None:
     for side in ("right", "left"):
         assert WHOLE.seams[f"sleeve/front_armhole@{side}"].ease_between == ("balance_notch", "ease_notch")
+
+
+SLEEVE = "sleeve.sleeve"
+assert WHOLE.pieces[SLEEVE].cut != "single"
+
+
+def filled(severity: Severity, room: float) -> Finding:
+    """What is said of the sleeve that serves both arms."""
+    return Finding("house", "arm-fills-sleeve", severity, "Told.", SLEEVE, measured=room, wanted=30.0)
+
+
+@pytest.mark.parametrize("sides", [("right", "left"), ("left", "right")])
+def test_of_a_piece_for_both_sides_the_graver_of_two_notes_is_kept(sides: tuple[Side, Side]) -> None:
+    """One sleeve, two arms: the left fills it so far that cloth would be spoiled, the right does not."""
+    said = {sides[0]: filled(Severity.STOP, 2.0), sides[1]: filled(Severity.NOTE, 25.0)}
+    (note,) = assemble_notes((said["right"],), (said["left"],), WHOLE)
+    assert (note.severity, note.measured) == (Severity.STOP, 2.0)
+    assert note.message == f"Told. (The wearer's {sides[0]}.)"
+
+
+def test_of_two_notes_as_grave_the_one_that_is_farther_off_is_kept() -> None:
+    right, left = filled(Severity.LOOK, 20.0), filled(Severity.LOOK, 12.0)
+    (note,) = assemble_notes((right,), (left,), WHOLE)
+    assert (note.measured, note.message) == (12.0, "Told. (The wearer's left.)")
+
+
+def test_what_differs_by_less_than_can_be_seen_is_said_of_the_whole() -> None:
+    (note,) = assemble_notes((filled(Severity.LOOK, 20.0),), (filled(Severity.LOOK, 20.05),), WHOLE)
+    assert (note.measured, note.message) == (20.0, "Told.")

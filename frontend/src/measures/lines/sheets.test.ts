@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { BlockSheet, MeasureLine, MeasureValue } from "../../server/types.ts";
-import { ALL, firstSheet, linesOf, missing, shortSheet, TAKEN, type ShortSheet } from "./sheets.ts";
+import { ALL, firstSheet, linesOf, missing, shortSheet, TAKEN, withRise, type ShortSheet } from "./sheets.ts";
 
 function line(key: string, taken = false): MeasureLine {
   const values = taken ? [{ side: "both" } as MeasureValue] : [];
@@ -38,4 +38,17 @@ test("a block asks for what those before it ask for too, each measure once", () 
   assert.deepEqual(asked.needed, ["bust_girth", "upper_arm_girth"]);
   assert.deepEqual(asked.asked, ["bust_girth", "upper_arm_girth", "front_waist_length", "scye_depth", "height"]);
   assert.deepEqual(shortSheet(bodice, [bodice, sleeve]).needed, ["bust_girth"]);
+});
+
+test("the rise stands on the sheet as it is taken, and both rises until it is said", () => {
+  const trousers: ShortSheet = { id: "trousers", said: "the trousers block", needed: ["hip_girth", "standing_rise"], asked: ["hip_girth", "standing_rise"] };
+  const sitting = withRise(trousers, "sitting");
+  assert.deepEqual([sitting.needed, sitting.asked], [["hip_girth", "sitting_rise"], ["hip_girth", "sitting_rise"]]);
+  assert.deepEqual(withRise(trousers, "outside_minus_inside").asked, ["hip_girth", "outside_leg", "inside_leg"]);
+  const either = withRise(trousers, null);
+  assert.deepEqual([either.needed, either.asked], [["hip_girth"], ["hip_girth", "standing_rise", "sitting_rise"]]);
+  assert.equal(withRise(short, "sitting"), short);
+  const taken = [line("hip_girth", true), line("standing_rise"), line("sitting_rise", true)];
+  assert.equal(missing(taken, either), 0);
+  assert.equal(missing([line("hip_girth", true), line("standing_rise"), line("sitting_rise")], either), 1);
 });

@@ -35,7 +35,30 @@ export function shortSheet(block: BlockSheet, blocks: readonly BlockSheet[]): Sh
   return { id: block.block, said: `the ${block.said}`, needed, asked: [...new Set([...needed, ...more])] };
 }
 
-/** How many of what is asked are not taken. */
+/** The measures that say the rise, by the way in which it is taken. */
+const RISE_KEYS: Readonly<Record<string, readonly string[]>> = {
+  standing: ["standing_rise"],
+  sitting: ["sitting_rise"],
+  outside_minus_inside: ["outside_leg", "inside_leg"],
+};
+
+/** The two rises that stand side by side until it is said which one is taken: one of them is enough. */
+const EITHER_RISE: readonly string[] = ["standing_rise", "sitting_rise"];
+
+/** The sheet with the rise as this body's is taken; where nothing is said, both rises stand on it. */
+export function withRise(short: ShortSheet, method: string | null): ShortSheet {
+  if (!short.asked.some((key) => EITHER_RISE.includes(key))) return short;
+  const rise = (method ? RISE_KEYS[method] : null) ?? EITHER_RISE;
+  const without = (keys: readonly string[]) => keys.filter((key) => !EITHER_RISE.includes(key));
+  const isNeeded = method !== null && short.needed.some((key) => EITHER_RISE.includes(key));
+  const needed = isNeeded ? [...without(short.needed), ...rise] : without(short.needed);
+  return { ...short, needed: [...new Set(needed)], asked: [...new Set([...without(short.asked), ...rise])] };
+}
+
+/** How many of what is asked are not taken; of two rises one is enough. */
 export function missing(lines: readonly MeasureLine[], short: ShortSheet | null): number {
-  return lines.filter((line) => short?.asked.includes(line.key) && !line.values.length).length;
+  const asked = lines.filter((line) => short?.asked.includes(line.key));
+  const open = asked.filter((line) => !line.values.length);
+  const rises = asked.filter((line) => EITHER_RISE.includes(line.key));
+  return rises.length > 1 && open.some((line) => rises.includes(line)) ? open.length - 1 : open.length;
 }

@@ -4,9 +4,11 @@ First the sides keep wider and the darts take that up at the waist, then the sid
 the hip is made wider: each within its limits, together along one path.
 """
 
+from dataclasses import dataclass
+
 from notchbook.blocks.legs.crotch_fit import CrotchFit
 from notchbook.blocks.legs.drawing import Belly, Drawn
-from notchbook.blocks.legs.given import LevelGirth, TrousersGiven
+from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.widths import top_width
 from notchbook.errors import DraftRefused
@@ -17,28 +19,38 @@ _FINE = 1e-3
 """Of a stage: about a twentieth of a millimeter of girth."""
 
 
-def room_for(given: TrousersGiven) -> Belly:
-    """What must be done so that every girth between waist and hip is reached, before the crotch is fitted.
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """Where the levers of the crotch stand: steps, and extension given from back to front, mm."""
+
+    steps: float = 0.0
+    shift: float = 0.0
+
+
+def room_for(given: TrousersGiven, stand: Stand | None = None) -> Belly:
+    """What must be done so that every girth between waist and hip is reached, at one stand of the crotch's
+    levers: the usual one before the crotch is fitted.
 
     DraftRefused ``trousers-belly-unreachable``.
     """
-    fit = CrotchFit(given, Belly())
-    if not given.between or _lacking(fit, given, Belly()) <= 0.0:
+    fit, stand = CrotchFit(given, Belly()), stand or Stand()
+    if not given.between or _lacking_with(fit, given, Belly(), stand) <= 0.0:
         return Belly()
-    low, high = _bracket(fit, given)
+    low, high = _bracket(fit, given, stand)
     while high - low > _FINE:
         middle = (low + high) / 2.0
-        low, high = (middle, high) if _lacking(fit, given, _belly(middle)) > 0.0 else (low, middle)
+        is_short = _lacking_with(fit, given, _belly(middle), stand) > 0.0
+        low, high = (middle, high) if is_short else (low, middle)
     return _belly(high)
 
 
-def _bracket(fit: CrotchFit, given: TrousersGiven) -> tuple[float, float]:
+def _bracket(fit: CrotchFit, given: TrousersGiven, stand: Stand) -> tuple[float, float]:
     """Two stages, of which the first is not enough and the second is."""
     low = 0.0
     while low < _MOST_STAGES:
         high = low + _STEP
         try:
-            if _lacking(fit, given, _belly(high)) <= 0.0:
+            if _lacking_with(fit, given, _belly(high), stand) <= 0.0:
                 return low, high
         except DraftRefused:
             break
@@ -47,15 +59,24 @@ def _bracket(fit: CrotchFit, given: TrousersGiven) -> tuple[float, float]:
     raise DraftRefused("trousers-belly-unreachable", belly=level.girth, depth=level.depth, hip=given.hip)
 
 
-def girth_at(drawn: Drawn, given: TrousersGiven, level: LevelGirth) -> float:
-    """The girth of the trousers at a level between waist and hip, mm; at the hip for one below it."""
-    up = max(0.0, given.hip_depth - level.depth)
+def lacking(drawn: Drawn, given: TrousersGiven, hip_depth: float) -> float:
+    """By how much the leg is too narrow for the girths between waist and hip, mm (0: every one is reached).
+
+    ``hip_depth`` runs down to the hip level in use.
+    """
+    return max(
+        (level.girth - _girth_at(drawn, hip_depth - level.depth) for level in given.between), default=0.0
+    )
+
+
+def _girth_at(drawn: Drawn, up: float) -> float:
+    """The girth of the trousers so far above the hip line, mm; at the hip for a level below it."""
+    up = max(0.0, up)
     return 2.0 * (top_width(drawn.front.top, up) + top_width(drawn.back.top, up))
 
 
-def _lacking(fit: CrotchFit, given: TrousersGiven, belly: Belly) -> float:
-    drawn = fit.at(0.0, belly=belly)
-    return max(level.girth - girth_at(drawn, given, level) for level in given.between)
+def _lacking_with(fit: CrotchFit, given: TrousersGiven, belly: Belly, stand: Stand) -> float:
+    return lacking(fit.at(stand.steps, stand.shift, belly), given, fit.hip_depth)
 
 
 def _belly(stage: float) -> Belly:

@@ -11,7 +11,7 @@ from notchbook.blocks.legs.drawing import Belly, Drafters, Drawn, draw
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.hip_in_use import usual_slant
 from notchbook.blocks.legs.proportions import proportion
-from notchbook.blocks.legs.pull import crotch_ranges, least_depth, pulled
+from notchbook.blocks.legs.pull import Range, crotch_ranges, least_depth, pulled
 from notchbook.errors import DraftRefused, GeometryError
 
 _CLOSE = 1e-6
@@ -33,6 +33,7 @@ class CrotchFit:
         self._belly = belly
         self._drafters = Drafters(given)
         self._slope = proportion("steps.usual_slope")
+        self._gave_way = False
         self._last: tuple[tuple[float, float, Belly], Drawn] | None = None
         self.ranges = crotch_ranges(given, usual_slant(given))
 
@@ -54,7 +55,8 @@ class CrotchFit:
         """The leg whose crotch seam has the wanted length, sought from ``start``.
 
         DraftRefused ``trousers-crotch-short`` and ``trousers-crotch-long`` where the levers do not reach it:
-        with the least and most that they reach, how far off that is (mm), and the rise that would agree.
+        with the least and most that they reach, how far off that is (mm), and the rise that would agree;
+        ``trousers-crotch-unsettled`` where it lies within their reach and is not found.
         """
         first: DraftRefused | None = None
         for begin in (start, *_OTHER_STARTS):
@@ -83,30 +85,56 @@ class CrotchFit:
 
     def split(self) -> Drawn:
         """The same, its parts as near to the given ones as the extensions allow; the total always counts."""
-        drawn = self.fitted()
-        wanted = self._given.front_crotch
-        if wanted is None or self._given.back_crotch is None:
+        drawn, wanted = self.fitted(), self._wanted_front
+        self._gave_way = False
+        if wanted is None:
             return drawn
-        wanted *= self._given.crotch / (wanted + self._given.back_crotch)
-        limits = [proportion(f"shift.{word}") * self._given.hip for word in ("least", "most")]
         slope, last = 1.0, (0.0, drawn.front.crotch)
-        bearable = proportion("steps.most" if self._given.is_split_fixed else "steps.unusual")
-        most_steps = max(bearable, abs(drawn.pulled.steps))
+        most_steps = max(self._steps_for_parts, abs(drawn.pulled.steps))
         for _ in range(_ROUNDS):
             miss = wanted - drawn.front.crotch
-            shift = min(limits[1], max(limits[0], drawn.pulled.shift + miss / slope))
-            if abs(miss) < _CLOSE or shift == drawn.pulled.shift:
+            if abs(miss) < _CLOSE:
                 break
-            try:
-                nearer = self.fitted(drawn.pulled.steps, shift)
-            except DraftRefused:
-                break
-            if abs(nearer.pulled.steps) > most_steps:
+            shift = self._shift_range.at(drawn.pulled.shift + miss / slope)
+            nearer = None if shift == drawn.pulled.shift else self._found(drawn.pulled.steps, shift)
+            if nearer is None or abs(nearer.pulled.steps) > most_steps:
+                self._gave_way = True
                 break
             drawn = nearer
             slope = max(0.2, (drawn.front.crotch - last[1]) / (shift - last[0]))
             last = (shift, drawn.front.crotch)
         return drawn
+
+    def split_miss(self, drawn: Drawn) -> float:
+        """By how much the front of a leg from ``split`` is longer than given, mm.
+
+        0 unless a lever stands in the way: at its limit, beyond the steps that are bearable for the sake of
+        the parts, or where no leg can be drawn.
+        """
+        wanted = self._wanted_front
+        return 0.0 if wanted is None or not self._gave_way else drawn.front.crotch - wanted
+
+    @property
+    def _wanted_front(self) -> float | None:
+        """The front's part of the whole seam, mm; None where the parts are not known."""
+        front, back = self._given.front_crotch, self._given.back_crotch
+        return None if front is None or back is None else front * self._given.crotch / (front + back)
+
+    @property
+    def _shift_range(self) -> Range:
+        hip = self._given.hip
+        return Range(proportion("shift.least") * hip, 0.0, proportion("shift.most") * hip)
+
+    @property
+    def _steps_for_parts(self) -> float:
+        return proportion("steps.most" if self._given.is_split_fixed else "steps.for_parts")
+
+    def _found(self, start: float, shift: float) -> Drawn | None:
+        """The leg at this shift; None where it cannot be had."""
+        try:
+            return self.fitted(start, shift)
+        except DraftRefused:
+            return None
 
     def attainable(self) -> tuple[float, float]:
         """The least and the most that the whole crotch seam can be, mm."""
@@ -123,20 +151,30 @@ class CrotchFit:
         raise refusals[-1]
 
     def _refusal(self) -> DraftRefused:
+        """Too long, too short, or within reach and not found."""
         least, most = self.attainable()
-        wanted = self._given.crotch
-        is_long = wanted > most
-        off = wanted - most if is_long else wanted - least
+        wanted, given = self._given.crotch, self._given
+        if least <= wanted <= most:
+            return DraftRefused(
+                "trousers-crotch-unsettled",
+                wanted=wanted,
+                least=least,
+                most=most,
+                hip=given.hip,
+                rise=given.rise,
+            )
+        nearest = most if wanted > most else least
+        off = wanted - nearest
         return DraftRefused(
-            "trousers-crotch-long" if is_long else "trousers-crotch-short",
+            "trousers-crotch-long" if off > 0.0 else "trousers-crotch-short",
             wanted=wanted,
             least=least,
             most=most,
             off=abs(off),
-            agrees=most if is_long else least,
-            hip=self._given.hip,
-            rise=self._given.rise,
-            rise_agrees=self._given.rise + off / 2.0,
+            agrees=nearest,
+            hip=given.hip,
+            rise=given.rise,
+            rise_agrees=given.rise + off / 2.0,
         )
 
 

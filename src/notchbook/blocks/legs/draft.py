@@ -1,13 +1,19 @@
 """From measures to trousers in numbers: the crotch seam closed by its levers, everything else by
 construction."""
 
-from notchbook.blocks.legs.belly_room import room_for
+from notchbook.blocks.legs.belly_room import Stand, lacking, room_for
 from notchbook.blocks.legs.crotch_fit import CrotchFit
+from notchbook.blocks.legs.drawing import Drawn
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.levers import levers
 from notchbook.blocks.legs.panels import panel
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.shapes import TrousersHalf
+from notchbook.errors import DraftRefused
+
+_ROUNDS = 6
+_HELD = 0.05
+"""mm by which a girth between waist and hip may be short: half the limit of a closure."""
 
 
 def draft_trousers(given: TrousersGiven) -> TrousersHalf:
@@ -17,14 +23,9 @@ def draft_trousers(given: TrousersGiven) -> TrousersHalf:
     ``trousers-crotch-long``, ``trousers-hip-below-crotch``, ``trousers-waist-unreachable``,
     ``trousers-side-short``, ``trousers-belly-unreachable``, ``trousers-thigh-against-hip``,
     ``trousers-inseam-unreachable``, ``trousers-hem-above-crotch``, ``trousers-knee-above-crotch``,
-    ``trousers-crotch-flat``.
+    ``trousers-crotch-flat``, ``trousers-crotch-unsettled``.
     """
-    fit = CrotchFit(given, room_for(given))
-    drawn = fit.split()
-    split_miss = 0.0
-    if given.front_crotch is not None and given.back_crotch is not None:
-        wanted = given.front_crotch * given.crotch / (given.front_crotch + given.back_crotch)
-        split_miss = drawn.front.crotch - wanted
+    fit, drawn = _fitted(given)
     return TrousersHalf(
         panel(drawn.front, 90.0 + drawn.fork_share),
         panel(drawn.back, 90.0 - drawn.fork_share),
@@ -38,5 +39,24 @@ def draft_trousers(given: TrousersGiven) -> TrousersHalf:
         drawn.legs.knee,
         drawn.legs.girth(0.0),
         drawn.legs.girth(proportion("thigh.below")) if drawn.legs.reaches_below else drawn.legs.girth(0.0),
-        split_miss,
+        fit.split_miss(drawn),
     )
+
+
+def _fitted(given: TrousersGiven) -> tuple[CrotchFit, Drawn]:
+    """The leg with its crotch fitted and, as far as both can be had, its room for the girths above the hip.
+
+    The room is made before the crotch is fitted; where the levers of the crotch then take of it, it is made
+    again at their new stand, until both agree. What cannot be had stays short, and the pieces tell it.
+    """
+    fit = CrotchFit(given, room_for(given))
+    drawn = fit.split()
+    for _ in range(_ROUNDS):
+        if lacking(drawn, given, fit.hip_depth) <= _HELD:
+            break
+        try:
+            again = CrotchFit(given, room_for(given, Stand(drawn.pulled.steps, drawn.pulled.shift)))
+            fit, drawn = again, again.split()
+        except DraftRefused:
+            break
+    return fit, drawn

@@ -7,7 +7,7 @@ inseam would turn too much there, the extensions longer where the thigh needs it
 """
 
 from dataclasses import dataclass, replace
-from math import radians, tan
+from math import atan2, degrees, radians, tan
 
 from notchbook.blocks._together import Together, Vector
 from notchbook.blocks.legs.given import TrousersGiven
@@ -190,13 +190,13 @@ class LegsDrafter:
         given, narrower = self._given, proportion("crease.back_wider") / 2.0
         knee_y = plan.hip_y - (given.knee_depth - given.hip_depth)
         knee = 0.0 if given.knee is None else given.knee / 4.0 + state.knee_more
-        shin = given.length - given.knee_depth > proportion("knee.least_shin")
+        has_knee = _has_knee(given)
         hem = knee if given.hem is None else given.hem / 4.0
-        if given.knee is None or not shin:
+        if not has_knee:
             hem += state.knee_more
         return Leg(
             knee - narrower,
-            knee_y if given.knee is not None and shin else None,
+            knee_y if has_knee else None,
             hem - narrower,
             state.hem_y,
             given.knee is None and given.hem is None,
@@ -226,6 +226,16 @@ class LegsDrafter:
             less = proportion("thigh.less_below")
             lacking = max(lacking, self._given.thigh - less - legs.girth(below))
         return lacking
+
+
+def _has_knee(given: TrousersGiven) -> bool:
+    """Whether the leg is shaped at the knee: not where a hem near below it would pull both seams in at
+    once."""
+    shin = given.length - given.knee_depth
+    if given.knee is None or shin <= proportion("knee.least_shin"):
+        return False
+    narrower = 0.0 if given.hem is None else (given.knee - given.hem) / 4.0
+    return degrees(atan2(narrower, shin)) <= proportion("knee.most_shin_lean")
 
 
 def _within(more: float, lacking: float, leg: Leg) -> float:

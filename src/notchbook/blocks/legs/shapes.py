@@ -69,13 +69,13 @@ class TrousersHalf:
     """One drafted leg, with the levers that were pulled.
 
     ``crotch_steps`` is how far the levers of the crotch were pulled together: 0 where the usual draft has the
-    wanted seam, above 0 where it had to be longer (more than 5 either way is unusual). ``depth`` is the ease
-    of the crotch depth in use, ``drop`` how far the back crotch point lies below the front one,
+    wanted seam, above 0 where it had to be longer (what is unusual stands in ``proportions.toml``). ``depth``
+    is the ease of the crotch depth in use, ``drop`` how far the back crotch point lies below the front one,
     ``moved_side`` by how much each front waist is larger than a quarter because the side seam at the waist
     was moved back (below 0: forward), ``hip`` and ``waist`` the girths in use (with the ease that was raised
     or not), ``knee`` the girth of the leg at the knee in use, ``thigh`` that at the crotch level,
-    ``thigh_below`` that 50 mm below; ``split_miss`` by how much the front crotch is longer than given (0
-    where no parts were given). All mm.
+    ``thigh_below`` that 50 mm below; ``split_miss`` by how much the front crotch is longer than given
+    because a lever stood in the way (0 where none did, or no parts were given). All mm.
     """
 
     front: TrouserPanel

@@ -6,7 +6,7 @@ from notchbook.blocks.lower_measures.lower_measures import LowerMeasures
 
 SITTING_LONGER = 10.0
 """mm by which the sitting rise is longer than the standing one: 10.5, SD 14.6 (computed from a published
-sample)."""
+sample), as a whole cm."""
 
 
 def rise_key(measures: LowerMeasures) -> str | None:

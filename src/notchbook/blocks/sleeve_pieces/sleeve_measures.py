@@ -2,8 +2,7 @@
 
 from dataclasses import dataclass
 
-from notchbook.blocks.bodice_pieces.bodice_measures import wearer_of
-from notchbook.blocks.bodice_pieces.parameters import UpperParameters
+from notchbook.blocks.bodice_pieces.wearer import wearer_in
 from notchbook.blocks.set_in.figures import figure
 from notchbook.blocks.set_in.given import ArmholeGiven, SleeveGiven
 from notchbook.blocks.sleeve_pieces.eases import sleeve_rows
@@ -66,12 +65,12 @@ def cap_ease(context: StepContext, parameters: SleeveParameters) -> float:
         choices, said = fabric_choices()
         raise InputError("sleeve-fabric-not-named", setting="fabric", choices=choices, said=said)
     usual = fabric_rows()[parameters.fabric].drafted
-    return min(usual, sleeve_rows()["cap.child_most"].value) if is_for_child(context.measures) else usual
+    return min(usual, sleeve_rows()["cap.child_most"].value) if is_for_child(context) else usual
 
 
-def is_for_child(measures: MeasureSet) -> bool:
+def is_for_child(context: StepContext) -> bool:
     """Whether the cap is drafted as for a child."""
-    return wearer_of(UpperParameters(), measures) == "children"
+    return wearer_in(context) == "children"
 
 
 def arm_read(context: StepContext, parameters: SleeveParameters) -> ArmRead:

@@ -32,13 +32,17 @@ class Shoulder:
 
 @dataclass(frozen=True, slots=True)
 class Armholes:
-    """Front and back armhole from the shoulder point to the underarm, and their places upright."""
+    """Front and back armhole from the shoulder point to the underarm, and where each as drawn is upright.
+
+    ``across_change`` is what was planned: by how much the whole across back is to be wider than given, mm.
+    """
 
     front: Path
     back: Path
     front_across: Point
     back_across: Point
     shoulder: Shoulder
+    across_change: float
 
     @property
     def girth(self) -> float:
@@ -85,8 +89,13 @@ def draw_armholes(given: TorsoGiven, necks: Necks, underarm: Point, arrival: flo
         )
         for upper, bottom in zip(uppers, bottoms, strict=True)
     ]
-    places = [Point(upper.width, upper.across_y) for upper in uppers]
-    return Armholes(paths[0], paths[1], places[0], places[1], shoulder)
+    change = 2.0 * back_width - given.across_back
+    return Armholes(paths[0], paths[1], _upright(paths[0]), _upright(paths[1]), shoulder, change)
+
+
+def _upright(armhole: Path) -> Point:
+    """Where an armhole is upright: there its upper half meets the lower one."""
+    return armhole.segments[0].end
 
 
 def _level(given: TorsoGiven, usual: float, tip: Point, underarm: Point, width: float) -> float:

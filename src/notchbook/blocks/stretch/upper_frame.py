@@ -95,7 +95,7 @@ def _armhole_levers(given: TorsoGiven, armholes: Armholes) -> list[Lever]:
     return [
         Lever("shoulder_narrowed", armholes.shoulder.shorter, -figure("armhole.most_dropping"), most, 0.0),
         Lever("armhole_room", room, least, highest, usual, ""),
-        Lever("across_back", 2.0 * armholes.back_across.x - given.across_back, -narrow, wide, 0.0),
+        Lever("across_back", armholes.across_change, -narrow, wide, 0.0),
     ]
 
 

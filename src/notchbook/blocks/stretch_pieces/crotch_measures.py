@@ -1,14 +1,9 @@
 """The crotch as measured: whole, or in two parts, and how it is shared between front and back."""
 
-from collections.abc import Mapping
-from functools import cache
-from typing import Any
-
-from notchbook.blocks._trade_figures import trade_table
+from notchbook.blocks.bodice_pieces.wearer import wearer_in
+from notchbook.blocks.lower_measures import known_rise_keys, rise_of_side, usual_crotch_length
 from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.reading import StretchReader
-from notchbook.blocks.stretch_pieces.rises import rise_key, standing_rise
-from notchbook.blocks.stretch_pieces.wearer import wearer_in
 from notchbook.body import MeasureSet
 from notchbook.recipe import StepContext
 
@@ -32,10 +27,10 @@ def crotch_shares(reader: StretchReader, usual: str = "front_share") -> tuple[fl
 def crotch_needs(measures: MeasureSet) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """What is needed for a crotch length, and what is estimated: the measure itself, or the rise in its
     place."""
-    rise = rise_key(measures)
+    rise = known_rise_keys(measures)
     if measures.find("crotch_length") is not None or rise is None:
         return ("crotch_length",), ()
-    return (rise, "inside_leg") if rise == "outside_leg" else (rise,), ("crotch_length",)
+    return rise, ("crotch_length",)
 
 
 def front_share(front: float | None, back: float | None, usual: float) -> float:
@@ -52,19 +47,13 @@ def usual_crotch(context: StepContext) -> tuple[float, float] | None:
     """
     if context.find("crotch_length", "both") is not None:
         return None
-    rises = [standing_rise(context, side) for side in ("right", "left")]
-    if rises[0] is None or rises[1] is None:
+    rises = [rise_of_side(context, side) for side in ("right", "left")]
+    standing = [rise.standing for rise in rises if rise is not None]
+    if len(standing) < len(rises):
         return None
-    row = _table()["crotch_length"][wearer_in(context)]
     hip, waist = (
         (context.measure(key, "right") + context.measure(key, "left")) / 2.0
         for key in ("hip_girth", "waist_girth")
     )
-    rise = (rises[0] + rises[1]) / 2.0
-    crotch = row["constant"] + row["rise"] * rise + row["hip"] * hip + row["waist"] * waist
-    return float(crotch), float(row["plus_minus"])
-
-
-@cache
-def _table() -> Mapping[str, Any]:
-    return trade_table("notchbook.blocks.stretch_pieces", "substitutes.toml")
+    drop = context.measures.drop_below_natural
+    return usual_crotch_length(wearer_in(context), sum(standing) / len(standing), hip, waist, drop)

@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from notchbook.blocks.lower_measures import needed_rise_keys, read_lower, read_rise
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import LeggingsGiven
 from notchbook.blocks.stretch_fabric.cloth import Cloth
@@ -13,7 +14,6 @@ from notchbook.blocks.stretch_pieces.crotch_measures import CROTCH_PARTS, crotch
 from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.parameters import LeggingsParameters
 from notchbook.blocks.stretch_pieces.reading import StretchReader
-from notchbook.blocks.stretch_pieces.rises import RISES, rise_key, standing_rise
 from notchbook.body import MeasureSet, Side
 from notchbook.recipe import MeasureNeeds, SometimesNeeded, StepContext
 
@@ -40,8 +40,8 @@ NEEDS = MeasureNeeds(
 
 def leggings_needs(measures: MeasureSet) -> MeasureNeeds:
     """What the block needs of this body: one of the three ways to know its rise."""
-    rise = rise_key(measures) or RISES[0]
-    return MeasureNeeds(needed=(*_NEEDED, rise), estimated=_ESTIMATED, helpful=_HELPFUL)
+    needed = tuple(dict.fromkeys((*_NEEDED, *needed_rise_keys(measures))))
+    return MeasureNeeds(needed=needed, estimated=_ESTIMATED, helpful=_HELPFUL)
 
 
 @dataclass(frozen=True)
@@ -118,8 +118,8 @@ def _wider_for_heel(reader: StretchReader, parameters: LeggingsParameters, hem: 
 
 def _rise(context: StepContext, side: Side) -> float:
     """The rise; InputError ``measure-missing`` where nothing tells it."""
-    found = standing_rise(context, side)
-    return context.measure(RISES[0], side) if found is None else found
+    measures = context.measures
+    return read_rise(read_lower(context, side), measures.rise_method, measures.name).standing
 
 
 def _knee_down(reader: StretchReader, inside: float, rise: float) -> float:

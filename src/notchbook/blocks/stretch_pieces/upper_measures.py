@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 
 from notchbook.blocks.bodice_pieces.substitutes import usual_slope
+from notchbook.blocks.bodice_pieces.wearer import wearer_in
 from notchbook.blocks.stretch.given import StrapGiven, StretchSleeveGiven, TorsoGiven
 from notchbook.blocks.stretch_fabric.reductions import Reduced
 from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters, StretchTorsoParameters
 from notchbook.blocks.stretch_pieces.reading import StretchReader
-from notchbook.blocks.stretch_pieces.wearer import wearer_in
 from notchbook.recipe import MeasureNeeds, SometimesNeeded
 
 UPPER_NEEDED = (

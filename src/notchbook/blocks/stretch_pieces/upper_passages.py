@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
+from notchbook.blocks.bodice_pieces.wearer import wearer_in
 from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters, StretchTorsoParameters
 from notchbook.blocks.stretch_pieces.passing import Passage
 from notchbook.blocks.stretch_pieces.promises import Drafted
-from notchbook.blocks.stretch_pieces.wearer import wearer_in
 from notchbook.body.usual_head import USUAL_CHILD_HEAD, USUAL_HEAD
 from notchbook.pattern import Cure
 from notchbook.recipe import StepContext

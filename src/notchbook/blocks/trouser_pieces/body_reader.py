@@ -2,10 +2,9 @@
 
 from dataclasses import dataclass
 
-from notchbook.blocks.lower_measures import read_lower
+from notchbook.blocks.lower_measures import read_lower, read_rise
 from notchbook.blocks.trouser_pieces.eases import Wearer, ease_row
 from notchbook.blocks.trouser_pieces.parameters import TrousersParameters
-from notchbook.blocks.trouser_pieces.rise import read_rise
 from notchbook.body import MeasureSet, Side
 from notchbook.body.doubts.child import CHILD_GIRTHS, is_child
 from notchbook.recipe import StepContext, UsualEase

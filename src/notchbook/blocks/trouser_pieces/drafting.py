@@ -107,14 +107,17 @@ def _meeting(own: Drafted, other: Drafted) -> Drafted:
         return own
     front = (own.half.front.crotch.length + other.half.front.crotch.length) / 2.0
     back = (own.half.back.crotch.length + other.half.back.crotch.length) / 2.0
-    given = replace(own.given, crotch=front + back, front_crotch=front, back_crotch=back)
+    # The whole comes from what both were asked for, so that a leg drawn otherwise breaks its promise.
+    whole = (own.given.crotch + other.given.crotch) / 2.0
+    given = replace(own.given, crotch=whole, front_crotch=front, back_crotch=back)
     shared = draft_trousers(replace(given, is_split_fixed=True))
     apart = abs(shared.front.crotch.length - front)
     if apart > TOLERANCES.closure / 2.0:
         cures = (wider_shape(own.names.slug),) if given.crotch_limits == "usual" else ()
         raise DraftRefused("trousers-sides-apart", apart=apart, front=front, cures=cures)
     front_notch, back_notch = ((one + two) / 2.0 for one, two in zip(own.notches, other.notches, strict=True))
-    return replace(own, half=shared, given=given, notches=(front_notch, back_notch))
+    more = (front - own.half.front.crotch.length, back - own.half.back.crotch.length)
+    return replace(own, half=shared, given=given, notches=(front_notch, back_notch), shared=more)
 
 
 def _require_settled(context: StepContext, parameters: TrousersParameters) -> None:

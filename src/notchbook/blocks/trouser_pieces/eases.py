@@ -5,6 +5,7 @@ from functools import cache
 from typing import Any, Literal
 
 from notchbook.blocks._trade_figures import trade_table
+from notchbook.blocks.lower_measures.limits import SITTING_LONGER
 from notchbook.recipe import UsualEase
 from notchbook.recipe.usual_ease import Grade
 
@@ -14,12 +15,8 @@ Silhouette = Literal["fitted", "straight", "wide", "shorts", "culottes"]
 Wearer = Literal["women", "men", "children"]
 """Whom the eases are for."""
 
-SITTING_LONGER = 10
-"""mm by which the way from the waist to the seat is longer sitting than standing: 10.5, SD 14.6 (computed
-from a published sample), as a whole cm. The standing rise has so much more ease than the sitting one."""
-
 _EVERYBODY = "everybody"
-_FROM_STANDING = f" (sitting); from the standing rise {SITTING_LONGER} mm more"
+_FROM_STANDING = f" (sitting); from the standing rise {SITTING_LONGER:.0f} mm more"
 
 
 def ease_row(wearer: Wearer, silhouette: Silhouette, of: str) -> UsualEase:
@@ -52,7 +49,7 @@ def _rows_of(wearer: str, silhouette: str, rows: Mapping[str, Any]) -> Iterator[
 
 
 def _standing(row: Mapping[str, Any]) -> dict[str, Any]:
-    """The ease from the standing rise that comes to the same crotch level."""
+    """The ease from the standing rise that comes to the same crotch level: by what that is shorter."""
     more = {name: row[name] + SITTING_LONGER for name in ("value", "least", "most")}
     return {**row, **more, "source": row["source"] + _FROM_STANDING}
 

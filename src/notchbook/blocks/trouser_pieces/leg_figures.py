@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from notchbook.blocks._trade_figures import TradeFigure, trade_figures
-from notchbook.blocks.trouser_pieces.eases import Silhouette, Wearer
+from notchbook.blocks.trouser_pieces.eases import Silhouette
 from notchbook.blocks.trouser_pieces.parameters import LegLength
 
 SILHOUETTE_LENGTHS: Mapping[Silhouette, LegLength] = {
@@ -26,22 +26,6 @@ def find_figure(section: str, name: str) -> float | None:
 def leg_figure(section: str, name: str) -> float:
     """A figure of the table that must be there."""
     return _figures()[f"{section}.{name}"].value
-
-
-def usual_crotch_length(
-    wearer: Wearer, rise: float, hip: float, waist: float, drop: float
-) -> tuple[float, float]:
-    """The crotch length that bodies of this standing rise, hip and waist have on average, and its ±, mm.
-
-    ``drop`` is how far the waist that they were taken from lies below the natural one, mm.
-    """
-    who = "men" if wearer == "men" else "women"
-    natural = (
-        leg_figure("crotch", f"{who}_rise") * (rise + drop)
-        + leg_figure("crotch", f"{who}_hip") * hip
-        + leg_figure("crotch", f"{who}_waist") * waist
-    )
-    return natural - leg_figure("crotch", "per_drop") * drop, leg_figure("crotch", f"{who}_error")
 
 
 @cache

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from notchbook.blocks.trouser_pieces.eases import SITTING_LONGER
+from notchbook.blocks.legs.proportions import proportion
+from notchbook.blocks.lower_measures.limits import SITTING_LONGER
 from notchbook.blocks.trouser_pieces.note_limits import CHECK, note_limit
 from notchbook.blocks.trouser_pieces.promises import Drafted
 from notchbook.blocks.upper.shapes import Lever
@@ -53,7 +54,7 @@ def _crotch(drafted: Drafted) -> Iterator[Finding]:
     steps = abs(half.crotch_steps)
     where = names.at("back", "crotch_seam")
     if steps > note_limit("steps.told"):
-        is_unusual = steps > note_limit("steps.unusual")
+        is_unusual = steps > proportion("steps.unusual")
         yield worded(
             CHECK,
             "trousers-crotch-unusual" if is_unusual else "trousers-crotch-pulled",

@@ -16,6 +16,9 @@ from notchbook.pattern import Expectation
 
 _PANELS = ("front", "back")
 
+_SHARED = "both legs are sewn into one crotch seam: the mean of what each would have alone"
+"""Why a leg has another crotch seam than its own measures ask for."""
+
 
 @dataclass(frozen=True)
 class Drafted:
@@ -23,7 +26,9 @@ class Drafted:
 
     ``given`` are the numbers as they run from the upper edge, wherever that lies; ``measures.given`` run from
     the waist. ``notches`` is how far from the crotch point the notches of the front and the back crotch seam
-    lie, mm: where the curve begins, and on both legs alike.
+    lie, mm: where the curve begins, and on both legs alike. ``shared`` is by how much the front and the back
+    crotch seam that two differing legs share are longer than this leg alone would have them, mm: ``given``
+    then holds the shared ones.
     """
 
     names: PanelNames
@@ -31,6 +36,7 @@ class Drafted:
     given: TrousersGiven
     measures: TrouserMeasures
     notches: tuple[float, float]
+    shared: tuple[float, float] = (0.0, 0.0)
 
     @property
     def is_dropped(self) -> bool:
@@ -58,6 +64,9 @@ def _girths(drafted: Drafted) -> Iterator[Expectation]:
 def _crotch(drafted: Drafted) -> Iterator[Expectation]:
     given = drafted.given
     reason = "the crotch seam must reach from waist to waist with its ease"
+    part_reason = "front and back each have their part of the crotch length"
+    if any(drafted.shared):
+        reason = part_reason = _SHARED
     whole = replace(_promise(drafted, "crotch_seam", 1, given.crotch, reason), kind="length")
     is_known = not drafted.measures.crotch_falls
     yield (
@@ -80,7 +89,7 @@ def _crotch(drafted: Drafted) -> Iterator[Expectation]:
             1,
             body,
             part + way - body,
-            "front and back each have their part of the crotch length",
+            part_reason,
             kind="length",
         )
 

@@ -1,7 +1,7 @@
 """What stands beside a refused crotch: the values that would agree, what to measure again, the cures."""
 
 import math
-from typing import Final
+from typing import Final, cast
 
 from notchbook.blocks.lower_measures import look_at_lower
 from notchbook.blocks.trouser_pieces.trouser_measures import TrouserMeasures
@@ -23,7 +23,7 @@ def explained(refused: DraftRefused, measures: TrouserMeasures, slug: str) -> Dr
     wanted, reached = _number(refused, "wanted"), reachable(refused)
     crotch, rise = measures.body["crotch_length"], measures.rise
     agrees = crotch + reached - wanted
-    rise_agrees = _number(refused, "rise_agrees", measures.given.rise - measures.drop) + measures.drop
+    rise_agrees = _number(refused, "rise_agrees") + measures.drop
     facts = {
         **refused.facts,
         "crotch": crotch,
@@ -76,6 +76,6 @@ def _contradiction(measures: TrouserMeasures, crotch: float, agrees: float) -> C
     return Contradiction("crotch_length", rise, "crotch_length", agrees, crotch - agrees, again)
 
 
-def _number(refused: DraftRefused, name: str, otherwise: float = 0.0) -> float:
-    found = refused.facts.get(name)
-    return float(found) if isinstance(found, int | float) else otherwise
+def _number(refused: DraftRefused, name: str) -> float:
+    """A fact of the refusal; KeyError where it has none: a seam of 0 mm must not be drafted instead."""
+    return cast("float", refused.facts[name])

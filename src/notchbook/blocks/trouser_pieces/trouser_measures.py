@@ -3,13 +3,12 @@
 from dataclasses import dataclass
 
 from notchbook.blocks.legs.given import Cut, LevelGirth, TrousersGiven
-from notchbook.blocks.lower_measures import LowerMeasures
+from notchbook.blocks.lower_measures import LowerMeasures, Rise, needed_rise_keys, usual_crotch_length
 from notchbook.blocks.trouser_pieces.body_reader import BodyReader, Ease, Substitute, wearer_of
 from notchbook.blocks.trouser_pieces.eases import Wearer
-from notchbook.blocks.trouser_pieces.leg_figures import leg_figure, usual_crotch_length
+from notchbook.blocks.trouser_pieces.leg_figures import leg_figure
 from notchbook.blocks.trouser_pieces.leg_widths import LegWidths, leg_widths
 from notchbook.blocks.trouser_pieces.parameters import DartCount, TrousersParameters
-from notchbook.blocks.trouser_pieces.rise import Rise, rise_keys, rise_method
 from notchbook.body import MeasureSet, Side
 from notchbook.recipe import MeasureNeeds, SometimesNeeded, StepContext
 
@@ -42,10 +41,7 @@ FLAT_FRONTS: tuple[Wearer, ...] = ("men", "children")
 
 def needs_for(parameters: TrousersParameters, measures: MeasureSet) -> MeasureNeeds:
     """What the block needs of this body: the rise is taken one way of three."""
-    there = set(measures.measure_keys())
-    taken = {key for key in there if (found := measures.find(key, "right")) and found.status != "estimated"}
-    rise = rise_keys(rise_method(there, taken, measures.rise_method))
-    needed = tuple(dict.fromkeys((*NEEDED, *rise)))
+    needed = tuple(dict.fromkeys((*NEEDED, *needed_rise_keys(measures))))
     return MeasureNeeds(needed=needed, helpful=HELPFUL, estimated=ESTIMATED)
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from notchbook.blocks.legs import LevelGirth, attainable_crotch, draft_trousers, usual_crotch
-from notchbook.errors import DraftRefused
+from notchbook.errors import DraftRefused, GeometryError
 from support.legs_given import MAN, PLUS, WOMAN
 from support.upper_judge import length
 
@@ -53,6 +53,22 @@ def test_beyond_the_levers_the_refusal_says_what_would_agree(by: float, code: st
     assert isinstance(facts["rise_agrees"], float)
     agreeing = replace(WOMAN, crotch=end + by, rise=facts["rise_agrees"] + by)
     assert draft_trousers(agreeing).crotch == pytest.approx(end + by)
+
+
+def test_a_seam_within_reach_that_is_not_found_is_called_neither_short_nor_long(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def fails(*_: object) -> float:
+        raise GeometryError("no-solution", low=-1.0, high=1.0)
+
+    monkeypatch.setattr("notchbook.blocks.legs.crotch_fit.closed", fails)
+    with pytest.raises(DraftRefused) as refused:
+        draft_trousers(WOMAN)
+    assert refused.value.code == "trousers-crotch-unsettled"
+    facts = refused.value.facts
+    assert isinstance(facts["least"], float) and isinstance(facts["most"], float)
+    assert facts["least"] < WOMAN.crotch < facts["most"]
+    assert "rise_agrees" not in facts
 
 
 def test_wide_limits_reach_farther_both_ways() -> None:

@@ -115,8 +115,8 @@ def test_a_crotch_length_that_was_not_taken_is_estimated_and_said() -> None:
     run = stretch_run("leggings", type(base).from_mm("Less", less, population="women"))
     assert run.suspended is None
     told = said(run, "crotch-length-assumed")
-    # 72 + .97 rise + .414 hip - .078 waist (regression on surveyed women).
-    assert told.measured == pytest.approx(72.0 + 0.97 * 265.0 + 0.414 * 980.0 - 0.078 * 760.0)
+    # 1.105 rise + .383 hip + .063 waist (least squares on surveyed women, as for trousers).
+    assert told.measured == pytest.approx(1.105 * 265.0 + 0.383 * 980.0 + 0.063 * 760.0)
     assert "crotch-length-assumed" not in codes(stretch_run("leggings"))
 
 

@@ -4,8 +4,10 @@ from typing import Any
 
 import pytest
 
-from notchbook.blocks.trouser_pieces.eases import SITTING_LONGER, ease_row, usual_eases
-from notchbook.blocks.trouser_pieces.leg_figures import SILHOUETTE_LENGTHS, usual_crotch_length
+from notchbook.blocks.lower_measures import usual_crotch_length
+from notchbook.blocks.lower_measures.limits import SITTING_LONGER
+from notchbook.blocks.trouser_pieces.eases import ease_row, usual_eases
+from notchbook.blocks.trouser_pieces.leg_figures import SILHOUETTE_LENGTHS
 from notchbook.blocks.trouser_pieces.leg_widths import LegWidths
 from notchbook.blocks.trouser_pieces.parameters import TrousersParameters
 from notchbook.blocks.trouser_pieces.trouser_measures import trouser_measures

@@ -7,6 +7,8 @@ from functools import cache
 import pytest
 
 from notchbook.blocks._panel_names import PanelNames
+from notchbook.blocks.legs.between import girth_between
+from notchbook.blocks.legs.given import LevelGirth
 from notchbook.blocks.legs.shapes import TrousersHalf
 from notchbook.blocks.trouser_pieces.draft_notes import draft_notes
 from notchbook.blocks.trouser_pieces.drafting import draft_leg, settle_trousers
@@ -16,7 +18,7 @@ from notchbook.blocks.upper.shapes import Lever, OpenDart
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity
 from notchbook.recipe import StepContext
-from support.trouser_bodies import WOMAN, lower_body, without
+from support.trouser_bodies import WOMAN, lower_body, trousers_run, without
 
 
 @cache
@@ -151,3 +153,58 @@ def test_bodies_without_a_knee_are_told_of_their_substitute() -> None:
     settled = settle_trousers(context, TrousersParameters())
     found = said(draft_leg(context, settled, PanelNames("trousers")))
     assert "Knee girth" in found["trousers-measure-assumed"].message
+
+
+@pytest.mark.parametrize(
+    ("tighter", "code", "severity"),
+    [
+        (10.0, "trousers-level-tight", Severity.LOOK),
+        (30.0, "trousers-level-does-not-close", Severity.STOP),
+        (0.2, None, None),
+    ],
+)
+def test_a_belly_that_the_pieces_do_not_reach_is_told(
+    tighter: float, code: str | None, severity: Severity | None
+) -> None:
+    """The waist ease of 20 belongs to it: short by more, the trousers are smaller than the body."""
+    leg = drafted()
+    level = LevelGirth(girth_between(leg.half, leg.given, LevelGirth(0.0, 100.0)) + tighter, 100.0)
+    body = {**leg.measures.body, "belly_girth": level.girth - leg.measures.eases["waist"].value}
+    planted = replace(
+        leg, given=replace(leg.given, between=(level,)), measures=replace(leg.measures, body=body)
+    )
+    found = {name: note for name, note in said(planted).items() if name.startswith("trousers-level")}
+    assert set(found) == ({code} if code else set())
+    for note in found.values():
+        assert note.severity is severity
+        assert note.wanted == pytest.approx(level.girth)
+        assert "belly" in note.message
+
+
+@pytest.mark.parametrize(
+    ("more", "severity"), [(4.0, Severity.NOTE), (-15.0, Severity.LOOK), (0.3, None), (0.0, None)]
+)
+def test_a_crotch_seam_that_is_shared_by_two_legs_is_told(more: float, severity: Severity | None) -> None:
+    leg = drafted()
+    found = said(replace(leg, shared=(0.0, more))).get("trousers-crotch-shared")
+    assert (found.severity if found else None) is severity
+    if found is not None:
+        assert ("longer" if more > 0.0 else "shorter") in found.message
+        assert found.measured == pytest.approx(leg.half.back.crotch.length)
+        assert found.wanted == pytest.approx(leg.half.back.crotch.length - more)
+
+
+def test_two_legs_that_differ_are_told_of_their_one_crotch_seam() -> None:
+    """What one leg has more than it would have alone the other has less; the whole is as asked on both."""
+    run = trousers_run(lower_body().with_value("standing_rise", WOMAN["standing_rise"] - 12.0, "left"))
+    assert run.suspended is None, str(run.suspended)
+    told = {note.where: note for note in run.notes if note.code == "trousers-crotch-shared"}
+    amounts = {where: (note.measured or 0.0) - (note.wanted or 0.0) for where, note in told.items()}
+    for panel in ("front", "back"):
+        right, left = (amounts[f"trousers.{panel}/crotch_seam@{side}"] for side in ("right", "left"))
+        assert abs(right) > 1.0
+        assert right == pytest.approx(-left, abs=0.1)
+    promised = [one for one in run.expectations if "crotch_length" in one.name]
+    wholes = {round(one.wanted, 3) for one in promised if "/crotch_length" in one.name}
+    assert wholes == {WOMAN["crotch_length"] + 25.0}
+    assert all("both legs" in one.reason for one in promised)

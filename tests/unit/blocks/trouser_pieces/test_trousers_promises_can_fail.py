@@ -70,3 +70,18 @@ def test_parts_of_the_crotch_that_are_drawn_otherwise_are_seen(
     assert broken(trousers_run(WITH_PARTS)) == set()
     falsified(monkeypatch, lambda given: replace(given, front_crotch=335.0, back_crotch=390.0))
     assert f"{which}_crotch_length" in broken(trousers_run(WITH_PARTS))
+
+
+def test_parts_that_were_not_pursued_break_their_promise(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Only a lever that stands in the way excuses a miss: not a draft that leaves off before it."""
+    monkeypatch.setattr("notchbook.blocks.legs.crotch_fit._ROUNDS", 0)
+    assert {"front_crotch_length", "back_crotch_length"} <= broken(trousers_run(WITH_PARTS))
+
+
+def test_parts_that_give_way_to_a_lever_are_promised_with_the_amount_that_is_told() -> None:
+    run = trousers_run(lower_body(WOMAN, front_crotch_length=320.0, back_crotch_length=380.0))
+    told = next(note for note in run.notes if note.code == "trousers-crotch-parts-missed")
+    front = next(one for one in run.expectations if one.name.endswith("/front_crotch_length"))
+    assert told.measured is not None
+    assert front.wanted == pytest.approx(320.0 + 12.5 + told.measured, abs=1e-6)
+    assert broken(run) == set()

@@ -1,15 +1,15 @@
-"""Whose body a stretch garment is drafted for."""
+"""Whose body a step drafts for, so that the step knows by what it was told."""
 
 from typing import Final
 
 from notchbook.blocks.bodice_pieces.bodice_measures import BUST_KEYS, wearer_of
 from notchbook.blocks.bodice_pieces.eases import Wearer
 from notchbook.blocks.bodice_pieces.parameters import UpperParameters
-from notchbook.body.doubts.child import CHILD_GIRTHS
 from notchbook.recipe import StepContext
 
-_TELLING: Final = tuple(dict.fromkeys((*BUST_KEYS, "height", *CHILD_GIRTHS)))
-"""The measures that tell it where the set does not say it."""
+_TELLING: Final = (*BUST_KEYS, "bust_girth")
+"""The measures that tell it where the set does not say it. Height and girths tell a child: what these say
+together is remembered for every step."""
 
 
 def wearer_in(context: StepContext) -> Wearer:
