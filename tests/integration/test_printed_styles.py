@@ -73,12 +73,32 @@ def test_every_piece_can_be_cut(body: str, name: str, house: HouseTable) -> None
 
 @pytest.mark.parametrize(("body", "name"), CASES)
 def test_hip_notches_lie_on_the_hip_line_of_every_piece(body: str, name: str) -> None:
-    for piece in finish(style(body, name), production_table()):
+    drawn = style(body, name)
+    lines = [line for piece in drawn.pieces.values() for line in piece.lines]
+    # Where the hips of the two sides differ in depth, each side has a line of its own.
+    levels = {side_of(line.name): line.path.start.y for line in lines if "hip_line" in line.name}
+    for piece in finish(drawn, production_table()):
         hips = [notch for notch in piece.notches if "hip_notch" in notch.name]
         wanted = {"Front": 2, "Back": 1, "Right back": 1, "Left back": 1}.get(piece.title, 0)
         assert len(hips) == wanted
-        # Blocks have the hip line at y = 0 of the piece's frame.
-        assert [notch.sew_position.y for notch in hips] == pytest.approx([0.0] * wanted, abs=0.01)
+        for notch in hips:
+            assert notch.sew_position.y == pytest.approx(levels[side_of(notch.name)], abs=0.01)
+
+
+def test_each_hip_lies_as_high_over_the_floor_as_it_was_measured() -> None:
+    measures = read_measures(ROOT / "examples" / "measures" / "ines_k.json")
+    left, right = (
+        measures.value("outside_leg", side) - measures.value("hip_depth", side) for side in ("left", "right")
+    )
+    lines = [line for piece in style("ines_k.json", "block").pieces.values() for line in piece.lines]
+    levels = {side_of(line.name): line.path.start.y for line in lines if "hip_line" in line.name}
+    assert left != right
+    assert levels["left"] - levels["right"] == pytest.approx(left - right, abs=0.01)
+
+
+def side_of(name: str) -> str:
+    """The wearer's side that a name ends with; empty for one of both."""
+    return name.partition("@")[2]
 
 
 @pytest.mark.parametrize(("body", "name"), CASES)

@@ -70,7 +70,8 @@ def test_outside_code_sees_a_planted_fault_of_two_tenths() -> None:
     _, body = JOBS[0]
     values = {"waist_girth": body.waist_girth, "hip_girth": body.hip_girth, "hip_depth": body.hip_depth}
     run = draft("skirt", MeasureSet.from_mm(body.id, values))
-    waist, hip = (girth.body + girth.ease for girth in ease_table(run))
+    asked = {row.measure: row.body + row.ease for row in ease_table(run)}
+    waist, hip = asked["waist_girth"], asked["hip_girth"]
     assert max(map(abs, skirt_closures(run.pattern, waist, hip, body.hip_depth).values())) < CLOSURE
     larger = Transform(1.0 + 0.2 / waist, 0.0, 0.0, 1.0 + 0.2 / waist, 0.0, 0.0)
     grown = run.pattern.with_pieces(*(piece.transformed(larger) for piece in run.pattern.pieces.values()))

@@ -19,7 +19,7 @@ def test_generated_docs_are_up_to_date() -> None:
 def test_a_message_page_holds_its_words() -> None:
     pages = make_docs.message_pages([ENTRY])
     page = pages["messages/seam-open.md"]
-    assert "> The seam is … open." in page
+    assert "> The seam is ‹gap› open." in page
     assert "First. Second." in page
     assert "**What to do:** Close it by hand." in page
     assert "- [seam-open](seam-open.md): The seam is … open." in pages["messages/README.md"]

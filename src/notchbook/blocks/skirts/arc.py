@@ -7,8 +7,9 @@ from notchbook.geometry import Cubic, Path, Point, curve_between, direction
 WIDEST_PART = 22.5
 """Degrees of an arc that one cubic draws: off the circle by less than a ten-millionth of its radius."""
 
-STRAIGHT = 1e-7
-"""Degrees; an arc that turns less is drawn as a straight line."""
+NEARLY_STRAIGHT = 1e-3
+"""Degrees; an arc that turns less is drawn as one cubic from its ends: its center would lie so far off that
+no place on it could be reckoned."""
 
 
 def arc(center: Point, radius: float, start: float, end: float) -> Path:
@@ -34,8 +35,8 @@ def level_line(end: Point, lean: float, middle: float | None = None) -> Path:
     """
     if middle is not None:
         return Path.of(curve_between(Point(0.0, middle), 0.0, end, lean))
-    if abs(lean) < STRAIGHT:
-        return Path.line(Point(0.0, end.y), end)
+    if abs(lean) < NEARLY_STRAIGHT:
+        return level_line(end, lean, end.y - end.x * tan(radians(lean / 2.0)))
     radius = end.x / sin(radians(lean))
     center = Point(0.0, end.y + radius * cos(radians(lean)))
     if lean > 0.0:
@@ -46,4 +47,4 @@ def level_line(end: Point, lean: float, middle: float | None = None) -> Path:
 def arc_over_chord(lean: float) -> float:
     """How much longer the arc of :func:`level_line` is than the level way to its end, as a factor."""
     angle = radians(lean)
-    return angle / sin(angle) if abs(lean) >= STRAIGHT else 1.0
+    return angle / sin(angle) if angle else 1.0
