@@ -2966,7 +2966,8 @@ export interface components {
         };
         /**
          * RepairMeasures
-         * @description The values that were offered, by key, in mm, degrees or kg, just as they came.
+         * @description The values that were offered, by key, in mm, degrees or kg, just as they came; ``is_reckoned`` where
+         *     nobody has read them anywhere.
          */
         RepairMeasures: {
             /**
@@ -2978,6 +2979,11 @@ export interface components {
             values: {
                 [key: string]: number;
             };
+            /**
+             * Is Reckoned
+             * @default false
+             */
+            is_reckoned: boolean;
         };
         /**
          * RowAnswer

@@ -75,7 +75,7 @@ def with_waist_answer(measures: MeasureSet, told: Contradiction, answer: WaistAn
     if answer == "navel":
         return replace(measures, waist_level="navel", waist_drop=0.0)
     if answer == "other":
-        return RepairMeasures({told.explains: told.value}).apply(measures)
+        return RepairMeasures({told.explains: told.value}, is_reckoned=True).apply(measures)
     return measures
 
 

@@ -125,6 +125,14 @@ def test_a_repair_keeps_the_note_and_is_one_step_back(page: TestClient, woman: i
     assert [before[key][0]["value"] for key in values] == [980.0, 740.0]
 
 
+def test_a_value_that_was_only_reckoned_says_so_in_its_note(page: TestClient, woman: int) -> None:
+    edit(page, woman, {"do": "note-measure", "key": "hip_girth", "note": "over the slip", "error": ""})
+    sent = {"do": "repair-measures", "values": {"hip_girth": 975.0}, "is_reckoned": True}
+    told = {line["key"]: line["values"] for line in edit(page, woman, sent)["lines"]}
+    words = "reckoned from the other measures, before: 98.0 cm; take it again; over the slip"
+    assert told["hip_girth"][0]["note"] == words
+
+
 @pytest.mark.parametrize(
     ("values", "code"),
     [({"nose": 10.0}, "measure-unknown"), ({"hip_girth": 9.0}, "measure-impossible")],

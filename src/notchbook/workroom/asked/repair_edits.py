@@ -12,11 +12,13 @@ Value = Annotated[float, Field(ge=0, allow_inf_nan=False)]
 
 
 class RepairMeasures(Asked):
-    """The values that were offered, by key, in mm, degrees or kg, just as they came."""
+    """The values that were offered, by key, in mm, degrees or kg, just as they came; ``is_reckoned`` where
+    nobody has read them anywhere."""
 
     do: Literal["repair-measures"]
     values: dict[Key, Value]
+    is_reckoned: bool = False
 
     def for_app(self, _reader: Reader) -> app.RepairMeasures:
         """The edit."""
-        return app.RepairMeasures(self.values)
+        return app.RepairMeasures(self.values, self.is_reckoned)
