@@ -18,6 +18,10 @@ JOBS = [
 ]
 
 
+GIRTHS = ("bust_girth", "waist_girth", "hip_girth", "crotch_length", "front_crotch", "back_crotch")
+"""What a draft must hold, however the rest gives way."""
+
+
 @cache
 def outcomes() -> tuple[LowerOutcome, ...]:
     return tuple(survey_lower.outcome(job) for job in JOBS)
@@ -35,9 +39,12 @@ def test_every_draft_closes_by_outside_measure() -> None:
 
 
 def test_what_was_drafted_is_what_was_asked_for() -> None:
-    """Waist, hip and crotch within 1 mm of measure and ease, for all but one of ten."""
+    """Waist, hip and crotch within 1 mm of measure and ease, for all but one of ten. What else gives way in a
+    stretch block (its shoulder, a leg over the heel) is told, which its own tests hold it to."""
     drafts = [one for one in outcomes() if not one.refused]
-    exact = [one for one in drafts if not one.replaced and not one.cure]
+    exact = [
+        one for one in drafts if not one.cure and not any(told.startswith(GIRTHS) for told in one.replaced)
+    ]
     assert len(exact) >= 0.9 * len(drafts)
 
 

@@ -9,6 +9,11 @@ function offer(operation: string, title: string): StepOffer {
 
 const offers = [offer("change_length", "Change length"), offer("cut_style_line", "Cut style line"), offer("vent", "Vent")];
 
+test("a word as it was typed comes before one that only begins so", () => {
+  const flares = [offer("circle_skirt", "Draft circle skirt"), offer("dart_to_flare", "Dart to flare")];
+  assert.deepEqual(matching(flares, "flare").map((one) => one.operation), ["dart_to_flare", "circle_skirt"]);
+});
+
 test("a step is found by its title or by another word of the trade", () => {
   assert.deepEqual(matching(offers, "yo").map((one) => one.operation), ["cut_style_line"]);
   assert.deepEqual(matching(offers, "Change len").map((one) => one.operation), ["change_length"]);

@@ -29,13 +29,17 @@ const ALSO: Record<string, string> = {
   zip_opening: "zip zipper fastening placket",
 };
 
-/** The steps whose title, summary or trade words begin with every typed word. */
+/** The steps whose title, summary or trade words begin with every typed word; those that have the words as they
+ * are typed come first. */
 export function matching(offers: readonly StepOffer[], text: string): StepOffer[] {
   const wanted = text.toLowerCase().split(/\s+/).filter(Boolean);
-  return offers.filter((offer) => {
-    const known = `${offer.title} ${ALSO[offer.operation] ?? ""}`.toLowerCase().split(/[\s-]+/);
-    return wanted.every((word) => known.some((one) => one.startsWith(word)));
-  });
+  const found = offers.filter((offer) => wanted.every((word) => wordsOf(offer).some((one) => one.startsWith(word))));
+  const whole = (offer: StepOffer): number => wanted.filter((word) => wordsOf(offer).includes(word)).length;
+  return found.sort((one, other) => whole(other) - whole(one));
+}
+
+function wordsOf(offer: StepOffer): readonly string[] {
+  return `${offer.title} ${ALSO[offer.operation] ?? ""}`.toLowerCase().split(/[\s-]+/);
 }
 
 /** The values with the first edge field filled with the edge that is picked on the sheet. */
