@@ -22,7 +22,7 @@ TROUSERS: list[dict[str, Any]] = [
     {"silhouette": "culottes"},
     {"waist_drop": "30 mm"},
     {"waist_drop": "60 mm"},
-    {"front": "flat"},
+    {"front_shape": "flat"},
     {"inseam_stretch": 0.0},
     {"inseam_stretch": 10.0},
     {"crotch_limits": "wide"},

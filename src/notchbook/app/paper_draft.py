@@ -11,6 +11,7 @@ from notchbook.finish import CutPiece
 from notchbook.output.paper_info import DraftedFrom, PaperEase
 from notchbook.pattern import spoken
 from notchbook.recipe import Recipe, Replay, StepRecord, definition, keys_read
+from notchbook.recipe.parameters import read_amount
 from notchbook.units import LengthStyle
 
 _BLOCK: Final = "block"
@@ -31,7 +32,7 @@ def drafted_from(run: Replay, style: LengthStyle) -> DraftedFrom:
             (said_key(name, measures.population), measure_text(name, measures.values[name], style))
             for name in sorted(names, key=lambda name: (order.index(plain_key(name)), name))
         ),
-        settings=tuple(_settings(record) for record in _blocks(run.recipe)),
+        settings=tuple(_settings(record, style) for record in _blocks(run.recipe)),
         eases=tuple(paper_ease(row, style, measures.population) for row in ease_table(run)),
     )
 
@@ -82,8 +83,9 @@ def _blocks(recipe: Recipe) -> tuple[StepRecord, ...]:
     return tuple(record for record in recipe.steps if definition(record.operation).kind == _BLOCK)
 
 
-def _settings(record: StepRecord) -> str:
-    """``Sleeve: fabric shirting, length long``: what was chosen, and what was settled when it was drafted."""
+def _settings(record: StepRecord, style: LengthStyle) -> str:
+    """``Sleeve: fabric shirting, length long``: what was chosen, and what was settled when it was drafted; a
+    plain length in the reader's unit, one in shares of a measure as it stands."""
     step = definition(record.operation)
     fields = step.parameters.model_json_schema()["properties"]
     others = step.drafted_with
@@ -91,10 +93,17 @@ def _settings(record: StepRecord) -> str:
         name: value for name, value in record.parameters.items() if value is not None and name not in others
     }
     words = ", ".join(
-        f"{name.replace('_', ' ')} {_value(value)}{_UNIT_SIGNS.get(fields[name].get('unit'), '')}"
-        for name, value in chosen.items()
+        f"{name.replace('_', ' ')} {_setting(value, fields[name], style)}" for name, value in chosen.items()
     )
     return f"{record.slug.replace('_', ' ').capitalize()}: {words}"
+
+
+def _setting(value: Any, field: dict[str, Any], style: LengthStyle) -> str:
+    if "amount" in (form.get("kind") for form in (field, *field.get("anyOf", ()))):
+        amount = read_amount(str(value))
+        if not amount.measures:
+            return style.text(amount.evaluate(lambda _: 0.0))
+    return f"{_value(value)}{_UNIT_SIGNS.get(field.get('unit', ''), '')}"
 
 
 def _value(value: Any) -> str:

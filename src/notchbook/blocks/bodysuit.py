@@ -23,7 +23,7 @@ from notchbook.blocks.stretch_pieces.upper_notes import bodysuit_notes, upper_no
 from notchbook.blocks.stretch_pieces.upper_passages import upper_passages
 from notchbook.blocks.stretch_pieces.upper_pieces import bodysuit_piece, lining_piece, sleeve_piece
 from notchbook.body import MeasureSet, Side
-from notchbook.pattern import STRETCH_FABRIC, Allowance, Pattern, Piece
+from notchbook.pattern import STRETCH_FABRIC, STRETCH_LINING, Allowance, Pattern, Piece
 from notchbook.recipe import Change, MeasureNeeds, StepContext, StepDefinition, UsualEase
 
 
@@ -73,7 +73,9 @@ def _pieces(names: PanelNames, half: BodysuitHalf, given: BodysuitGiven) -> dict
 
 
 def _joined(pattern: Pattern, names: PanelNames, half: BodysuitHalf, pieces: dict[str, Piece]) -> Pattern:
-    after = pattern.with_pieces(*pieces.values()).with_materials({"self": STRETCH_FABRIC, "lining": "lining"})
+    after = pattern.with_pieces(*pieces.values()).with_materials(
+        {"self": STRETCH_FABRIC, "lining": STRETCH_LINING}
+    )
     after = after.with_seams(*upper_seams(names, half), *crotch_seams(names))
     classes = {"neck": "elastic_edge", "leg_opening": "elastic_edge"}
     if half.sleeve is None:

@@ -12,7 +12,15 @@ from notchbook.pattern.expectation import Expectation, ExpectationKind
 from notchbook.pattern.finding import Finding, Measured, Severity, worded
 from notchbook.pattern.inner_darts import inner_dart_width, is_open_inside, mouth_of
 from notchbook.pattern.names import Side, child_name, part_name, piece_name, split_side, spoken, with_side
-from notchbook.pattern.pattern import STRETCH_FABRIC, Fate, Group, Pattern, frozen_map, title_of
+from notchbook.pattern.pattern import (
+    STRETCH_FABRIC,
+    STRETCH_LINING,
+    Fate,
+    Group,
+    Pattern,
+    frozen_map,
+    title_of,
+)
 from notchbook.pattern.piece import (
     CutAs,
     CutInstruction,
@@ -44,6 +52,7 @@ from notchbook.pattern.walking import Station, Walk, walk_seam
 
 __all__ = [
     "STRETCH_FABRIC",
+    "STRETCH_LINING",
     "Allowance",
     "Ambiguous",
     "Contradiction",

@@ -25,6 +25,9 @@ def frozen_map(items: Mapping[str, _Value] | Iterable[tuple[str, _Value]] = ()) 
 STRETCH_FABRIC = "stretch fabric"
 """What the garment's own cloth is called where it was drafted for how far it stretches."""
 
+STRETCH_LINING = "stretch lining"
+"""What its lining is called: it must give as far."""
+
 
 @dataclass(frozen=True, slots=True)
 class Group:

@@ -31,7 +31,7 @@ def test_the_measures_that_were_read_and_no_others(run: Replay) -> None:
 
 def test_settings_and_eases_of_each_block(run: Replay) -> None:
     told = drafted_from(run, LengthStyle("in"))
-    assert told.settings == ("Tray: bust ease 60 mm, lowered 0 mm, shaping auto", "Lid: cloth woven")
+    assert told.settings == ('Tray: bust ease 2 3/8", lowered 0", shaping auto', "Lid: cloth woven")
     assert [row.name for row in told.eases] == ["tray, bust girth", "tray, height", "lid, rim length"]
     assert told.eases[0].pattern == '37 13/16"'
 
@@ -39,6 +39,13 @@ def test_settings_and_eases_of_each_block(run: Replay) -> None:
 def test_a_plain_number_of_degrees_says_so() -> None:
     told = drafted_from(draft("bodice", MeasureSet.from_mm("man", MAN, population="men")), LengthStyle("cm"))
     assert "shoulder lift 4.0°" in told.settings[0]
+
+
+def test_an_amount_in_shares_of_a_measure_stands_as_it_was_given() -> None:
+    skirt = draft("skirt", tray_body(hip_girth=960.0, hip_depth=200.0))
+    (words,) = drafted_from(skirt, LengthStyle("cm")).settings
+    assert "front dart length 9/20 hip_depth" in words.replace("hip depth", "hip_depth")
+    assert "length 60.0 cm" in words
 
 
 def test_pieces_of_several_blocks_are_named_after_their_own(run: Replay) -> None:

@@ -21,7 +21,7 @@ from notchbook.errors import DraftRefused
 from notchbook.recipe import StepContext
 from notchbook.units import TOLERANCES
 
-_CHOICES = ("wearer", "length", "front", "front_darts", "back_darts")
+_CHOICES = ("wearer", "length", "front_shape", "front_darts", "back_darts")
 """What ``auto`` may stand for; written down when the step is added."""
 
 
@@ -32,7 +32,7 @@ def settle_trousers(context: StepContext, parameters: TrousersParameters) -> Tro
         update={
             "wearer": wearer_of(parameters, context.measures),
             "length": length_of(parameters),
-            "front": "flat" if flat else "darts",
+            "front_shape": "flat" if flat else "darts",
         }
     )
     given = from_edge(trouser_measures(context, chosen, context.side))

@@ -18,11 +18,10 @@ def leg_notes(drafted: Drafted) -> Iterator[Finding]:
     thigh = min(half.thigh, half.thigh_below + proportion("thigh.less_below"))
     if thigh < drafted.given.thigh - _UNSEEN:
         body = measures.body["thigh_girth"]
-        is_known = all(one.key != "thigh_girth" for one in measures.substitutes)
         yield worded(
             CHECK,
             "trousers-thigh-close",
-            _severity(thigh, body) if is_known else Severity.NOTE,
+            _severity(thigh, body) if measures.is_thigh_taken else Severity.NOTE,
             Measured(thigh, drafted.given.thigh),
             where=names.at("front", "crotch_line"),
             thigh=body,

@@ -41,6 +41,9 @@ def leg_widths(reader: BodyReader, hip: float, thigh: float) -> LegWidths:
     passes = _passes(reader, rise, inside, length)
     least = None if passes is None else _passing(reader, hip, passes)
     hem = _hem(reader, hip, thigh, knee, least)
+    if passes is not None and hem is not None and least is not None and hem <= least:
+        # Only where it decides: on every other leg nobody asks how wide the heel is.
+        reader.either(f"{passes}_girth", least - leg_figure("pass", passes))
     return LegWidths(knee, hem, knee_depth, length, least, passes or "")
 
 

@@ -56,16 +56,14 @@ class TrousersParameters(StepParameters):
     """Girth of the hem; empty: by the silhouette."""
     own_length: WidthText = None
     """From the waist down the side to the hem, instead of a length by name."""
-    front: Annotated[FrontShape, _DARTS] = "auto"
+    front_shape: Annotated[FrontShape, _DARTS] = "auto"
     """Darts in the front or a flat one; auto: darts for women, flat for men and children."""
     front_darts: Annotated[DartCount, _DARTS] = "auto"
     """Darts in each half of the front."""
     back_darts: Annotated[DartCount, _DARTS] = "auto"
     """Darts in each half of the back."""
-    inseam_stretch: Annotated[
-        float, Field(ge=0.0, le=10.0, json_schema_extra={"group": "shape", "unit": "mm"})
-    ] = 5.0
-    """How much shorter the back inseam is than the front one: it is stretched on above the knee, so that the
-    seat lies close under the fold."""
+    inseam_stretch: Annotated[AmountText, _SHAPE] = "5 mm"
+    """How much shorter the back inseam is than the front one, 0 to 10 mm: it is stretched on above the knee,
+    so that the seat lies close under the fold."""
     crotch_limits: Annotated[CrotchLimits, _SHAPE] = "usual"
     """How far the crotch may be drawn away from its usual shape to reach the crotch length."""

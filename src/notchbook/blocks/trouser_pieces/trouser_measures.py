@@ -10,6 +10,7 @@ from notchbook.blocks.trouser_pieces.leg_figures import leg_figure
 from notchbook.blocks.trouser_pieces.leg_widths import LegWidths, leg_widths
 from notchbook.blocks.trouser_pieces.parameters import DartCount, TrousersParameters
 from notchbook.body import MeasureSet, Side
+from notchbook.errors import InputError
 from notchbook.recipe import MeasureNeeds, SometimesNeeded, StepContext
 
 NEEDED = ("waist_girth", "hip_girth", "hip_depth", "inside_leg")
@@ -47,8 +48,8 @@ def needs_for(parameters: TrousersParameters, measures: MeasureSet) -> MeasureNe
 
 def is_flat(parameters: TrousersParameters, measures: MeasureSet) -> bool:
     """Whether the front has no dart: as written, else for men and children."""
-    if parameters.front != "auto":
-        return parameters.front == "flat"
+    if parameters.front_shape != "auto":
+        return parameters.front_shape == "flat"
     return wearer_of(parameters, measures) in FLAT_FRONTS
 
 
@@ -71,6 +72,11 @@ class TrouserMeasures:
     substitutes: tuple[Substitute, ...]
     lower: LowerMeasures
     crotch_falls: bool = False
+
+    @property
+    def is_thigh_taken(self) -> bool:
+        """Whether somebody took the thigh."""
+        return "thigh_girth" in self.lower.taken
 
     @property
     def is_crotch_taken(self) -> bool:
@@ -108,7 +114,7 @@ def trouser_measures(context: StepContext, parameters: TrousersParameters, side:
         back_darts=_count(parameters.back_darts),
         front_crotch=None if parts is None else parts[0] + ease / 2.0,
         back_crotch=None if parts is None else parts[1] + ease / 2.0,
-        inseam_stretch=parameters.inseam_stretch,
+        inseam_stretch=_inseam_stretch(reader),
         between=_between(reader, eases["waist"].value),
         front_hip=_arc(reader, "front_hip_arc", eases["hip"].value),
         front_waist=_arc(reader, "front_waist_arc", eases["waist"].value),
@@ -126,6 +132,14 @@ def trouser_measures(context: StepContext, parameters: TrousersParameters, side:
         lower=reader.lower,
         crotch_falls=crotch is None,
     )
+
+
+def _inseam_stretch(reader: BodyReader) -> float:
+    """What the back inseam is stretched by, mm; InputError ``inseam-stretch-outside`` for more than usual."""
+    stretch, most = reader.mm(reader.parameters.inseam_stretch), leg_figure("inseam", "most_stretch")
+    if not 0.0 <= stretch <= most:
+        raise InputError("inseam-stretch-outside", amount=stretch, most=most)
+    return stretch
 
 
 def _crotch(

@@ -117,7 +117,7 @@ def test_the_lining_is_the_front_edge_on_edge() -> None:
         front.edge("bodysuit.front/crotch").length
     )
     assert [told.material for told in lining.instructions] == ["lining"]
-    assert pattern.materials["lining"] == "lining"
+    assert pattern.materials["lining"] == "stretch lining"
 
 
 def test_another_cloth_refigures_the_pattern() -> None:

@@ -16,7 +16,7 @@ ASKED = st.fixed_dictionaries(
         "inseam_stretch": st.floats(0.0, 10.0),
         "hip_ease": st.integers(20, 120).map(lambda mm: f"{mm} mm"),
         "crotch_ease": st.integers(10, 60).map(lambda mm: f"{mm} mm"),
-        "front": st.sampled_from(["auto", "flat", "darts"]),
+        "front_shape": st.sampled_from(["auto", "flat", "darts"]),
     }
 )
 

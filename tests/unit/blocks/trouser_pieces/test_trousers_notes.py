@@ -15,6 +15,7 @@ from notchbook.blocks.trouser_pieces.drafting import draft_leg, settle_trousers
 from notchbook.blocks.trouser_pieces.parameters import TrousersParameters
 from notchbook.blocks.trouser_pieces.promises import Drafted
 from notchbook.blocks.upper.shapes import Lever, OpenDart
+from notchbook.body import Measure
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity
 from notchbook.recipe import StepContext
@@ -131,6 +132,26 @@ def test_a_leg_that_holds_the_thigh_closely_is_told(thigh: float, severity: Seve
     """The thigh is 575 and was to have 40 of ease; a leg smaller than the thigh cannot be put on."""
     found = with_half(lambda half: replace(half, thigh=thigh, thigh_below=thigh)).get("trousers-thigh-close")
     assert (found.severity if found else None) is severity
+
+
+def test_a_thigh_that_nobody_took_stops_nothing() -> None:
+    """What follows from an estimate is a note, however close."""
+    body = lower_body().with_value("thigh_girth", Measure(575.0, "estimated", 30.0))
+    context = StepContext(body, "trousers", "trousers-1")
+    settled = settle_trousers(context, TrousersParameters())
+    leg = draft_leg(context, settled, PanelNames("trousers"))
+    close = replace(leg, half=replace(leg.half, thigh=570.0, thigh_below=570.0))
+    assert said(close)["trousers-thigh-close"].severity is Severity.NOTE
+
+
+def assumed(own_hem: str | None = None) -> set[str]:
+    run = trousers_run(own_hem=own_hem)
+    return {note.message for note in run.notes if note.code == "trousers-measure-assumed"}
+
+
+def test_a_heel_that_nobody_took_is_told_only_where_it_decides_the_hem() -> None:
+    assert not any("Heel" in message for message in assumed())
+    assert any("Heel" in message for message in assumed("220 mm"))
 
 
 @pytest.mark.parametrize(("missed", "severity"), [(10.0, Severity.NOTE), (-30.0, Severity.LOOK)])

@@ -88,7 +88,7 @@ def test_the_side_is_as_long_as_asked() -> None:
 
 def test_every_choice_is_written_down() -> None:
     step = usual_run().recipe.steps[0].parameters
-    assert {step[name] for name in ("wearer", "length", "front")} == {"women", "ankle", "darts"}
+    assert {step[name] for name in ("wearer", "length", "front_shape")} == {"women", "ankle", "darts"}
     assert "auto" not in step.values()
 
 
@@ -96,7 +96,9 @@ def test_a_choice_left_open_is_refused() -> None:
     body = lower_body()
     recipe = add_step(Recipe("Trousers"), "trousers", {}, base=body)
     (record,) = recipe.steps
-    opened = record.__class__(**{**vars_of(record), "parameters": {**record.parameters, "front": "auto"}})
+    opened = record.__class__(
+        **{**vars_of(record), "parameters": {**record.parameters, "front_shape": "auto"}}
+    )
     run = replay(Recipe("Trousers", steps=(opened,)), body)
     assert refused(run).code == "choices-not-settled"
 
@@ -140,14 +142,21 @@ def test_shorts_end_over_the_knee_and_have_no_knee_line() -> None:
 
 
 def test_flat_fronts_have_no_dart_and_darts_can_be_asked_for() -> None:
-    flat = trousers_run(front="flat")
+    flat = trousers_run(front_shape="flat")
     assert not flat.pattern.pieces["trousers.front"].intakes
-    darted = trousers_run(lower_body(MAN, "men"), front="darts", front_darts=1)
+    darted = trousers_run(lower_body(MAN, "men"), front_shape="darts", front_darts=1)
     assert len(darted.pattern.pieces["trousers.front"].intakes) == 1
     assert open_closures(flat) == open_closures(darted) == []
 
 
 # ------------------------------------------------------------------ how it is sewn
+
+
+@pytest.mark.parametrize("stretch", ["-1 mm", "11 mm", "5 cm"])
+def test_more_than_an_iron_stretches_is_refused(stretch: str) -> None:
+    with pytest.raises(InputError) as told:
+        trousers_run(inseam_stretch=stretch)
+    assert told.value.code == "inseam-stretch-outside"
 
 
 @pytest.mark.parametrize("stretch", [0.0, 5.0, 10.0])
