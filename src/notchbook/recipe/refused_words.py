@@ -42,11 +42,11 @@ LONGEST_INPUT: Final = 40
 
 
 def refused_words(error: "ErrorDetails") -> str:
-    """One complaint about a parameter as a sentence; a refusal of our own speaks for itself."""
+    """One complaint about a parameter as a sentence; a refusal of our own says itself what to do."""
     facts: dict[str, Any] = error.get("ctx", {})
     cause = facts.get("error")
     if isinstance(cause, NotchbookError):
-        return cause.text()
+        return f"{cause.text()} {cause.next_step()}"
     words = _WORDS.get(error["type"])
     if words is None:
         return f"{error['msg']}."

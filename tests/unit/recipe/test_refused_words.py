@@ -49,6 +49,12 @@ def test_each_kind_of_field_says_what_it_takes(given: dict[str, Any], words: str
     assert complaint(Fields, given) == words
 
 
+def test_a_refusal_of_our_own_brings_along_what_to_do() -> None:
+    leggings = next(one for one in all_definitions() if one.operation == "leggings")
+    words = complaint(leggings.parameters, {"across": "loose"})
+    assert words.startswith("“loose” is not a stretch test. Write what was measured: 10 cm to 14 cm")
+
+
 def test_what_is_told_back_stays_short() -> None:
     assert len(complaint(Fields, {"count": "9" * 3 + "a" * 900})) < 90
 
