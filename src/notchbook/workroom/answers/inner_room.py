@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from notchbook.geometry import Point
 from notchbook.pattern import Piece
+from notchbook.pattern.piece import InternalLine
 
 _SHARES = (0.38, 0.62, 0.5, 0.28, 0.72, 0.2, 0.8, 0.12, 0.88)
 """Shares of the width at which an upright line is tried, off the middle first: a level and a title
@@ -53,10 +54,17 @@ def inner_room(piece: Piece) -> InnerRoom:
     )
     low, high = low.rotated(-turn), high.rotated(-turn)
     stands = abs(high.y - low.y) > abs(high.x - low.x)
-    title = _title_run(piece, (outline, *legs), (low, high) if stands else None, low.y)
+    upright = [line.path.flattened(0.5) for line in piece.lines if _is_upright(line)]
+    title = _title_run(piece, (outline, *upright), (low, high) if stands else None, low.y)
     return InnerRoom(
         low, high, Point((title.start + title.end) / 2.0, title.level), title.width, title.height
     )
+
+
+def _is_upright(line: InternalLine) -> bool:
+    """Whether words stand beside a line, not above or below it: a leg of a dart, a crease."""
+    box = line.path.bounds()
+    return line.kind == "dart_leg" or box.height > box.width
 
 
 def _upright_run(polygon: Sequence[Point], legs: Sequence[Sequence[Point]]) -> tuple[Point, Point]:
@@ -101,7 +109,7 @@ def _title_run(
 ) -> _TitleRun:
     """A run that is nearly as wide as any and has room above and below; beside an upright ``grain`` line."""
     box = piece.bounds
-    ends = (p.y for line in piece.lines if line.kind != "dart_leg" for p in (line.path.start, line.path.end))
+    ends = (p.y for line in piece.lines if not _is_upright(line) for p in (line.path.start, line.path.end))
     crossed = [*ends, *(() if grain else (grain_level,))]
     bounds = sorted({box.min_y, *crossed, box.max_y})
     levels = (
