@@ -84,6 +84,19 @@ def test_what_is_written_late_goes_to_its_own_body(workroom: Workroom, measures:
     assert "hip_girth" not in kept(workroom, "Client Q")
 
 
+def test_no_line_stands_on_the_sheet_before_its_words(workroom: Workroom) -> None:
+    """Before that its second box is missing, and Enter would lead past it."""
+    held: list[Route] = []
+    page = workroom.open("table")
+    page.route("**/api/vocabulary*", lambda route: held.append(route))
+    with page.expect_request("**/api/vocabulary*"), page.expect_response("**/api/bodies/*"):
+        page.get_by_role("navigation").get_by_text("Measures").click()
+    page.wait_for_timeout(300)
+    assert page.locator("[data-measure]").count() == 0
+    held[0].continue_()
+    expect(box(page, "waist_girth", 1)).to_be_visible()
+
+
 def test_the_sheet_of_a_sleeve_asks_for_what_its_bodice_needs(measures: Page) -> None:
     lines = measures.get_by_label("Lines on the sheet")
     lines.select_option(label="short: what the sleeve block asks for")

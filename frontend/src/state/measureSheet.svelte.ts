@@ -28,6 +28,11 @@ class MeasureSheet {
     return [...styleSheet(), ...this.blockSheets()].map((short) => withRise(short, method));
   });
 
+  /** Whether the words are there: before that nobody knows which measures are taken twice. */
+  get known(): boolean {
+    return this.vocabulary !== null;
+  }
+
   get short(): ShortSheet | null {
     return this.shorts.find((one) => one.id === this.shortId) ?? this.shorts[0] ?? null;
   }
