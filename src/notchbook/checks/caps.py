@@ -14,7 +14,7 @@ from notchbook.checks.measured import Numbers, start_direction
 from notchbook.checks.subject import Subject
 from notchbook.checks.walks import WalkedSeam, notches_met, walked_seams
 from notchbook.checks.word_runs import WordRun, word_runs
-from notchbook.pattern import STRETCH_FABRIC, Pattern
+from notchbook.pattern import Pattern
 
 _STARTS = {"cap_front": "underarm_front", "cap_back": "underarm_back"}
 
@@ -91,9 +91,9 @@ def lay_gap(laid: LaidCap, length: float) -> float:
 
 
 def most_lay(subject: Subject, laid: LaidCap) -> float:
-    """How far the lower cap may leave its armhole, mm: more where the fabric stretches."""
+    """How far the lower cap may leave its armhole, mm: more where the sleeve's cloth stretches."""
     limits = subject.limits
-    if subject.pattern.materials.get("self") == STRETCH_FABRIC:
+    if laid.cap.piece.stretches:
         return limits.lay_stretch
     return limits.lay_front if laid.is_front else limits.lay_back
 

@@ -117,7 +117,7 @@ def _centers(subject: Subject) -> Iterator[Closure]:
 
 def _mouths(subject: Subject) -> Iterator[Closure]:
     for piece in subject.pattern.pieces.values():
-        for intake in piece.intakes:
+        for intake in (one for one in piece.intakes if one.has_legs):
             turned = angle_across(piece, intake)
             if turned is not None:
                 where = (intake.mouth, intake.first_leg, intake.second_leg)

@@ -36,8 +36,8 @@ def inside_angle(before: Edge, after: Edge) -> float:
 
 def corner(piece: Piece, edge: Edge, end: End) -> Corner:
     """The corner at one end of an edge; intakes that open there are closed and passed over."""
-    mates = {i.first_leg: i.second_leg for i in piece.intakes} | {
-        i.second_leg: i.first_leg for i in piece.intakes
+    mates = {i.first_leg: i.second_leg for i in piece.darts} | {
+        i.second_leg: i.first_leg for i in piece.darts
     }
     step = 1 if end == "end" else -1
     count = len(piece.outline)

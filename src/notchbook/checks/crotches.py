@@ -8,12 +8,16 @@ import numpy as np
 
 from notchbook.checks.limits import Limits
 from notchbook.checks.measured import Numbers, length
+from notchbook.checks.turning import bends
 from notchbook.checks.word_runs import WordRun, word_runs
 from notchbook.pattern import Pattern, Piece, split_side
 from notchbook.pattern.names import last_word
 
 _STRAIGHT = 20.0
 """mm below the waist that give the direction of the straight center."""
+
+_EYE = 20.0
+"""mm of a curve over which its roundness is taken: a shorter bend is a corner, which other checks find."""
 
 _BENT = 0.001
 """mm off the straight center from which the seam is taken to bend: what arithmetic does not leave."""
@@ -67,6 +71,13 @@ class Crotch:
         return 0.0
 
     @property
+    def least_radius(self) -> float:
+        """The radius of the seam where it bends most, mm; infinite where it is straight."""
+        turned = bends(self.run.line, _EYE)
+        most = float(np.abs(turned).max(initial=0.0))
+        return _EYE / float(np.radians(most)) if most > 0.0 else float("inf")
+
+    @property
     def hollow(self) -> float:
         """How deep the curve hangs below the straight way from its beginning to the crotch point, as a share
         of that way."""
@@ -99,8 +110,18 @@ def corner_range(crotch: Crotch, limits: Limits) -> tuple[float, float]:
     if not crotch.hip:
         return least, plus
     grown = (crotch.hip - limits.crotch_plus_from) / (limits.crotch_plus_full - limits.crotch_plus_from)
-    small = min(1.0, crotch.hip / limits.crotch_small_below)
-    return least * small, most + (plus - most) * min(max(grown, 0.0), 1.0)
+    return least * _small(crotch, limits), most + (plus - most) * min(max(grown, 0.0), 1.0)
+
+
+def least_radius(crotch: Crotch, limits: Limits) -> float:
+    """The radius under which the crotch seam is a hook, mm: less for small bodies."""
+    usual: float = getattr(limits, f"crotch_{crotch.run.panel}_radius")
+    return usual * _small(crotch, limits)
+
+
+def _small(crotch: Crotch, limits: Limits) -> float:
+    """The share of an adult's figures that a small body has; 1 where no hip is known."""
+    return min(1.0, crotch.hip / limits.crotch_small_below) if crotch.hip else 1.0
 
 
 def _upright(run: WordRun) -> Numbers:
@@ -123,11 +144,19 @@ def _turned(points: Numbers, piece: Piece) -> Numbers:
 
 
 def _hip(pattern: Pattern, run: WordRun) -> float:
-    """The whole hip of the block that the run belongs to, mm."""
-    lines = (
-        line
+    """The whole hip of the block that the run belongs to, mm: the way between the ends of the frame where a
+    block names them, for a hip line runs on to the crotch seam, else that of the hip line."""
+    pieces = [
+        piece
         for piece in pattern.pieces.values()
         if piece.name.split(".", 1)[0] == run.instance and split_side(piece.name)[1] == run.side
-        for line in piece.lines
-    )
-    return 2.0 * sum(length(line.path) for line in lines if last_word(line.name) == "hip_line")
+    ]
+    return 2.0 * sum(_hip_width(piece) for piece in pieces)
+
+
+def _hip_width(piece: Piece) -> float:
+    """The hip of one piece from its center to its side, mm; 0 without a hip line."""
+    ends = {last_word(mark.name): mark.position for mark in piece.marks}
+    if {"hip_center", "hip_side"} <= set(ends):
+        return ends["hip_center"].distance_to(ends["hip_side"])
+    return sum(length(line.path) for line in piece.lines if last_word(line.name) == "hip_line")

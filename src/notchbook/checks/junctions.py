@@ -10,6 +10,10 @@ from notchbook.pattern import Pattern
 from notchbook.pattern.sewn import Directed
 
 
+_TURNED = "SSe"
+"""The class of a turned seam (ASTM D6193)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Junction:
     """One end of a seam: the corners beside it on its two sides, intakes closed."""
@@ -28,11 +32,13 @@ class Junction:
 def junctions(pattern: Pattern) -> Iterator[Junction]:
     """Every end of a seam across which its neighbor edges become one line.
 
-    Left out are ends where the cloth goes on, edges sewn to their own reflection, and a seam that turns
-    a corner, as at a vent.
+    Left out are ends where the cloth goes on, edges sewn to their own reflection, a seam that turns a corner,
+    as at a vent, and a seam that is turned, as at a facing: its two layers come to lie on each other.
     """
     sewn = _sewn_together(pattern)
     for walked in walked_seams(pattern):
+        if walked.seam.seam_class == _TURNED:
+            continue
         for at_start in (True, False):
             first, second = (_corner(pattern, walked, side, at_start) for side in (0, 1))
             if first is None or second is None or first.is_open or second.is_open:

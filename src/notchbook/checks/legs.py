@@ -43,7 +43,7 @@ class InnerMouth:
 def leg_pairs(pattern: Pattern) -> Iterator[LegPair]:
     """Every pair of legs of the pattern."""
     for piece in pattern.pieces.values():
-        for intake in piece.intakes:
+        for intake in (one for one in piece.intakes if one.has_legs):
             legs = (intake.first_leg, intake.second_leg)
             first, second = (length(piece.edge(leg).path) for leg in legs)
             yield LegPair(

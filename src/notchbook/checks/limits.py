@@ -218,6 +218,20 @@ class Limits:
     crotch_back_plus: float = _limit(
         58.0, "mm", "The same on large bodies.", "a patternmaker's review", "memory"
     )
+    crotch_front_radius: float = _limit(
+        43.0,
+        "mm",
+        "The J of the front is one round line: tighter it is a hook, and what follows it a straight slope.",
+        "drafts that were found good bend at 50 to 93 mm, hooks at 24 to 41",
+        "own judgment",
+    )
+    crotch_back_radius: float = _limit(
+        55.0,
+        "mm",
+        "The back lies flatter round the seat; tighter, it turns its corner in one place.",
+        "drafts that were found good bend at 57 to 205 mm",
+        "own judgment",
+    )
     crotch_small_below: float = _limit(
         860.0, "mm", "Hip with ease below which the corners shrink with it.", _COMMON, "own judgment"
     )

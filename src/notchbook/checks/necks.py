@@ -25,6 +25,12 @@ def rise_and_width(run: WordRun) -> tuple[float, float]:
     return float(abs(up)), float(abs(aside))
 
 
-def is_lowered(run: WordRun) -> bool:
-    """Whether the neck was cut away from the neck base of the body, which is then marked on the piece."""
-    return any(last_word(mark.name) == "neck_base" for mark in run.piece.marks)
+def lowered_by(run: WordRun) -> float:
+    """How far the neck was cut down at the center from the neck base of the body, mm along the grain, where
+    that is marked on the piece; else 0."""
+    bases = [mark.position for mark in run.piece.marks if last_word(mark.name) == "neck_base"]
+    if not bases:
+        return 0.0
+    x, y = run.line.points[0]
+    grain = np.radians(run.piece.grain.degrees)
+    return float(abs((bases[0].x - x) * np.cos(grain) + (bases[0].y - y) * np.sin(grain)))

@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from notchbook.checks.measured import length
+from notchbook.checks.sewn import sewn
 from notchbook.geometry import Point
 from notchbook.pattern import Expectation, Pattern
 from notchbook.pattern.resolve import Found, resolve
@@ -19,7 +20,7 @@ def promised(pattern: Pattern, promise: Expectation) -> tuple[float, str]:
         answer = resolve(pattern, name)
         if not isinstance(answer, Found):
             return 0.0, name
-        total += sum(length(pattern.edges[member].path) for member in answer.members)
+        total += sum(sewn(pattern, pattern.edges[member]) for member in answer.members)
     for chain in promise.chains:
         way, gone = _way(pattern, promise, chain)
         if gone:

@@ -7,9 +7,8 @@ from notchbook.checks.bow import bow, rounded
 from notchbook.checks.caps import caps, laid_caps, lay_gap, lay_length, most_lay
 from notchbook.checks.closure import Closure
 from notchbook.checks.crotches import corner_range, crotches
-from notchbook.checks.necks import is_lowered, necks, rise_and_width
+from notchbook.checks.necks import lowered_by, necks, rise_and_width
 from notchbook.checks.subject import Subject
-from notchbook.pattern import STRETCH_FABRIC
 
 
 def shape_closures(subject: Subject) -> Iterator[Closure]:
@@ -41,10 +40,11 @@ def _necks(subject: Subject) -> Iterator[Closure]:
         name = f"{run.name}: bends outward"
         yield Closure(name, "shape", (run.name,), turned, 0.0, limits.inflection, "deg")
         rise, width = rise_and_width(run)
-        if run.panel == "back" and width and not is_lowered(run):
+        if run.panel == "back" and width:
             half = limits.back_neck_rise / 2.0
+            own_rise = max(rise - lowered_by(run), 0.0)
             name = f"{run.name}: rise to width"
-            yield Closure(name, "shape", (run.name,), rise / width, half, half, "")
+            yield Closure(name, "shape", (run.name,), own_rise / width, half, half, "")
 
 
 def _caps(subject: Subject) -> Iterator[Closure]:
@@ -63,9 +63,9 @@ def _laid(subject: Subject) -> Iterator[Closure]:
 
 
 def _crotches(subject: Subject) -> Iterator[Closure]:
-    if subject.pattern.materials.get("self") == STRETCH_FABRIC:
-        return
     for crotch in crotches(subject.pattern):
+        if crotch.run.piece.stretches:
+            continue
         least, most = corner_range(crotch, subject.limits)
         middle, half = (least + most) / 2.0, (most - least) / 2.0
         name = f"{crotch.run.name}: corner depth"

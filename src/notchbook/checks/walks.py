@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from notchbook.checks.measured import length, place_along
+from notchbook.checks.measured import place_along
+from notchbook.checks.sewn import sewn, sewn_share
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Notch, Pattern, Seam, locate, run_of
 from notchbook.pattern.names import last_word
@@ -44,7 +45,7 @@ def walked_seams(pattern: Pattern) -> Iterator[WalkedSeam]:
             continue
         if not runs[0] or not runs[1]:
             continue
-        first, second = (sum(length(step.edge.path) for step in run) for run in runs)
+        first, second = (sum(sewn(pattern, step.edge) for step in run) for run in runs)
         yield WalkedSeam(seam, runs, (first, second))
 
 
@@ -69,6 +70,6 @@ def _distance(pattern: Pattern, run: Run, notch: Notch) -> float | None:
     travelled = 0.0
     for step in run:
         if step.edge.name == place.edge.name:
-            return travelled + place_along(step.path, place.position)[0]
-        travelled += length(step.edge.path)
+            return travelled + place_along(step.path, place.position)[0] * sewn_share(pattern, step.edge)
+        travelled += sewn(pattern, step.edge)
     return None

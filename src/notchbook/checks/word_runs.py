@@ -100,8 +100,8 @@ class _Turned:
 
 
 def _closed(piece: Piece, edges: tuple[Edge, ...]) -> _Turned | None:
-    """The points along the edges, each dart between two of them closed by a turn about its point; None
-    where anything but darts lies between."""
+    """The points along the edges, each dart or fold between two of them closed; None where anything else
+    lies between."""
     turn, shift = complex(1.0), complex(0.0)
     rows = [_spots(edges[0])]
     for before, after in pairwise(edges):
@@ -109,22 +109,34 @@ def _closed(piece: Piece, edges: tuple[Edge, ...]) -> _Turned | None:
         if darts is None:
             return None
         for intake in darts:
-            first, second = piece.edge(intake.first_leg).path, piece.edge(intake.second_leg).path
-            point = complex(second.start.x, second.start.y)
-            wide = complex(second.end.x, second.end.y) - point
-            if abs(wide) > TOLERANCES.sew_length:
-                closing = (complex(first.start.x, first.start.y) - point) / wide
-                closing /= abs(closing)
-                shift += turn * (point - closing * point)
-                turn *= closing
+            closing, moved = _closing(piece, intake)
+            shift += turn * moved
+            turn *= closing
         rows.append(turn * _spots(after) + shift)
     return _Turned(np.concatenate(rows), turn, shift)
 
 
+def _closing(piece: Piece, intake: Intake) -> tuple[complex, complex]:
+    """The turn and then the shift that close an intake: a dart about its point, a fold line to line."""
+    if intake.is_folded:
+        still, moved = piece.line(intake.first_line).path, piece.line(intake.second_line).path
+        onto, place = complex(still.start.x, still.start.y), complex(moved.start.x, moved.start.y)
+        goal, wide = complex(still.end.x, still.end.y) - onto, complex(moved.end.x, moved.end.y) - place
+    else:
+        first, second = piece.edge(intake.first_leg).path, piece.edge(intake.second_leg).path
+        onto = place = complex(second.start.x, second.start.y)
+        goal, wide = complex(first.start.x, first.start.y) - onto, complex(second.end.x, second.end.y) - place
+    if abs(wide) <= TOLERANCES.sew_length:
+        return complex(1.0), onto - place
+    turn = goal / wide
+    turn /= abs(turn)
+    return turn, onto - turn * place
+
+
 def _darts_between(piece: Piece, before: Edge, after: Edge) -> list[Intake] | None:
-    """The darts met on the outline between two edges; None where another edge comes first."""
-    by_leg = {intake.first_leg: intake for intake in piece.intakes}
-    seconds = {intake.second_leg for intake in piece.intakes}
+    """The darts and folds met on the outline between two edges; None where another edge comes first."""
+    by_leg = {intake.first_leg: intake for intake in piece.intakes if intake.has_legs}
+    seconds = {intake.second_leg for intake in piece.intakes if intake.has_legs}
     count = len(piece.outline)
     index = piece.edge_index(before.name)
     found: list[Intake] = []

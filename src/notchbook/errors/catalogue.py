@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from notchbook.errors.rarity import rarity
+
 LengthText = Callable[[float], str]
 """Writes a length given in mm in the unit of the reader."""
 
@@ -31,7 +33,8 @@ def length_in_mm(value: float) -> str:
 
 
 class _Words(string.Formatter):
-    """Formats facts; ``length`` as format marks mm to be written in the reader's unit."""
+    """Formats facts; ``length`` as format marks mm to be written in the reader's unit, ``rarity`` standard
+    deviations to be said as how many bodies are so."""
 
     def __init__(self, length_text: LengthText) -> None:
         self._length_text = length_text
@@ -42,6 +45,8 @@ class _Words(string.Formatter):
                 # Whoever raised it knew the reader's unit.
                 return value
             return self._length_text(float(value))
+        if format_spec == "rarity":
+            return rarity(float(value))
         if isinstance(value, (tuple, list)):
             return ", ".join(str(part) for part in value) or "none"
         return str(super().format_field(value, format_spec))

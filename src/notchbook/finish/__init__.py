@@ -12,12 +12,15 @@ from notchbook.finish.cut_piece import (
     DartLines,
     DrillHole,
     FoldLine,
+    FoldLines,
     GrainLine,
     LabelBox,
     Quantity,
 )
 from notchbook.finish.cut_ready import finish
+from notchbook.finish.elastic_cuts import ElasticCut, elastic_cuts
 from notchbook.finish.house_table import HouseTable, Supply
+from notchbook.finish.label_places import label_places
 from notchbook.finish.read_table import read_house_table
 from notchbook.finish.row import Row
 from notchbook.finish.shipped_tables import muslin_table, production_table
@@ -29,14 +32,18 @@ __all__ = [
     "CutPiece",
     "DartLines",
     "DrillHole",
+    "ElasticCut",
     "FoldLine",
+    "FoldLines",
     "GrainLine",
     "HouseTable",
     "LabelBox",
     "Quantity",
     "Row",
     "Supply",
+    "elastic_cuts",
     "finish",
+    "label_places",
     "muslin_table",
     "production_table",
     "read_house_table",

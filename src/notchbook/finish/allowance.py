@@ -1,9 +1,14 @@
 """Which allowance each edge gets: what the steps say, else the seam's class, else what the edge is."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TypeVar
 
 from notchbook.finish.house_table import HouseTable
 from notchbook.pattern import Allowance, Edge, Pattern, require
+from notchbook.pattern.resolve import expand
+
+_Said = TypeVar("_Said")
 
 _CLASS_OF_KIND = {"fold": "fold", "hem": "hem"}
 """The class of an edge that neither a step nor a seam speaks for; ``plain`` where the kind is not here."""
@@ -51,7 +56,7 @@ def _said_by_edge(pattern: Pattern) -> dict[str, Allowance]:
     found: dict[str, Allowance] = {}
     for members, allowance in sorted(spread, key=lambda item: -len(item[0])):
         found.update(dict.fromkeys(members, allowance))
-    return found
+    return found | _in_folds(pattern, found)
 
 
 def _seam_classes(pattern: Pattern) -> dict[str, str]:
@@ -60,4 +65,17 @@ def _seam_classes(pattern: Pattern) -> dict[str, str]:
         for use in (*seam.first, *seam.second):
             for edge in require(pattern, use.edge):
                 found.setdefault(edge, seam.allowance_class)
-    return found
+    return found | _in_folds(pattern, found)
+
+
+def _in_folds(pattern: Pattern, said: Mapping[str, _Said]) -> dict[str, _Said]:
+    """The edge in the fold of a tuck or pleat is finished as the edge beside it."""
+    return {
+        leg: said[member]
+        for intake in pattern.intakes.values()
+        if intake.is_folded
+        for member in expand(pattern, intake.mouth)[0][:1]
+        if member in said
+        for leg in (intake.first_leg, intake.second_leg)
+        if leg not in said
+    }

@@ -40,7 +40,7 @@ class CornerRules:
 
 def cut_outline(piece: Piece, given: Callable[[Edge], Given], rules: CornerRules) -> CutOutline:
     """The cut line of a piece; StepRefused ``allowance-impossible`` or ``allowance-swallows``."""
-    legs = {leg for intake in piece.intakes for leg in (intake.first_leg, intake.second_leg)}
+    legs = {leg for intake in piece.darts for leg in (intake.first_leg, intake.second_leg)}
     edges = [edge for edge in piece.outline if edge.name not in legs and edge.length > TOLERANCES.sew_length]
     widths = {edge.name: given(edge) for edge in edges}
     tail = max(_LEAST_TAIL, 2.0 * rules.limit * max(found.width for found in widths.values()))
@@ -95,7 +95,7 @@ def _corner(piece: Piece, first: Strip, second: Strip, rules: CornerRules) -> Co
 def _intake_between(piece: Piece, first: Edge, second: Edge) -> Intake | None:
     """The dart whose legs lie between two edges that follow each other when legs are left out."""
     following = piece.outline[(piece.edge_index(first.name) + 1) % len(piece.outline)]
-    for intake in piece.intakes:
+    for intake in piece.darts:
         if intake.first_leg == following.name and piece.edge(intake.second_leg).end == second.start:
             return intake
     return None

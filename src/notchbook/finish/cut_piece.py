@@ -68,12 +68,27 @@ class DartLines:
 
 
 @dataclass(frozen=True, slots=True)
+class FoldLines:
+    """How one tuck or pleat is laid: an arrow from its fold line to its placement line, and the lines along
+    which it is stitched down (none for a pleat held at the edge alone)."""
+
+    name: str
+    arrow: Path
+    stitches: tuple[Path, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class GrainLine:
     """The grain line; ``one_way`` has one arrow head (at ``end``), else two."""
 
     start: Point
     end: Point
     one_way: bool
+
+    @property
+    def degrees(self) -> float:
+        """The direction of the grain in the frame of the piece."""
+        return (self.end - self.start).direction()
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,6 +149,7 @@ class CutPiece:
     label: LabelBox
     quantities: tuple[Quantity, ...]
     findings: tuple[Finding, ...] = ()
+    folds: tuple[FoldLines, ...] = ()
 
     @cached_property
     def sew_line(self) -> Path:

@@ -10,6 +10,7 @@ from notchbook.finish.cut_outline import CornerRules, CutOutline, cut_outline
 from notchbook.finish.cut_piece import CutEdge, CutNotch, CutPiece, FoldLine
 from notchbook.finish.drills import dart_lines, drill_holes
 from notchbook.finish.findings import HemRules, findings_of
+from notchbook.finish.folds import fold_lines
 from notchbook.finish.house_table import HouseTable
 from notchbook.finish.inner_darts import drawn_lines, drawn_marks
 from notchbook.finish.marking import mark_piece
@@ -19,6 +20,7 @@ from notchbook.finish.notches import (
     center_places,
     cut_notches,
     dart_places,
+    drawn_in_places,
     fold_places,
     hem_places,
     notches_of,
@@ -94,6 +96,7 @@ def _cut_piece(job: _Job, half: Piece, number: int, total: int) -> CutPiece:
         notches=notches,
         drills=drills,
         darts=darts,
+        folds=fold_lines(piece),
         grain=grain,
         fold=fold,
         lines=lines,
@@ -140,6 +143,7 @@ def _notches(
     places: chain[NotchPlace] = chain(
         own_places(strips, asked, whole.sources if whole else {}),
         dart_places(piece, strips),
+        drawn_in_places(job.pattern, strips, whole.sources if whole else {}),
         hem_places(strips),
         fold_places(strips, piece.lines),
         width_places(strips),

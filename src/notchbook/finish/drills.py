@@ -18,7 +18,7 @@ def drill_holes(piece: Piece, house: HouseTable, cloth: Cloth) -> tuple[DrillHol
     if cloth.drill_before_point is not None:
         before = cloth.drill_before_point
     holes = []
-    for intake in piece.intakes:
+    for intake in piece.darts:
         if is_open(piece, intake):
             leg = piece.edge(intake.first_leg)
             back = min(before, leg.length / 2.0)
@@ -32,7 +32,7 @@ def drill_holes(piece: Piece, house: HouseTable, cloth: Cloth) -> tuple[DrillHol
 def dart_lines(piece: Piece) -> tuple[DartLines, ...]:
     """The stitching lines and the fold of each open dart, those inside the piece last."""
     found = []
-    for intake in piece.intakes:
+    for intake in piece.darts:
         if is_open(piece, intake):
             first, second = piece.edge(intake.first_leg).path, piece.edge(intake.second_leg).path
             mouth = first.start.lerp(second.end, 0.5)

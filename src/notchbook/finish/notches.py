@@ -10,7 +10,8 @@ from notchbook.finish.house_table import HouseTable
 from notchbook.finish.strip import Strip, nearest_crossing, ray
 from notchbook.finish.whole import REFLECTED_HALF
 from notchbook.geometry import Point
-from notchbook.pattern import Edge, InternalLine, Notch, NotchKind, Pattern, Piece, child_name, locate
+from notchbook.pattern import Edge, Intake, InternalLine, Notch, NotchKind, Pattern, Piece, child_name, locate
+from notchbook.pattern.resolve import expand
 from notchbook.units import TOLERANCES
 
 _RUNS_OUT = 0.8
@@ -78,22 +79,55 @@ def own_places(
 
 
 def dart_places(piece: Piece, strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:
-    """Both legs of each open dart, at its mouth, in line with the leg."""
+    """Both legs of each open dart, at its mouth, in line with the leg; both lines of each fold."""
     by_start = {strip.edge.start: strip for strip in strips}
     by_end = {strip.edge.end: strip for strip in strips}
-    for intake in piece.intakes:
+    for intake in (one for one in piece.intakes if one.has_legs):
         if not is_open(piece, intake):
             continue
         first, second = piece.edge(intake.first_leg), piece.edge(intake.second_leg)
+        inner = first.path.end, second.path.start
+        if intake.is_folded:
+            inner = piece.line(intake.first_line).path.end, piece.line(intake.second_line).path.end
         sides = (
-            ("first", by_end.get(first.start), first.path.start, first.path.end),
-            ("second", by_start.get(second.end), second.path.end, second.path.start),
+            ("first", by_end.get(first.start), first.path.start, inner[0]),
+            ("second", by_start.get(second.end), second.path.end, inner[1]),
         )
+        purpose = "pleat" if intake.is_folded else "dart leg"
         for word, strip, mouth, point in sides:
             if strip is not None:
                 name = child_name(intake.name, f"{word}_leg_notch")
                 outward = (mouth - point).unit()
-                yield NotchPlace(name, strip.edge.name, "single", mouth, outward, "dart leg")
+                yield NotchPlace(name, strip.edge.name, "single", mouth, outward, purpose)
+
+
+def drawn_in_places(
+    pattern: Pattern, strips: tuple[Strip, ...], sources: Mapping[str, str]
+) -> Iterator[NotchPlace]:
+    """Both ends of each stretch that is gathered or eased in, on both halves of a whole piece; an end at a
+    corner of the piece is marked by the corner."""
+    ends = dict(_drawn_in_ends(pattern))
+    for strip in strips:
+        intake, points = ends.get(sources.get(strip.edge.name, strip.edge.name), (None, frozenset[str]()))
+        if intake is None:
+            continue
+        for point, distance in ((strip.edge.start, 0.0), (strip.edge.end, strip.edge.length)):
+            if sources.get(point, point) in points:
+                name = child_name(sources.get(point, point), "notch")
+                place, outward = strip.edge.path.point_at(distance), _outward(strip.edge, distance)
+                yield NotchPlace(name, strip.edge.name, "single", place, outward, intake.kind, False)
+
+
+def _drawn_in_ends(pattern: Pattern) -> Iterator[tuple[str, tuple[Intake, frozenset[str]]]]:
+    """For each edge that is drawn in: its intake, and those of its ends beyond which the mouth goes on."""
+    for intake in pattern.intakes.values():
+        if intake.is_drawn_in:
+            members, whole = expand(pattern, intake.edge)[0], expand(pattern, intake.mouth)[0]
+            edges = [pattern.edges[member] for member in members]
+            others = [pattern.edges[member] for member in whole if member not in members]
+            beside = {point for edge in others for point in (edge.start, edge.end)}
+            for edge in edges:
+                yield edge.name, (intake, frozenset({edge.start, edge.end} & beside))
 
 
 def hem_places(strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:

@@ -132,7 +132,7 @@ def _column(
 
 
 def _tail_lines(info: PaperInfo, plan: CardPlan) -> list[tuple[str, tuple[str, ...]]]:
-    blocks = [("Trims", info.trims), ("Notes", info.all_notes), ("Take care", CAUTIONS)]
+    blocks = [("Notes", info.all_notes), ("Take care", CAUTIONS)]
     widths = _tail_widths(info, plan)
     return [
         (name, tuple(line for words in said for line in wrapped(words, 9.0, max(width - 4.0, 30.0))))
@@ -140,19 +140,20 @@ def _tail_lines(info: PaperInfo, plan: CardPlan) -> list[tuple[str, tuple[str, .
     ]
 
 
-def _tail_widths(info: PaperInfo, plan: CardPlan) -> tuple[float, float, float]:
-    notes = plan.width * 0.3 if info.all_notes else 0.0
-    trims = plan.width * 0.3 if info.trims else 0.0
-    return trims, notes, plan.width - trims - notes
+def _tail_widths(info: PaperInfo, plan: CardPlan) -> tuple[float, float]:
+    notes = plan.width * 0.4 if info.all_notes else 0.0
+    return notes, plan.width - notes
 
 
 def tail_height(info: PaperInfo, plan: CardPlan) -> float:
     """The height of trims, notes and cautions, mm."""
-    return 12.0 + 4.2 * max(len(lines) for _, lines in _tail_lines(info, plan))
+    return _trims_height(info) + 12.0 + 4.2 * max(len(lines) for _, lines in _tail_lines(info, plan))
 
 
 def draw_tail(pen: Pen, info: PaperInfo, top: float, plan: CardPlan) -> None:
     """Trims, notes and cautions below ``top``."""
+    _draw_trims(pen, info, top, plan)
+    top -= _trims_height(info)
     x = 0.0
     for (name, lines), width in zip(_tail_lines(info, plan), _tail_widths(info, plan), strict=True):
         if width and lines:
@@ -162,6 +163,30 @@ def draw_tail(pen: Pen, info: PaperInfo, top: float, plan: CardPlan) -> None:
             for index, line in enumerate(lines):
                 pen.write(Text(line, Point(x, top - 13.0 - 4.2 * index), 9.0))
         x += width
+
+
+_TRIM = 6.0
+"""Height of the line of one trim, mm."""
+
+
+def _trims_height(info: PaperInfo) -> float:
+    return BAND + _TRIM * len(info.trims) + 2.0 if info.trims else 0.0
+
+
+def _draw_trims(pen: Pen, info: PaperInfo, top: float, plan: CardPlan) -> None:
+    """One line for each trim below a band of their own: what and how much in bold, then the rest of it."""
+    if not info.trims:
+        return
+    low = top - BAND
+    pen.fill(rectangle(Point(0.0, low), Point(plan.width, top)), 0.93)
+    pen.stroke(Path.line(Point(0.0, low), Point(plan.width, low)), style.SQUARE)
+    pen.write(Text("trims", Point(2.0, low + 2.6), 12.0, True))
+    for index, trim in enumerate(info.trims):
+        base = low - _TRIM * (index + 1) + 1.4
+        told = shortened(trim.cut, 11.0, plan.width * 0.6, True)
+        pen.write(Text(told, Point(2.0, base), 11.0, True))
+        x = max(2.0 + text_width(told, 11.0, True) + 4.0, _COLUMNS[3])
+        pen.write(Text(shortened(trim.remark, 9.0, plan.width - x), Point(x, base), 9.0))
 
 
 def draw_foot(pen: Pen, card: CutterCard, page: tuple[int, int], plan: CardPlan) -> None:

@@ -1,6 +1,6 @@
 """A cut piece at full size: lines, notches, holes, grain and label."""
 
-from notchbook.finish import CutNotch, CutPiece, DrillHole, GrainLine
+from notchbook.finish import CutNotch, CutPiece, DrillHole, FoldLines, GrainLine
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
 from notchbook.output.draw_label import draw_label, label_size
@@ -32,6 +32,8 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
         pen.stroke(dart.first_leg, style.DART_LEG)
         pen.stroke(dart.second_leg, style.DART_LEG)
         pen.stroke(dart.fold, style.DART_FOLD)
+    for fold in piece.folds:
+        _draw_laid(pen, fold)
     for notch in piece.notches:
         draw_notch(pen, notch)
     for hole in piece.drills:
@@ -40,7 +42,7 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
     free = FreePlaces(piece, label_size(piece, info))
     _draw_fold(pen, piece, free)
     _write_marks(pen, piece, free)
-    grain = piece.label.degrees
+    grain = piece.grain.degrees
     words = named_lines(piece)
     for line in piece.lines:
         pen.stroke(line.path, style.LEVEL, line.name)
@@ -49,6 +51,14 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
     _write_edges(pen, piece, free)
     _write_at_notches(pen, piece, free)
     draw_label(pen, piece, info)
+
+
+def _draw_laid(pen: Pen, fold: FoldLines) -> None:
+    """The arrow from the fold line to the placement line, and the stitches that hold the fold down."""
+    pen.stroke(fold.arrow, style.GRAIN)
+    _arrow_head(pen, fold.arrow.end, fold.arrow.end - fold.arrow.start, min(5.0, 0.4 * fold.arrow.length))
+    for stitches in fold.stitches:
+        pen.stroke(stitches, style.DART_LEG)
 
 
 def draw_notch(pen: Pen, notch: CutNotch) -> None:
@@ -90,7 +100,7 @@ def _draw_fold(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
     if piece.fold is None:
         return
     words = line_words(piece.fold.name)
-    grain = piece.label.degrees
+    grain = piece.grain.degrees
     if not piece.fold.on_fold:
         pen.stroke(piece.fold.path, style.CENTER)
         write_along(pen, piece.fold.path, words, free, grain)
@@ -119,13 +129,13 @@ def _write_marks(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
         for arm in (Point(3.0, 0.0), Point(0.0, 3.0)):
             pen.stroke(Path.line(mark.position - arm, mark.position + arm), style.MARK)
         words = line_words(mark.name)
-        spot, is_free = free.around(mark.position, words, _SMALL_TYPE, piece.label.degrees)
+        spot, is_free = free.around(mark.position, words, _SMALL_TYPE, piece.grain.degrees)
         pen.write(Text(words, spot.base, _SMALL_TYPE, degrees=spot.degrees, align="center", halo=not is_free))
 
 
 def _write_edges(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
     for named in named_edges(piece):
-        _write_at(pen, named.words, free.inside(named.path, named.words, _SMALL_TYPE, piece.label.degrees))
+        _write_at(pen, named.words, free.inside(named.path, named.words, _SMALL_TYPE, piece.grain.degrees))
 
 
 def _write_at_notches(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
@@ -133,7 +143,7 @@ def _write_at_notches(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
         words = notch_words(piece, notch)
         if words:
             place, inward = notch.sew_position, notch.direction
-            _write_at(pen, words, free.beside(place, inward, words, _SMALL_TYPE, piece.label.degrees))
+            _write_at(pen, words, free.beside(place, inward, words, _SMALL_TYPE, piece.grain.degrees))
 
 
 def _write_at(pen: Pen, words: str, spot: Spot | None) -> None:

@@ -36,6 +36,19 @@ class PaperEase:
 
 
 @dataclass(frozen=True, slots=True)
+class PaperTrim:
+    """What is cut or laid beside the pieces: what and how much, and what else is to be said of it."""
+
+    cut: str
+    remark: str = ""
+
+    @property
+    def words(self) -> str:
+        """All of it in one line."""
+        return ", ".join(part for part in (self.cut, self.remark) if part)
+
+
+@dataclass(frozen=True, slots=True)
 class DraftedFrom:
     """What a pattern was drafted from: measures (name and value), the settings of each block in words, and
     the ease table."""
@@ -62,7 +75,7 @@ class PaperInfo:
     size: str = ""
     maker: str = ""
     materials: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
-    trims: tuple[str, ...] = ()
+    trims: tuple[PaperTrim, ...] = ()
     notes: tuple[str, ...] = ()
     lengths: LengthStyle = field(default_factory=LengthStyle)
     estimates: tuple[PaperEstimate, ...] = ()

@@ -125,7 +125,7 @@ def _name_lines(pen: Pen, piece: CutPiece, motion: Transform, scale: float, info
     """The names of levels, sides and points, as on the paper, in a type that is read on the screen."""
     size = _LINE_NAME / scale
     free = FreePlaces(piece, label_size(piece, info))
-    grain = piece.label.degrees
+    grain = piece.grain.degrees
     for mark in piece.marks:
         said = line_words(mark.name)
         spot, is_free = free.around(mark.position, said, size, grain)

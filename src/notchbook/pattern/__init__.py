@@ -8,6 +8,8 @@ from notchbook.pattern.contradiction import Contradiction
 from notchbook.pattern.cure import Cure
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch, NotchKind
 from notchbook.pattern.data import pattern_from_data, pattern_to_data
+from notchbook.pattern.elastic import Elastic, GoesRound
+from notchbook.pattern.elastic_lengths import lost_edges, ring_length, without_elastics_on
 from notchbook.pattern.expectation import Expectation, ExpectationKind
 from notchbook.pattern.finding import Finding, Measured, Severity, worded
 from notchbook.pattern.inner_darts import inner_dart_width, is_open_inside, mouth_of
@@ -36,7 +38,7 @@ from notchbook.pattern.piece import (
 )
 from notchbook.pattern.place import Place
 from notchbook.pattern.resolve import Ambiguous, Found, Lost, Resolution, require, require_one, resolve
-from notchbook.pattern.seam import EdgeUse, Seam
+from notchbook.pattern.seam import EdgeUse, Gives, Seam
 from notchbook.pattern.sewn import (
     Located,
     closed_motions,
@@ -63,11 +65,14 @@ __all__ = [
     "Edge",
     "EdgeKind",
     "EdgeUse",
+    "Elastic",
     "Expectation",
     "ExpectationKind",
     "Fate",
     "Finding",
     "Found",
+    "Gives",
+    "GoesRound",
     "Grain",
     "Group",
     "InnerDart",
@@ -98,6 +103,7 @@ __all__ = [
     "inner_dart_width",
     "is_open_inside",
     "locate",
+    "lost_edges",
     "mouth_of",
     "part_name",
     "pattern_from_data",
@@ -106,6 +112,7 @@ __all__ = [
     "require",
     "require_one",
     "resolve",
+    "ring_length",
     "run_length",
     "run_of",
     "sewn_length",
@@ -114,5 +121,6 @@ __all__ = [
     "title_of",
     "walk_seam",
     "with_side",
+    "without_elastics_on",
     "worded",
 ]

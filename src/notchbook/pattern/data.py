@@ -7,6 +7,7 @@ from typing import Any, TypeVar, cast, get_args
 from notchbook.errors import GeometryError, HouseFault, InputError
 from notchbook.geometry import Path, Point
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch
+from notchbook.pattern.elastic import Elastic
 from notchbook.pattern.names import is_name
 from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map
 from notchbook.pattern.piece import (
@@ -23,22 +24,22 @@ from notchbook.pattern.place import Place
 from notchbook.pattern.seam import EdgeUse, Seam
 from notchbook.pattern.typed import typed
 
-PATTERN_FORMAT = 2
+PATTERN_FORMAT = 3
 """Version of this form; raised when a reader of the old form could misread the new one. 2 has inner darts,
-the places between which ease lies and marks that are measured from; a pattern with none of these is written
-in form 1, which says it all."""
+the places between which ease lies and marks that are measured from; 3 has elastics and intakes that
+are no darts. A pattern is written in the oldest form that says it all."""
 
-_FORMATS = (1, PATTERN_FORMAT)
+_FORMATS = (1, 2, PATTERN_FORMAT)
 
 Data = dict[str, Any]
 
-_Named = TypeVar("_Named", Piece, Seam, Notch)
+_Named = TypeVar("_Named", Piece, Seam, Notch, Elastic)
 
 
 def pattern_to_data(pattern: Pattern) -> Data:
     """The pattern as JSON-ready data: lengths in mm, angles in degrees, names as they are."""
-    return {
-        "format": PATTERN_FORMAT if _needs_new_form(pattern) else 1,
+    data: Data = {
+        "format": _oldest_form(pattern),
         "pieces": [_piece_data(piece) for piece in pattern.pieces.values()],
         "seams": [_seam_data(seam) for seam in pattern.seams.values()],
         "notches": [_notch_data(notch) for notch in pattern.notches.values()],
@@ -53,6 +54,9 @@ def pattern_to_data(pattern: Pattern) -> Data:
         "corners": dict(pattern.corners),
         "materials": dict(pattern.materials),
     }
+    if pattern.elastics:
+        data["elastics"] = [{**asdict(one), "edges": list(one.edges)} for one in pattern.elastics.values()]
+    return data
 
 
 def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
@@ -79,6 +83,7 @@ def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
             ),
             corners=frozen_map((_name(n), _corner(style)) for n, style in data["corners"].items()),
             materials=frozen_map((_word(n), _word(said)) for n, said in data["materials"].items()),
+            elastics=_named(_elastic_from(d) for d in data.get("elastics", ())),
         )
         _ = pattern.edges  # a name that stands twice is refused here
     except KeyError as error:
@@ -90,7 +95,13 @@ def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
     return pattern
 
 
-def _needs_new_form(pattern: Pattern) -> bool:
+def _oldest_form(pattern: Pattern) -> int:
+    if pattern.elastics or any(intake.kind != "dart" for intake in pattern.intakes.values()):
+        return PATTERN_FORMAT
+    return 2 if _has_inner_parts(pattern) else 1
+
+
+def _has_inner_parts(pattern: Pattern) -> bool:
     return any(
         piece.inner_darts
         or any(line.kind == "dart_leg" for line in piece.lines)
@@ -121,6 +132,12 @@ def _word(text: object) -> str:
     return text
 
 
+def _truth(value: object) -> bool:
+    if not isinstance(value, bool):
+        raise TypeError(f"{value!r} is neither true nor false")
+    return value
+
+
 def _corner(style: object) -> CornerStyle:
     for known in get_args(CornerStyle):
         if style == known:
@@ -136,18 +153,7 @@ def _piece_data(piece: Piece) -> Data:
             {"name": e.name, "start": e.start, "end": e.end, "kind": e.kind, "path": e.path.to_data()}
             for e in piece.outline
         ],
-        "intakes": [
-            {
-                "name": i.name,
-                "kind": i.kind,
-                "mouth": i.mouth,
-                "first_leg": i.first_leg,
-                "second_leg": i.second_leg,
-                "point": i.point,
-                "fold_toward": i.fold_toward,
-            }
-            for i in piece.intakes
-        ],
+        "intakes": [_intake_data(intake) for intake in piece.intakes],
         "lines": [
             {"name": line.name, "kind": line.kind, "path": line.path.to_data()} for line in piece.lines
         ],
@@ -160,9 +166,33 @@ def _piece_data(piece: Piece) -> Data:
         "instructions": [{"material": c.material, "times": c.times} for c in piece.instructions],
         "rule": piece.rule,
     }
+    if piece.stretches:
+        data["stretches"] = True
     if piece.inner_darts:
         data["inner_darts"] = [asdict(dart) for dart in piece.inner_darts]
     return data
+
+
+def _intake_data(intake: Intake) -> Data:
+    """The intake; of one that is no dart what makes it fold or draw in as well."""
+    words = ["name", "kind", "mouth", "first_leg", "second_leg", "point", "fold_toward"]
+    if intake.kind != "dart":
+        words += ["first_line", "second_line", "stitched", "edge", "amount"]
+    return {word: getattr(intake, word) for word in words}
+
+
+def _intake_from(data: Mapping[str, Any]) -> Intake:
+    intake = typed(Intake(**data))
+    needed = {"legs": intake.has_legs, "lines": intake.is_folded, "edge": intake.is_drawn_in}
+    given = {
+        "legs": intake.first_leg and intake.second_leg and intake.point,
+        "lines": intake.first_line and intake.second_line,
+        "edge": intake.edge,
+    }
+    missing = [word for word, wanted in needed.items() if wanted and not given[word]]
+    if missing:
+        raise ValueError(f"a {intake.kind} needs its {' and '.join(missing)}")
+    return intake
 
 
 def _piece_from(data: Mapping[str, Any]) -> Piece:
@@ -173,7 +203,7 @@ def _piece_from(data: Mapping[str, Any]) -> Piece:
             typed(Edge(_name(e["name"]), Path.from_data(e["path"]), e["start"], e["end"], e["kind"]))
             for e in data["outline"]
         ),
-        intakes=tuple(typed(Intake(**i)) for i in data["intakes"]),
+        intakes=tuple(_intake_from(i) for i in data["intakes"]),
         lines=tuple(
             typed(InternalLine(line["name"], Path.from_data(line["path"]), line["kind"]))
             for line in data["lines"]
@@ -185,6 +215,7 @@ def _piece_from(data: Mapping[str, Any]) -> Piece:
         side=data["side"],
         instructions=tuple(typed(CutInstruction(c["material"], c["times"])) for c in data["instructions"]),
         rule=data["rule"],
+        stretches=_truth(data.get("stretches", False)),
     )
 
 
@@ -203,6 +234,8 @@ def _seam_data(seam: Seam) -> Data:
     }
     if seam.ease_between is not None:
         data["ease_between"] = list(seam.ease_between)
+    if seam.gives != "longer":
+        data["gives"] = seam.gives
     return data
 
 
@@ -215,6 +248,7 @@ def _seam_from(data: Mapping[str, Any]) -> Seam:
         allowance_class=data["allowance_class"],
         seam_class=data["seam_class"],
         ease_between=_labels(data.get("ease_between")),
+        gives=data.get("gives", "longer"),
     )
 
 
@@ -245,3 +279,10 @@ def _notch_data(notch: Notch) -> Data:
 
 def _notch_from(data: Mapping[str, Any]) -> Notch:
     return Notch(data["name"], typed(Place(**data["place"])), data["kind"], data["seam"], data["purpose"])
+
+
+def _elastic_from(data: Mapping[str, Any]) -> Elastic:
+    edges = tuple(map(_name, data["edges"]))
+    return Elastic(
+        data["name"], data["title"], edges, data["share"], data["width"], data["goes_round"], data["girth"]
+    )

@@ -8,6 +8,7 @@ from typing import Literal, TypeVar
 
 from notchbook.errors import HouseFault
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch
+from notchbook.pattern.elastic import Elastic
 from notchbook.pattern.names import Side, spoken
 from notchbook.pattern.piece import Edge, Intake, Piece
 from notchbook.pattern.seam import Seam
@@ -63,6 +64,7 @@ class Pattern:
     allowances: Mapping[str, Allowance] = field(default_factory=frozen_map)
     corners: Mapping[str, CornerStyle] = field(default_factory=frozen_map)
     materials: Mapping[str, str] = field(default_factory=lambda: frozen_map({"self": "fabric"}))
+    elastics: Mapping[str, Elastic] = field(default_factory=frozen_map)
 
     @cached_property
     def carriers(self) -> Mapping[str, str]:
@@ -139,6 +141,10 @@ class Pattern:
     def with_materials(self, materials: Mapping[str, str]) -> "Pattern":
         """The pattern with these materials named."""
         return replace(self, materials=_changed(self.materials, materials))
+
+    def with_elastics(self, *elastics: Elastic, without: Iterable[str] = ()) -> "Pattern":
+        """The pattern with these elastics added or replaced, others taken out."""
+        return replace(self, elastics=_changed(self.elastics, {e.name: e for e in elastics}, without))
 
 
 def _changed(

@@ -19,7 +19,9 @@ each other; ``single``: as drawn, once."""
 
 LineKind = Literal["level", "fold_line", "placement", "match", "dart_leg"]
 MarkKind = Literal["point", "drill", "datum"]
-IntakeKind = Literal["dart"]
+IntakeKind = Literal["dart", "tuck", "pleat", "gather", "ease"]
+"""How cloth is taken up: sewn to a point, folded and stitched down, folded at the edge, drawn in to small
+folds, drawn in without any."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,20 +53,66 @@ class Edge:
 
 @dataclass(frozen=True, slots=True)
 class Intake:
-    """Cloth taken up when sewn; now a dart: two legs from the mouth to the point.
+    """Cloth taken up when sewn. ``mouth`` is the edge or group that it is taken up from.
 
-    ``mouth`` is the edge or group that the intake opens from; ``first_leg`` runs from the mouth to
-    the point, ``second_leg`` back, both counter-clockwise in the outline. ``fold_toward`` is the
-    neighbour leg toward which the dart is pressed. An intake of 0 keeps all its names.
+    A *dart* has two legs: ``first_leg`` runs from the mouth to the point, ``second_leg`` back, both
+    counter-clockwise in the outline; sewn, they lie on each other. A *tuck* or *pleat* has two legs as well,
+    which are the edge in the fold, up to the inner fold (``point``) and back; ``first_line`` and
+    ``second_line`` are internal lines from the start of the first and from the end of the second leg into the
+    piece, and closed the second line lies on the first. It is ``stitched`` down so far from the mouth, mm.
+    ``fold_toward`` is the leg on whose side the folded cloth lies.
+
+    A *gather* and an *ease* have no legs: ``edge`` is a part of the mouth that is ``amount`` mm shorter when
+    sewn, drawn in evenly from end to end.
+
+    An intake of 0 keeps all its names.
     """
 
     name: str
     mouth: str
-    first_leg: str
-    second_leg: str
-    point: str
+    first_leg: str = ""
+    second_leg: str = ""
+    point: str = ""
     fold_toward: Literal["first_leg", "second_leg"] = "second_leg"
     kind: IntakeKind = "dart"
+    first_line: str = ""
+    second_line: str = ""
+    stitched: float = 0.0
+    edge: str = ""
+    amount: float = 0.0
+
+    @property
+    def has_legs(self) -> bool:
+        """Whether the outline goes in and out again: a dart, tuck or pleat."""
+        return self.kind in ("dart", "tuck", "pleat")
+
+    @property
+    def is_folded(self) -> bool:
+        """Whether it lies in a fold between two lines: a tuck or pleat."""
+        return self.kind in ("tuck", "pleat")
+
+    @property
+    def is_drawn_in(self) -> bool:
+        """Whether an edge is drawn in: a gather or an ease."""
+        return self.kind in ("gather", "ease")
+
+    def renamed(self, rename: Callable[[str], str]) -> "Intake":
+        """The intake with every name passed through ``rename``."""
+
+        def named(name: str) -> str:
+            return rename(name) if name else ""
+
+        return replace(
+            self,
+            name=named(self.name),
+            mouth=named(self.mouth),
+            first_leg=named(self.first_leg),
+            second_leg=named(self.second_leg),
+            point=named(self.point),
+            first_line=named(self.first_line),
+            second_line=named(self.second_line),
+            edge=named(self.edge),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +172,8 @@ class Piece:
     """A pattern piece on the sew line.
 
     The outline is closed and runs counter-clockwise; the piece has its own frame (mm, y up, grain
-    along +y, from a landmark of its own). ``rule`` names the derived rule that made it, if any.
+    along +y, from a landmark of its own). ``rule`` names the derived rule that made it, if any;
+    ``stretches`` is said of a piece that was drafted for cloth that gives.
     """
 
     name: str
@@ -139,6 +188,7 @@ class Piece:
     side: Side = "both"
     instructions: tuple[CutInstruction, ...] = (CutInstruction(),)
     rule: str | None = None
+    stretches: bool = False
 
     def __post_init__(self) -> None:
         if not self.outline:
@@ -187,6 +237,11 @@ class Piece:
         """The internal line with this name; KeyError when there is none."""
         return {found.name: found for found in self.lines}[name]
 
+    @property
+    def darts(self) -> tuple[Intake, ...]:
+        """The intakes that are darts."""
+        return tuple(intake for intake in self.intakes if intake.kind == "dart")
+
     def edge_index(self, name: str) -> int:
         """Where the edge stands in the outline (for walking round it, never to be stored)."""
         return next(index for index, edge in enumerate(self.outline) if edge.name == name)
@@ -226,17 +281,7 @@ class Piece:
             outline=tuple(
                 Edge(rename(e.name), e.path, rename(e.start), rename(e.end), e.kind) for e in self.outline
             ),
-            intakes=tuple(
-                replace(
-                    i,
-                    name=rename(i.name),
-                    mouth=rename(i.mouth),
-                    first_leg=rename(i.first_leg),
-                    second_leg=rename(i.second_leg),
-                    point=rename(i.point),
-                )
-                for i in self.intakes
-            ),
+            intakes=tuple(intake.renamed(rename) for intake in self.intakes),
             lines=tuple(replace(line, name=rename(line.name)) for line in self.lines),
             marks=tuple(replace(mark, name=rename(mark.name)) for mark in self.marks),
             inner_darts=tuple(
@@ -257,7 +302,16 @@ def _reversed_intake(intake: Intake) -> Intake:
     other: Literal["first_leg", "second_leg"] = (
         "first_leg" if intake.fold_toward == "second_leg" else "second_leg"
     )
-    return replace(intake, first_leg=intake.second_leg, second_leg=intake.first_leg, fold_toward=other)
+    if not intake.has_legs:
+        return intake
+    return replace(
+        intake,
+        first_leg=intake.second_leg,
+        second_leg=intake.first_leg,
+        first_line=intake.second_line,
+        second_line=intake.first_line,
+        fold_toward=other,
+    )
 
 
 def _turned(degrees: float, motion: Transform) -> float:

@@ -7,7 +7,7 @@ from notchbook.errors import NameLost
 from notchbook.pattern.names import split_side
 from notchbook.pattern.pattern import NameKind, Pattern
 
-Wanted = Literal["edge", "run", "piece", "point", "intake", "seam", "notch"]
+Wanted = Literal["edge", "run", "piece", "point", "intake", "inner_dart", "seam", "notch"]
 """What a reference asks for; a ``run`` is an edge or all that an edge has become, in order."""
 
 _FITS: dict[Wanted, tuple[NameKind, ...]] = {
@@ -16,6 +16,7 @@ _FITS: dict[Wanted, tuple[NameKind, ...]] = {
     "piece": ("piece",),
     "point": ("point", "mark"),
     "intake": ("intake",),
+    "inner_dart": ("inner_dart",),
     "seam": ("seam",),
     "notch": ("notch",),
 }
@@ -86,10 +87,10 @@ def _resolve_group(pattern: Pattern, name: str, wanted: Wanted) -> Resolution:
 
 def _resolve_gone(pattern: Pattern, name: str) -> Lost:
     fate = pattern.fates.get(name)
-    if fate is not None:
-        return Lost(name, fate.into, fate.by, fate.reason)
     base, side = split_side(name)
     sided = tuple(other for other in (f"{base}@left", f"{base}@right") if other in pattern.index)
+    if fate is not None:
+        return Lost(name, fate.into or (sided if side == "both" else ()), fate.by, fate.reason)
     if side == "both" and sided:
         return Lost(name, sided, "", "the two sides differ here: say left or right")
     return Lost(name, (), "", "nothing of this pattern ever had this name")

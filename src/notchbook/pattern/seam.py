@@ -1,8 +1,12 @@
 """Seams: which edges are sewn to each other. Pairs are data, never guessed."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from notchbook.pattern.names import Side
+
+Gives = Literal["longer", "shorter"]
+"""Which of two runs gives way: the longer is eased or gathered in, or the shorter is stretched on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,8 +25,9 @@ class EdgeUse:
 class Seam:
     """Two runs that are sewn to each other from the same end.
 
-    ``ease`` (mm) is how much longer the second run is declared to be, as sewn, than the first; it
-    is eased or gathered into the first. ``ease_between`` holds the labels of the two notches (last word
+    ``ease`` (mm) is how much longer the second run is declared to be, as sewn, than the first (negative:
+    shorter); ``gives`` says whether the longer is eased into the shorter or the shorter stretched onto the
+    longer. ``ease_between`` holds the labels of the two notches (last word
     of their names; "start" or "end" for an end of the seam) between which the ease lies, in walking
     order: the other stretches agree; None: it may lie anywhere. ``allowance_class`` names a row of the
     house's allowance table, ``seam_class`` the construction (ASTM D6193 / ISO 4916 code).
@@ -35,3 +40,4 @@ class Seam:
     allowance_class: str = "plain"
     seam_class: str = "SSa"
     ease_between: tuple[str, str] | None = None
+    gives: Gives = "longer"

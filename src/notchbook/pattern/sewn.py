@@ -8,7 +8,7 @@ from notchbook.pattern.names import spoken
 from notchbook.pattern.pattern import Pattern
 from notchbook.pattern.piece import Edge, Intake, Piece
 from notchbook.pattern.place import Place
-from notchbook.pattern.resolve import require
+from notchbook.pattern.resolve import expand, require
 from notchbook.pattern.seam import EdgeUse
 from notchbook.units import TOLERANCES
 
@@ -56,14 +56,33 @@ def run_of(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[Directed, ...]:
     return tuple(step for use in uses for step in directed(pattern, use.edge, use.starts_at))
 
 
+def drawn_in(pattern: Pattern, edge: str) -> float:
+    """How much shorter an edge is as sewn, mm: what gathers and eases draw in along it.
+
+    Where the edge that was drawn in has been divided since, its parts share the amount by their lengths.
+    """
+    total = 0.0
+    for piece in pattern.pieces.values():
+        for intake in piece.intakes:
+            if intake.is_drawn_in and edge in (members := expand(pattern, intake.edge)[0]):
+                whole = sum(pattern.edges[member].length for member in members)
+                total += intake.amount * pattern.edges[edge].length / whole if whole > 0.0 else 0.0
+    return total
+
+
+def sewn_edge_length(pattern: Pattern, edge: Edge) -> float:
+    """The length of one edge as sewn, mm: along the sew line, less what is drawn in."""
+    return edge.length - drawn_in(pattern, edge.name)
+
+
 def sewn_length(pattern: Pattern, name: str) -> float:
     """The length of an edge or group as sewn, mm."""
-    return sum(pattern.edges[member].length for member in require(pattern, name))
+    return sum(sewn_edge_length(pattern, pattern.edges[member]) for member in require(pattern, name))
 
 
 def run_length(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> float:
     """The length of a seam's run as sewn, mm."""
-    return sum(step.edge.length for step in run_of(pattern, uses))
+    return sum(sewn_edge_length(pattern, step.edge) for step in run_of(pattern, uses))
 
 
 def shared_by_sides(pattern: Pattern, name: str) -> bool:
@@ -118,10 +137,11 @@ def locate(pattern: Pattern, place: Place) -> Located:
     remaining = place_distance(pattern, place)
     walk = directed(pattern, place.edge, place.from_point)
     for step in walk:
-        length = step.edge.length
+        length = sewn_edge_length(pattern, step.edge)
         if remaining <= length + TOLERANCES.sew_length or step is walk[-1]:
             along = min(remaining, length)
-            distance = along if step.forward else length - along
+            sewn = along if step.forward else length - along
+            distance = sewn if length == step.edge.length else sewn * step.edge.length / length
             return Located(
                 step.edge, pattern.carriers[step.edge.name], distance, step.edge.path.point_at(distance)
             )
@@ -130,7 +150,11 @@ def locate(pattern: Pattern, place: Place) -> Located:
 
 
 def closing_motion(piece: Piece, intake: Intake) -> Transform:
-    """The turn about the dart point that lays the second leg on the first."""
+    """The motion that lays the second leg on the first: about the dart point; of a tuck or pleat, that which
+    lays its second line on its first."""
+    if intake.is_folded:
+        still, moved = piece.line(intake.first_line).path, piece.line(intake.second_line).path
+        return Transform.carrying(moved.start, moved.end, still.start, still.end)
     first = piece.edge(intake.first_leg).path
     second = piece.edge(intake.second_leg).path
     pivot = first.end
@@ -143,8 +167,8 @@ def closing_motion(piece: Piece, intake: Intake) -> Transform:
 def closed_motions(piece: Piece, first_edge: str, last_edge: str) -> dict[str, Transform]:
     """For each edge from ``first_edge`` to ``last_edge`` counter-clockwise: its motion when the
     intakes between are closed, the first edge lying still. Dart legs are left out."""
-    by_first_leg = {intake.first_leg: intake for intake in piece.intakes}
-    second_legs = {intake.second_leg for intake in piece.intakes}
+    by_first_leg = {intake.first_leg: intake for intake in piece.intakes if intake.has_legs}
+    second_legs = {intake.second_leg for intake in piece.intakes if intake.has_legs}
     motion = Transform.identity()
     found: dict[str, Transform] = {}
     index = piece.edge_index(first_edge)

@@ -1,11 +1,11 @@
 """Cutting a piece along a line: pure geometry and bookkeeping, the names are given by the step."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from notchbook.errors import HouseFault, StepRefused
-from notchbook.geometry import Path, Point
+from notchbook.geometry import Path
 from notchbook.pattern.names import spoken
-from notchbook.pattern.piece import Edge, InnerDart, InternalLine, Piece
+from notchbook.pattern.piece import Edge, InnerDart, Intake, Piece
 from notchbook.pattern.sewn import Located
 from notchbook.units import TOLERANCES
 
@@ -22,8 +22,21 @@ class EdgeNames:
 
 
 @dataclass(frozen=True, slots=True)
-class Halves:
-    """The two outlines made by a cut: ``left`` lies left of the line from start to end."""
+class EdgeCut:
+    """A cut through an edge at a place, and the names of its parts."""
+
+    located: Located
+    names: EdgeNames
+
+
+CutEnd = EdgeCut | Intake
+"""Where a cut reaches the outline: through an edge, or through a dart, whose legs it takes in."""
+
+
+@dataclass(frozen=True, slots=True)
+class Runs:
+    """What a cut leaves of the outline, counter-clockwise: ``right`` from its start to its end, ``left`` from
+    its end to its start (as seen along the cut). The cut itself is not among them."""
 
     left: tuple[Edge, ...]
     right: tuple[Edge, ...]
@@ -43,43 +56,42 @@ def cut_edge(edge: Edge, distance: float, names: EdgeNames) -> tuple[Edge, Edge]
     )
 
 
-def cut_outline(
-    piece: Piece,
-    line: Path,
-    start: tuple[Located, EdgeNames],
-    end: tuple[Located, EdgeNames],
-    line_names: tuple[str, str],
-) -> Halves:
-    """The outline cut along ``line`` from a place on one edge to a place on another.
-
-    ``line_names`` are the new edge's name on the left half and on the right half. Refused when
-    both places lie on one edge.
-    """
-    if start[0].edge.name == end[0].edge.name:
-        raise StepRefused("cut-same-edge", piece=spoken(piece.name), edge=spoken(start[0].edge.name))
-    start_before, start_after = cut_edge(start[0].edge, start[0].distance, start[1])
-    end_before, end_after = cut_edge(end[0].edge, end[0].distance, end[1])
-    between = _edges_between(piece, start[0].edge.name, end[0].edge.name)
-    around = _edges_between(piece, end[0].edge.name, start[0].edge.name)
-    _require_meeting(line, start_after.path.start, end_before.path.end)
-    right = (
-        start_after,
-        *between,
-        end_before,
-        Edge(line_names[1], line.reversed(), end_before.end, start_after.start),
-    )
-    left = (
-        end_after,
-        *around,
-        start_before,
-        Edge(line_names[0], line, start_before.end, end_after.start),
-    )
-    return Halves(left=left, right=right)
+def parted_outline(piece: Piece, start: CutEnd, end: CutEnd) -> Runs:
+    """The outline parted where a cut begins and ends; refused when both ends are one edge or dart."""
+    if _gate(start) == _gate(end):
+        raise StepRefused("cut-same-edge", piece=spoken(piece.name), edge=spoken(_gate(start)))
+    begin_before, begin_after = _beside(start)
+    stop_before, stop_after = _beside(end)
+    right = (*begin_after, *_edges_between(piece, _last(start), _gate(end)), *stop_before)
+    left = (*stop_after, *_edges_between(piece, _last(end), _gate(start)), *begin_before)
+    if not right or not left:
+        raise StepRefused("cut-same-edge", piece=spoken(piece.name), edge=spoken(_gate(start)))
+    return Runs(left=left, right=right)
 
 
-def _require_meeting(line: Path, start: Point, end: Point) -> None:
-    if line.start.distance_to(start) > TOLERANCES.join or line.end.distance_to(end) > TOLERANCES.join:
-        raise HouseFault("cut-off-place", start=line.start.distance_to(start), end=line.end.distance_to(end))
+def closed_by(run: tuple[Edge, ...], name: str, path: Path) -> tuple[Edge, ...]:
+    """The outline of a run closed by a cut line from its end back to its start: one new seam edge."""
+    gaps = (path.start.distance_to(run[-1].path.end), path.end.distance_to(run[0].path.start))
+    if max(gaps) > TOLERANCES.join:
+        raise HouseFault("cut-off-place", start=gaps[0], end=gaps[1])
+    return (*run, Edge(name, path, run[-1].end, run[0].start))
+
+
+def _gate(end: CutEnd) -> str:
+    """The first edge of the outline that a cut's end takes in."""
+    return end.first_leg if isinstance(end, Intake) else end.located.edge.name
+
+
+def _last(end: CutEnd) -> str:
+    return end.second_leg if isinstance(end, Intake) else end.located.edge.name
+
+
+def _beside(end: CutEnd) -> tuple[tuple[Edge, ...], tuple[Edge, ...]]:
+    """What is left of the edge before and after the cut; nothing of the legs of a dart."""
+    if isinstance(end, Intake):
+        return (), ()
+    before, after = cut_edge(end.located.edge, end.located.distance, end.names)
+    return (before,), (after,)
 
 
 def _edges_between(piece: Piece, first: str, last: str) -> tuple[Edge, ...]:
@@ -90,25 +102,6 @@ def _edges_between(piece: Piece, first: str, last: str) -> tuple[Edge, ...]:
     return tuple(piece.outline[(begin + step) % count] for step in range(1, steps))
 
 
-def belongings(piece: Piece, outline: tuple[Edge, ...]) -> Piece:
-    """The part of the piece's intakes, inner darts and marks that lies on or inside the given outline.
-
-    Internal lines are left to :func:`cut_lines`, for a cut may go across them.
-    """
-    names = {edge.name for edge in outline}
-    inside = Path(tuple(segment for edge in outline for segment in edge.path.segments))
-    marks = tuple(mark for mark in piece.marks if inside.contains(mark.position))
-    kept = {mark.name for mark in marks}
-    return replace(
-        piece,
-        outline=outline,
-        intakes=tuple(i for i in piece.intakes if {i.first_leg, i.second_leg} <= names),
-        marks=marks,
-        inner_darts=tuple(d for d in piece.inner_darts if {d.upper_point, d.lower_point} <= kept),
-        lines=(),
-    )
-
-
 def dart_crossed(piece: Piece, line: Path) -> InnerDart | None:
     """The first double-ended dart that a cut would go through; None when it goes clear of them all."""
     for dart in piece.inner_darts:
@@ -117,12 +110,8 @@ def dart_crossed(piece: Piece, line: Path) -> InnerDart | None:
     return None
 
 
-def cut_lines(piece: Piece, line: Path) -> tuple[tuple[InternalLine, tuple[Path, ...]], ...]:
-    """Each internal line of the piece with the parts that a cut leaves of it, in order."""
-    return tuple((inner, _parts(inner.path, line)) for inner in piece.lines)
-
-
-def _parts(path: Path, line: Path) -> tuple[Path, ...]:
+def cut_path(path: Path, line: Path) -> tuple[Path, ...]:
+    """The parts of a path between the places where the line crosses it, in order."""
     parts: list[Path] = []
     rest, travelled = path, 0.0
     for crossing in path.intersections(line):

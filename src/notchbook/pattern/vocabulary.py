@@ -70,6 +70,8 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "hem_front": "the front end of the hem of a sleeve or a gore",
         "hem_back": "the back end of the hem of a sleeve or a gore",
         "hem_inseam": "where hem and inseam meet",
+        "hip_center": "where the hip line meets the straight center, drawn on",
+        "corner": "where an edge turns within the one that it was: the corner of a square neckline",
         "hip_side": "where the hip line meets the side seam",
         "bust_point": "the fullest place of the bust",
         "crotch_center": "the middle of the crotch join",
@@ -94,6 +96,7 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "upper_mouth": "where the upper leg meets its edge",
         "lower_mouth": "where the lower leg meets its edge",
         "point": "where the legs of a dart meet",
+        "dart": "a dart, called by the edge before the word",
         # what becomes of a cut
         "above": "the part over a style line",
         "below": "the part under a style line",
@@ -101,6 +104,34 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "vent": "the part of an edge that opens as a vent",
         "underlap": "what a band is longer for the fastening below",
         "opening": "where the garment opens",
+        "whole": "an edge or level that was cut and is one again",
+        # fullness
+        "near": "nearer to the end from which a place is counted",
+        "far": "farther from the end from which a place is counted",
+        "after": "the stretch of an edge that follows the pleat of this number",
+        "begin": "where a stretch begins, from the named end",
+        "finish": "where a stretch ends, from the named end",
+        "gathered": "the stretch of an edge that is gathered",
+        "eased": "the stretch of an edge that is eased in",
+        "gather": "cloth drawn in to small folds along an edge",
+        "ease": "cloth drawn in along an edge without folds",
+        "pleat": "a fold laid at an edge; of several the first is nearest to the named end",
+        "box": "the panel between the two folds of a box pleat",
+        "near_leg": "the leg nearer to the end from which a dart or pleat is counted",
+        "far_leg": "the leg farther from that end",
+        "near_mouth": "where the near leg meets its edge",
+        "far_mouth": "where the far leg meets its edge",
+        "near_line": "the line of a fold nearer to the end from which it is counted",
+        "far_line": "the line of a fold farther from that end",
+        "godet": "a sector of a circle set into a seam; the part of an edge that it is sewn to",
+        "gore": "a panel of a skirt from waist to hem; of several the first lies at the center",
+        "tier": "a strip hung from an edge; of several the first hangs highest",
+        "first": "the one that the step was given first",
+        "second": "the one that the step was given second",
+        "neck_fold": "where a cowl is folded to its facing",
+        "cowl_edge": "the edge of a cowl without a facing of its own",
+        "facing": "cloth cut on that is turned in",
+        "edge": "the free edge of a facing",
         # lines
         "waist_line": "the level of the waist",
         "hip_line": "the level of the hip",
@@ -117,16 +148,23 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "elbow_line": "the level of the elbow",
         "crease_line": "the crease of a leg, on the grain",
         "fold_line": "where the cloth is folded",
+        "placement_line": "where a fold is laid to",
         # notches
         "notch": "a notch at the corner or edge that is said before it",
         "hip_notch": "at the hip on the side seam",
-        "crotch_notch": "where the crotch seam begins to curve",
-        "side_notch": "on the side seam at the level of the bust",
+        "crotch_notch": "on the crotch seam, about where it begins to curve",
+        "side_notch": "at the side: on its seam at the level of the bust, or on an edge that meets no side seam",
         "balance_notch": "off the middle of a seam, so that its parts are not turned about",
         "shoulder_notch": "where the cap of a sleeve meets the shoulder seam",
         "ease_notch": "where the ease of a seam ends",
         "upper_elbow_notch": "where the ease at the elbow begins",
         "lower_elbow_notch": "where the ease at the elbow ends",
+        "join_notch": "on the join between the legs",
+        "leg_notch": "half way along the front or the back of a leg opening",
+        "upper_bust_notch": "where the ease of a seam over the bust begins",
+        "lower_bust_notch": "where the ease of a seam over the bust ends",
+        "above_apex_notch": "on a curved seam, above where it is deepest",
+        "below_apex_notch": "on a curved seam, below where it is deepest",
         "vent_notch": "at the top of a vent",
         "knee_notch": "at the level of the knee",
         "waist_notch": "at the waist on the side seam",
@@ -177,12 +215,15 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
 
 
 def words_of(word: str) -> tuple[str, ...]:
-    """The words of the vocabulary that a word is made of, the longest first; empty when it is not."""
-    if word in VOCABULARY:
+    """The words of the vocabulary that a word is made of, the longest first; empty when it is not.
+
+    A number among them tells which of several alike, counted from the named end.
+    """
+    if word in VOCABULARY or word.isdecimal():
         return (word,)
     parts = word.split("_")
     for count in range(len(parts) - 1, 0, -1):
         head, tail = "_".join(parts[:count]), "_".join(parts[count:])
-        if head in VOCABULARY and (rest := words_of(tail)):
+        if (head in VOCABULARY or head.isdecimal()) and (rest := words_of(tail)):
             return (head, *rest)
     return ()

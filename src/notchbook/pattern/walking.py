@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from notchbook.pattern.cut import Notch
 from notchbook.pattern.names import last_word
 from notchbook.pattern.pattern import Pattern
+from notchbook.pattern.piece import Edge
 from notchbook.pattern.resolve import require
 from notchbook.pattern.seam import EdgeUse, Seam
-from notchbook.pattern.sewn import locate, run_length, run_of
+from notchbook.pattern.sewn import locate, run_length, run_of, sewn_edge_length
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +75,11 @@ def distance_on_run(pattern: Pattern, uses: tuple[EdgeUse, ...], notch: Notch) -
     for step in run_of(pattern, uses):
         if step.edge.name == found.edge.name:
             along = found.distance if step.forward else step.edge.length - found.distance
-            return travelled + along
-        travelled += step.edge.length
+            return travelled + along * _drawn_share(pattern, step.edge)
+        travelled += sewn_edge_length(pattern, step.edge)
     return None
+
+
+def _drawn_share(pattern: Pattern, edge: Edge) -> float:
+    """How much of the length of an edge is left when it is gathered or eased in, as a share."""
+    return sewn_edge_length(pattern, edge) / edge.length if edge.length > 0.0 else 1.0

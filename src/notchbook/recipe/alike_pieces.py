@@ -23,8 +23,15 @@ def serving_both(right: Pattern, left: Pattern) -> frozenset[str]:
 
     Alike are pieces whose lines lie within 0.1 mm of each other, with the same notches and cut data.
     """
-    alike = {name for name in right.pieces if _is_alike(name, right, left)}
-    return frozenset(alike - _grouped_with_others(right, alike))
+    return kept_together(right, {name for name in right.pieces if _is_alike(name, right, left)})
+
+
+def kept_together(pattern: Pattern, alike: set[str]) -> frozenset[str]:
+    """The pieces that may stay one for both sides: none that shares a group with a piece that does not."""
+    kept = set(alike)
+    while leaving := _grouped_with_others(pattern, kept):
+        kept -= leaving
+    return frozenset(kept)
 
 
 def _is_alike(name: str, right: Pattern, left: Pattern) -> bool:
@@ -49,12 +56,13 @@ def _grouped_with_others(pattern: Pattern, alike: set[str]) -> set[str]:
 
 def names_of_both(right: Pattern, pieces: frozenset[str]) -> frozenset[str]:
     """Every name that belongs to these pieces alone: what is on them, groups, notches, the seams between
-    them, and what became of names that are gone."""
+    them, elastics, and what became of names that are gone."""
     plain = {part for name in pieces for part in right.pieces[name].names()}
     for name, group in right.groups.items():
         if group.members and set(expand(right, name)[0]) <= plain:
             plain.add(name)
     plain |= {notch.name for notch in right.notches.values() if notch.place.edge in plain}
+    plain |= {elastic.name for elastic in right.elastics.values() if set(elastic.edges) <= plain}
     plain |= {
         seam.name
         for seam in right.seams.values()
@@ -72,8 +80,10 @@ def _same_shape(right: Piece, left: Piece) -> bool:
     edges = zip(right.outline, left.outline, strict=True)
     lines = zip(right.lines, left.lines, strict=True)
     marks = zip(right.marks, left.marks, strict=True)
+    drawn_in = zip(right.intakes, left.intakes, strict=True)
     return (
-        all(_one_line(one.path, other.path) for one, other in edges)
+        all(abs(one.amount - other.amount) <= TOLERANCES.closure for one, other in drawn_in)
+        and all(_one_line(one.path, other.path) for one, other in edges)
         and all(_one_line(one.path, other.path) for one, other in lines)
         and all(one.position.distance_to(other.position) <= TOLERANCES.closure for one, other in marks)
     )
@@ -86,13 +96,14 @@ def _bare(piece: Piece) -> tuple[object, ...]:
         [(line.name, line.kind) for line in piece.lines],
         [(mark.name, mark.kind) for mark in piece.marks],
         piece.title,
-        piece.intakes,
+        [replace(intake, amount=0.0) for intake in piece.intakes],
         piece.inner_darts,
         piece.grain,
         piece.cut,
         piece.side,
         piece.instructions,
         piece.rule,
+        piece.stretches,
     )
 
 

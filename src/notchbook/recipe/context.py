@@ -1,5 +1,6 @@
 """What a step may ask for while it runs: measures and amounts; everything read is remembered."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from notchbook.body import MeasureSet
@@ -9,6 +10,16 @@ from notchbook.pattern.pattern import Pattern
 from notchbook.pattern.place import Place
 from notchbook.pattern.sewn import shared_by_sides
 from notchbook.recipe.parameters import PlaceParameters, read_amount
+
+
+def taken_alike(measures: MeasureSet, keys: Iterable[str]) -> bool:
+    """Whether none of these measures was taken on one of the wearer's sides and estimated on the other."""
+    return all(_is_taken(measures, key, "left") == _is_taken(measures, key, "right") for key in keys)
+
+
+def _is_taken(measures: MeasureSet, key: str, side: Side) -> bool:
+    measure = measures.find(key, side)
+    return measure is not None and measure.status != "estimated"
 
 
 @dataclass
@@ -43,15 +54,17 @@ class StepContext:
         return value
 
     def sides_are_alike(self) -> bool:
-        """Whether the wearer's other side has the same in every measure that was asked for of this one.
+        """Whether the wearer's other side has the same in every measure that was asked for of this one, taken
+        or estimated alike: a draft trusts a measure more than an estimate.
 
         It counts as asked for too, so that the step runs again when the other side becomes another. A block
         asks this after drafting its side: only where the sides differ must it look at both.
         """
         other: Side = "left" if self.side == "right" else "right"
-        asked = [(key, value) for (key, side), value in self.reads.items() if side == self.side]
-        there = [self.find(key, other) for key, _ in asked]
-        return there == [value for _, value in asked]
+        asked = [key for key, side in self.reads if side == self.side]
+        there = [self.find(key, other) for key in asked]
+        here = [self.reads[key, self.side] for key in asked]
+        return there == here and taken_alike(self.measures, asked)
 
     def mm(self, amount: str, side: Side | None = None) -> float:
         """An amount in the trade's notation as mm on this body."""

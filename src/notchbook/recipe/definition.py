@@ -35,13 +35,16 @@ class Change:
 
     ``splits``: old name -> its parts in order along the old direction. ``merges``: old name -> what
     it became a part of. ``removals``: old name -> why. What was created and modified the engine
-    finds by itself. ``expectations`` are the closures of a draft, ``notes`` what the step has to say.
+    finds by itself. ``asked`` tells by how much (mm) the step was asked to make an edge longer, or with a
+    minus shorter: what a draft promised of it grows by as much. ``expectations`` are the closures of a draft,
+    ``notes`` what the step has to say.
     """
 
     pattern: Pattern
     splits: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     merges: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     removals: Mapping[str, str] = field(default_factory=dict)
+    asked: Mapping[str, float] = field(default_factory=dict)
     expectations: tuple[Expectation, ...] = ()
     notes: tuple[Finding, ...] = ()
 

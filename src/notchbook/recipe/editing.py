@@ -11,11 +11,12 @@ from pydantic import ValidationError
 
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError
-from notchbook.pattern.names import Side, instance_of, is_name, is_slug
+from notchbook.pattern.names import Side, instance_of, is_name, is_slug, split_side
 from notchbook.recipe.context import StepContext
 from notchbook.recipe.definition import PHASES, Phase
+from notchbook.recipe.parameter_paths import value_at
 from notchbook.recipe.parameters import StepParameters, names_in
-from notchbook.recipe.recipe import Recipe, StepRecord
+from notchbook.recipe.recipe import Recipe, StepRecord, Target
 from notchbook.recipe.registry import AnyStep, definition
 from notchbook.recipe.track import parameter_error, read_parameters
 
@@ -68,11 +69,12 @@ def change_step(
     step = definition(record.operation)
     merged = {**record.parameters, **changes}
     settled = _settled(step, merged, base, record.slug, record.id, record.side)
+    stored = _stored(settled)
     changed = replace(
         record,
-        parameters=_stored(settled),
+        parameters=stored,
         note=record.note if note is None else note,
-        targets=tuple(target for target in record.targets if target.parameter not in changes),
+        targets=_targets_of_now(record, stored),
         phase=_phase(recipe, step, settled, record.slug),
     )
     return _replaced(recipe, record, changed)
@@ -139,6 +141,15 @@ def _stored(parameters: StepParameters) -> dict[str, Any]:
     return stored
 
 
+def _targets_of_now(record: StepRecord, parameters: Mapping[str, Any]) -> tuple[Target, ...]:
+    """The targets whose number is still the one that was solved."""
+    return tuple(
+        target
+        for target in record.targets
+        if value_at(parameters, target.parameter) == value_at(record.parameters, target.parameter)
+    )
+
+
 def _free_slug(recipe: Recipe, wanted: str) -> str:
     if not is_slug(wanted):
         raise InputError("parameter-not-word", value=wanted)
@@ -152,9 +163,15 @@ def _free_slug(recipe: Recipe, wanted: str) -> str:
 
 
 def _phase(recipe: Recipe, step: AnyStep, parameters: StepParameters, slug: str) -> Phase:
-    """The step's own phase, or the later one in which the pieces that it names are made by others."""
+    """The step's own phase, or the later one in which the pieces that it names are made by others.
+
+    What is named with its side stands there only once the two sides are laid together.
+    """
     made = {record.slug: record.phase for record in recipe.steps if record.slug != slug}
-    phases = [step.phase, *(made[i] for n in names_in(parameters) if (i := instance_of(n)) in made)]
+    names = names_in(parameters)
+    phases = [step.phase, *(made[i] for n in names if (i := instance_of(n)) in made)]
+    if any(split_side(name)[1] != "both" for name in names):
+        phases.append("whole")
     return max(phases, key=PHASES.index)
 
 

@@ -14,6 +14,9 @@ from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map
 from notchbook.recipe.definition import Change
 from notchbook.recipe.recipe import StepRecord
 
+_OPENED_FOLD = ("edge", "line")
+"""A fold that is opened is a line of the whole piece, under its old name, as where the two sides differ."""
+
 
 @dataclass(frozen=True, slots=True)
 class LedgerEntry:
@@ -42,7 +45,7 @@ def account(before: Pattern, change: Change, record: StepRecord) -> tuple[Patter
     _require_own_names(created, change, record)
     _require_once(after, record)
     for name in old.keys() & new.keys():
-        if old[name] != new[name]:
+        if old[name] != new[name] and (old[name], new[name]) != _OPENED_FOLD:
             raise HouseFault("ledger-kind-changed", step=record.id, name=name)
     groups = dict(after.groups)
     for name, parts in change.splits.items():
@@ -88,9 +91,21 @@ def _require_true(new: Mapping[str, str], change: Change, record: StepRecord) ->
 
 def _require_own_names(created: tuple[str, ...], change: Change, record: StepRecord) -> None:
     parts = {part for parts in change.splits.values() for part in parts}
-    foreign = [name for name in created if instance_of(name) != record.slug and not _descends(name, parts)]
+    foreign = [
+        name
+        for name in created
+        if instance_of(name) != record.slug
+        and not _descends(name, parts)
+        and not _is_side_of(name, change.removals)
+    ]
     if foreign:
         raise HouseFault("ledger-foreign-name", step=record.id, names=foreign)
+
+
+def _is_side_of(name: str, removals: Mapping[str, str]) -> bool:
+    """Whether it is one side of what had one name for both."""
+    base, side = split_side(name)
+    return side != "both" and base in removals
 
 
 def _require_once(after: Pattern, record: StepRecord) -> None:

@@ -85,6 +85,12 @@ EdgeName = Annotated[str, BeforeValidator(_name_text), _kind("edge")]
 PointName = Annotated[str, BeforeValidator(_name_text), _kind("point")]
 PieceName = Annotated[str, BeforeValidator(_name_text), _kind("piece")]
 IntakeName = Annotated[str, BeforeValidator(_name_text), _kind("intake")]
+InnerDartName = Annotated[str, BeforeValidator(_name_text), _kind("inner_dart")]
+"""The name of a dart with two points that lies inside a piece."""
+
+PivotName = Annotated[str, BeforeValidator(_name_text), _kind("pivot")]
+"""The name of a point inside a piece that it can be turned about: the bust point, the point of a dart."""
+SeamName = Annotated[str, BeforeValidator(_name_text), _kind("seam")]
 Word = Annotated[str, BeforeValidator(_slug_text), _kind("word")]
 """A single word of a name, such as the role of a part."""
 

@@ -14,8 +14,10 @@ from notchbook.pattern.expectation import Expectation
 from notchbook.pattern.finding import Finding
 from notchbook.pattern.names import instance_of, split_side, with_side
 from notchbook.pattern.pattern import Pattern
+from notchbook.recipe.asked_promises import promises_of
+from notchbook.recipe.context import taken_alike
 from notchbook.recipe.recipe import Recipe, StepRecord
-from notchbook.recipe.sided_promises import assemble_expectations, assemble_notes
+from notchbook.recipe.sided_promises import assemble_expectations, assemble_notes, unfolded_expectations
 from notchbook.recipe.sides import assemble
 from notchbook.recipe.track import StepState, Suspension, Track, run_track
 
@@ -65,12 +67,13 @@ class Replay:
     @property
     def expectations(self) -> tuple[Expectation, ...]:
         """The closures promised by the drafts, under the names of the whole pattern."""
-        right = tuple(promise for state in self.right.states for promise in state.expectations)
+        right = promises_of(self.right.states)
         if self.left is not None and self.whole is not None:
-            left = tuple(promise for state in self.left.states for promise in state.expectations)
+            left = promises_of(self.left.states)
             right = assemble_expectations(right, left, self.whole.pattern.index)
-        whole = self.whole.states if self.whole else ()
-        return (*right, *(promise for state in whole for promise in state.expectations))
+        elif self.whole is not None:
+            right = unfolded_expectations(right, self.whole.pattern.index)
+        return promises_of(self.whole.states if self.whole else (), right)
 
     @property
     def notes(self) -> tuple[Finding, ...]:
@@ -126,7 +129,7 @@ def _sides_differ(sided: tuple[StepRecord, ...], right: Track, measures: Measure
     if any(record.side != "both" for record in sided):
         return True
     keys = sorted({key for state in right.states for key, _, _ in state.reads})
-    return measures.sides_differ(keys)
+    return measures.sides_differ(keys) or not taken_alike(measures, keys)
 
 
 def _assembled(right: Track, left: Track) -> tuple[Pattern, str]:

@@ -28,6 +28,22 @@ def assemble_expectations(
     return tuple(found)
 
 
+def unfolded_expectations(
+    promises: tuple[Expectation, ...], known: Container[str]
+) -> tuple[Expectation, ...]:
+    """The closures of a garment whose sides are alike, where a step unfolded what they are measured on."""
+    unfolded = {
+        part
+        for promise in promises
+        for part in promise.parts
+        if part not in known and split_side(part)[1] == "both" and with_side(part, "right") in known
+    }
+    if not unfolded:
+        return promises
+    plain = {part for promise in promises for part in promise.parts} - unfolded
+    return assemble_expectations(promises, promises, plain)
+
+
 def _promised(right: Expectation, left: Expectation | None, known: Container[str]) -> Iterator[Expectation]:
     first = _sided(right, "right", known)
     if left is None:

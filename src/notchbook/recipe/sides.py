@@ -10,12 +10,13 @@ from dataclasses import replace
 from typing import TypeVar
 
 from notchbook.pattern.cut import Notch
+from notchbook.pattern.elastic import Elastic
 from notchbook.pattern.names import Side, with_side
 from notchbook.pattern.pattern import Group, Pattern, frozen_map
 from notchbook.pattern.piece import Piece
 from notchbook.pattern.place import Place
 from notchbook.pattern.seam import EdgeUse, Seam
-from notchbook.recipe.alike_pieces import names_of_both, serving_both
+from notchbook.recipe.alike_pieces import kept_together, names_of_both, serving_both
 from notchbook.recipe.sided_pieces import both_sides, center_notches, namer, names_on_folds
 
 _Value = TypeVar("_Value")
@@ -26,7 +27,19 @@ def assemble(right: Pattern, left: Pattern) -> Pattern:
 
     StepRefused ``fold-sides-differ`` where the halves of a piece do not meet at its fold.
     """
-    alike = serving_both(right, left)
+    return _laid_together(right, left, serving_both(right, left))
+
+
+def unfolded(pattern: Pattern, names: Collection[str]) -> Pattern:
+    """The pattern with these pieces, and those that share a group with them, whole or left and right.
+
+    Their names get their side as where the two sides differ; every other piece stays as it is.
+    """
+    return _laid_together(pattern, pattern, kept_together(pattern, set(pattern.pieces) - set(names)))
+
+
+def _laid_together(right: Pattern, left: Pattern, alike: frozenset[str]) -> Pattern:
+    """Both sides as one pattern; the ``alike`` pieces serve both as they are."""
     on_folds = names_on_folds(right)
     of_both = names_of_both(right, alike)
     between = frozenset(seam.name for seam in right.seams.values() if _between_sides(seam))
@@ -54,6 +67,7 @@ def assemble(right: Pattern, left: Pattern) -> Pattern:
         allowances=_together(*(data.allowances for data in sides)),
         corners=_together(*(data.corners for data in sides)),
         materials=right.materials,
+        elastics=_sided_elastics(right, left, plain, of_both),
     )
 
 
@@ -81,6 +95,35 @@ def _sided_data(pattern: Pattern, side: Side, plain: Collection[str], of_both: C
         allowances=frozen_map((name_of(name), amount) for name, amount in pattern.allowances.items()),
         corners=frozen_map((name_of(name), style) for name, style in pattern.corners.items()),
     )
+
+
+def _sided_elastics(
+    right: Pattern, left: Pattern, plain: Collection[str], of_both: Collection[str]
+) -> Mapping[str, Elastic]:
+    """An elastic round a limb is there once for each side, but on pieces that serve both; one round the body
+    goes over the edges of both sides."""
+    found: dict[str, Elastic] = {}
+    sides: tuple[tuple[Side, Pattern], ...] = (("right", right), ("left", left))
+    for side, pattern in sides:
+        name_of = namer(side, plain)
+        for elastic in pattern.elastics.values():
+            own = replace(elastic, edges=tuple(map(name_of, elastic.edges)))
+            if elastic.goes_round == "body":
+                own = _run_on(found.get(elastic.name), own)
+            elif elastic.name not in of_both:
+                own = replace(own, name=with_side(elastic.name, side))
+            found[own.name] = own
+    return frozen_map(found)
+
+
+def _run_on(first: Elastic | None, second: Elastic) -> Elastic:
+    """One elastic round the body, over the edges of one side and then of the other."""
+    if first is None:
+        return second
+    edges = tuple(dict.fromkeys((*first.edges, *second.edges)))
+    if first.girth is None or second.girth is None:
+        return replace(first, edges=edges)
+    return replace(first, edges=edges, girth=(first.girth + second.girth) / 2.0)
 
 
 def _sided_seams(

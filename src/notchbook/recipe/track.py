@@ -9,6 +9,7 @@ not ask for it. An edit re-runs the suffix only.
 
 import hashlib
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -44,6 +45,7 @@ class StepState:
     reads: Reads
     expectations: tuple[Expectation, ...]
     notes: tuple[Finding, ...]
+    asked: Mapping[str, float] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,6 +137,7 @@ def run_step(
         reads=reads,
         expectations=change.expectations,
         notes=change.notes,
+        asked=change.asked,
     )
 
 

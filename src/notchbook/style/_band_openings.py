@@ -36,17 +36,17 @@ def opening_of(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> Opening:
     NameLost where an edge is gone; StepRefused ``band-opening-broken`` where one does not go on where the one
     before it ends, ``band-opening-half-closed`` where it begins at a center and does not end at one.
     """
-    ends = [_ends(pattern, use) for use in uses]
+    ends = [ends_of(pattern, use) for use in uses]
     for (_, end), (start, _), use in zip(ends, ends[1:], uses[1:], strict=False):
-        if not _meet(pattern, end, start):
+        if not meet(pattern, end, start):
             raise StepRefused("band-opening-broken", edge=spoken(use.edge), point=spoken(start))
     first, last = ends[0][0], ends[-1][1]
-    at_center = [_at_center(pattern, point, uses) for point in (first, last)]
-    if at_center[0] != at_center[1]:
+    central = [at_center(pattern, point, uses) for point in (first, last)]
+    if central[0] != central[1]:
         raise StepRefused("band-opening-half-closed", start=spoken(first), end=spoken(last))
-    if not at_center[0] and not _meet(pattern, last, first):
+    if not central[0] and not meet(pattern, last, first):
         raise StepRefused("band-opening-half-closed", start=spoken(first), end=spoken(last))
-    return Opening(uses, run_length(pattern, uses), all(at_center))
+    return Opening(uses, run_length(pattern, uses), all(central))
 
 
 def place_along(pattern: Pattern, opening: Opening, distance: float) -> Place:
@@ -60,14 +60,14 @@ def place_along(pattern: Pattern, opening: Opening, distance: float) -> Place:
     raise StepRefused("band-opening-broken", edge=spoken(opening.uses[0].edge), point="")
 
 
-def _ends(pattern: Pattern, use: EdgeUse) -> tuple[str, str]:
+def ends_of(pattern: Pattern, use: EdgeUse) -> tuple[str, str]:
     """The points where an edge is entered and left on the walk."""
     walk = run_of(pattern, (use,))
     last = walk[-1]
     return walk[0].start, last.edge.end if last.forward else last.edge.start
 
 
-def _meet(pattern: Pattern, one: str, other: str) -> bool:
+def meet(pattern: Pattern, one: str, other: str) -> bool:
     """Whether two corners come together: they are the same, or a seam joins the edges that end there."""
     if one == other:
         return True
@@ -85,7 +85,7 @@ def _joined_corners(pattern: Pattern) -> Iterator[tuple[str, str]]:
         )
 
 
-def _at_center(pattern: Pattern, point: str, uses: tuple[EdgeUse, ...]) -> bool:
+def at_center(pattern: Pattern, point: str, uses: tuple[EdgeUse, ...]) -> bool:
     """Whether an edge that belongs to both of the wearer's sides ends in this corner."""
     run = {step.edge.name for step in run_of(pattern, uses)}
     return any(

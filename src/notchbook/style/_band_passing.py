@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from notchbook.body import measure_entry
-from notchbook.body.usual_head import USUAL_HEAD
+from notchbook.body.doubts.child import is_child
+from notchbook.body.usual_head import USUAL_CHILD_HEAD, USUAL_HEAD
 from notchbook.pattern import Cure, Finding, Measured, Severity, worded
 from notchbook.recipe import StepContext
 from notchbook.units import stretch_needed
@@ -53,11 +54,14 @@ def passing(word: str, piece_word: str, put_on: PutOn) -> Passing:
 
 
 def passing_girth(context: StepContext, what: Passing) -> float | None:
-    """The girth that must pass, mm; None where it was not measured. A head that was not is taken as usual."""
+    """The girth that must pass, mm; None where it was not measured. A head that was not is taken as usual, a
+    child's as that of a child."""
     if what in ("auto", "nothing"):
         return None
     found = context.find(f"{what}_girth")
-    return USUAL_HEAD if found is None and what == "head" else found
+    if found is not None or what != "head":
+        return found
+    return USUAL_CHILD_HEAD if is_child(context.measures) else USUAL_HEAD
 
 
 def passing_notes(asked: BandAsked, what: Passing, girth: float | None) -> Iterator[Finding]:

@@ -8,6 +8,7 @@ from notchbook.pattern import (
     CutInstruction,
     Edge,
     EdgeUse,
+    Gives,
     InternalLine,
     Notch,
     Pattern,
@@ -17,6 +18,7 @@ from notchbook.pattern import (
     part_name,
     piece_name,
     require,
+    without_elastics_on,
 )
 from notchbook.style._band_materials import BAND_ROWS, BandMaterial
 from notchbook.style._band_openings import Opening, place_along
@@ -62,7 +64,8 @@ class Band:
 
 def with_band(pattern: Pattern, band: Band) -> Pattern:
     """The pattern with the band cut, sewn to its opening and marked."""
-    after = pattern if band.is_laid_on else _unturned(pattern, band.opening)
+    after = without_elastics_on(pattern, _living(pattern, band.opening))
+    after = after if band.is_laid_on else _unturned(after, band.opening)
     after = after.with_pieces(_piece(band)).with_seams(*_seams(band))
     after = after.with_notches(*_quarters(pattern, band)).with_allowances(_allowances(band))
     return after if band.material == "self" else after.with_materials({band.material: band.material})
@@ -111,7 +114,7 @@ def _piece(band: Band) -> Piece:
 
 def _unturned(pattern: Pattern, opening: Opening) -> Pattern:
     """The pattern with the edges of the opening sewn and no longer turned up or left free."""
-    members = {member for use in opening.uses for member in require(pattern, use.edge)}
+    members = _living(pattern, opening)
     carriers = dict.fromkeys(pattern.carriers[member] for member in sorted(members))
     changed = [
         replace(
@@ -126,8 +129,13 @@ def _unturned(pattern: Pattern, opening: Opening) -> Pattern:
     return pattern.with_pieces(*changed)
 
 
+def _living(pattern: Pattern, opening: Opening) -> frozenset[str]:
+    """The edges of the opening as they are now."""
+    return frozenset(member for use in opening.uses for member in require(pattern, use.edge))
+
+
 def _seams(band: Band) -> tuple[Seam, ...]:
-    """The opening eased into the band, and the band closed to a ring; an elastic is only closed."""
+    """The band stretched onto the opening, and the band closed to a ring; an elastic is only closed."""
     opening = band.opening
     if opening.is_half:
         end, point = band.at("end"), band.at("lower_end")
@@ -142,7 +150,9 @@ def _seams(band: Band) -> tuple[Seam, ...]:
         return (ring,)
     sewn = (EdgeUse(band.at("lower"), band.start),)
     ease = opening.length - band.length
-    return Seam(part_name(band.slug, opening.word), sewn, opening.uses, ease, band.seam_class), ring
+    name = part_name(band.slug, opening.word)
+    gives: Gives = "shorter" if ease > 0.0 else "longer"
+    return Seam(name, sewn, opening.uses, ease, band.seam_class, gives=gives), ring
 
 
 _QUARTERS = {"quarter_notch": 0.25, "half_notch": 0.5, "three_quarter_notch": 0.75}

@@ -4,12 +4,23 @@ It is derived: it is cut to the opening as sewn after the last shaping step, so 
 marks on band and opening say how it is stretched on evenly.
 """
 
-from typing import Annotated
+from collections.abc import Iterator
+from typing import Annotated, Any
 
 from pydantic import Field
 
 from notchbook.errors import InputError, StepRefused
-from notchbook.pattern import EdgeUse, Pattern, piece_name, require
+from notchbook.pattern import (
+    Cure,
+    EdgeUse,
+    Finding,
+    Measured,
+    Pattern,
+    Severity,
+    piece_name,
+    require,
+    worded,
+)
 from notchbook.pattern.names import last_word
 from notchbook.recipe import (
     AmountText,
@@ -23,9 +34,23 @@ from notchbook.recipe import (
 )
 from notchbook.style._band_materials import BAND_ROWS, BandMaterial, BandRow
 from notchbook.style._band_openings import opening_of
-from notchbook.style._band_passing import BandAsked, Passing, PutOn, passing, passing_girth, passing_notes
+from notchbook.style._band_passing import (
+    CHECK,
+    BandAsked,
+    Passing,
+    PutOn,
+    passing,
+    passing_girth,
+    passing_notes,
+)
 from notchbook.style._band_piece import Band, with_band
+from notchbook.style._band_whole import OpeningWord, whole_opening
 from notchbook.units import parse_stretch
+
+
+def _called(label: str) -> Any:
+    """A field whose name alone says nothing: what the form calls it, its help standing below it."""
+    return Field(json_schema_extra={"label": label})
 
 
 class BandEdge(StepParameters):
@@ -33,32 +58,35 @@ class BandEdge(StepParameters):
 
     edge: EdgeName
     """A part of the opening."""
-    starts_at: PointName
-    """The end at which the band comes to it."""
+    starts_at: Annotated[PointName, _called("comes to it at")]
+    """The end at which the band comes to this edge; it is filled in with the edge."""
 
 
 class StretchBandParameters(StepParameters):
-    """The edges of an opening in order: round an arm or leg, or from one center of the body to the other.
+    """A whole opening by its word; or its edges in order, round an arm or leg, or from one center of the body
+    to the other.
 
     The band is so much shorter than its opening as its material draws in. What must pass it is looked at.
     """
 
-    edges: Annotated[tuple[BandEdge, ...], Field(min_length=1)]
-    """The opening, edge after edge, on one side of the wearer."""
-    material: BandMaterial = "rib"
+    opening: Annotated[OpeningWord | None, _called("round the whole")] = None
+    """The whole opening by one word, or its edges one by one below."""
+    edges: tuple[BandEdge, ...] = ()
+    """The opening, edge after edge, on one side of the wearer, where no word says it."""
+    material: Annotated[BandMaterial, _called("made of")] = "rib"
     """Rib, jersey, the garment's own cloth, or bare elastic."""
-    depth: AmountText = "20 mm"
+    depth: Annotated[AmountText, _called("finished width")] = "20 mm"
     """Finished width of the band; cloth is cut twice as wide and folded."""
-    share: Annotated[float, Field(gt=0.4, le=1.1)] | None = None
-    """Length of the band over that of its opening; empty: what is usual for the material."""
-    stretch: StretchText | None = None
-    """Stretch along the band: 10 cm to 14 cm, or 40 %. Needed for jersey and the garment's own cloth."""
-    cloth: StretchText | None = None
-    """Stretch of the garment's cloth across; empty: whether the opening itself stretches is not looked at."""
-    put_on: PutOn = "over_head"
+    share: Annotated[Annotated[float, Field(gt=0.4, le=1.1)] | None, _called("length, of the opening")] = None
+    """0.85: the band is cut to 85 % of its opening. Empty: what is usual for the material."""
+    stretch: Annotated[StretchText | None, _called("band, stretch tested")] = None
+    """Along the band: 10 cm pulled to 14 cm, or 40 %. Needed for jersey and the garment's own cloth."""
+    cloth: Annotated[StretchText | None, _called("garment, stretch tested")] = None
+    """Across the garment's cloth. Empty: whether the opening itself stretches so far is not looked at."""
+    put_on: Annotated[PutOn, _called("garment is put on")] = "over_head"
     """Over the head, stepped into, or with an opening."""
-    passes: Passing = "auto"
-    """What must pass the band; auto goes by its opening and how the garment is put on."""
+    passes: Annotated[Passing, _called("must let through")] = "auto"
+    """The part of the body that goes through the band; as usual: by the opening and how it is put on."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: StretchBandParameters) -> Change:
@@ -66,7 +94,7 @@ def run(pattern: Pattern, context: StepContext, parameters: StretchBandParameter
     row = BAND_ROWS[parameters.material]
     stretch = _band_stretch(parameters, row)
     depth = context.positive(parameters.depth, "depth", "both")
-    uses = tuple(EdgeUse(one.edge, one.starts_at) for one in parameters.edges)
+    uses = _uses(pattern, parameters)
     opening = opening_of(pattern, uses)
     share = row.share if parameters.share is None else parameters.share
     length = share * opening.length
@@ -87,8 +115,41 @@ def run(pattern: Pattern, context: StepContext, parameters: StretchBandParameter
         None if parameters.cloth is None else parse_stretch(parameters.cloth).stretch,
         row.words,
     )
-    notes = tuple(passing_notes(asked, what, passing_girth(context, what)))
+    notes = (*_share_notes(asked, share, row), *passing_notes(asked, what, passing_girth(context, what)))
     return Change(after, notes=notes)
+
+
+def _uses(pattern: Pattern, parameters: StretchBandParameters) -> tuple[EdgeUse, ...]:
+    """The edges of the opening. InputError ``band-opening-unsaid`` where it is given in neither way,
+    ``band-opening-twice`` where in both."""
+    if parameters.opening is None and not parameters.edges:
+        raise InputError("band-opening-unsaid")
+    if parameters.opening is not None and parameters.edges:
+        raise InputError("band-opening-twice", opening=parameters.opening.replace("_", " "))
+    if parameters.opening is not None:
+        return whole_opening(pattern, parameters.opening)
+    return tuple(EdgeUse(one.edge, one.starts_at) for one in parameters.edges)
+
+
+def _share_notes(asked: BandAsked, share: float, row: BandRow) -> Iterator[Finding]:
+    """A band that is shorter or longer than is usual in its material."""
+    if row.least <= share <= row.most:
+        return
+    nearest = row.least if share < row.least else row.most
+    cure = Cure(asked.slug, "share", nearest, f"cut the band to {100.0 * nearest:.0f} % of its opening")
+    yield worded(
+        CHECK,
+        "band-share-unusual",
+        Severity.LOOK,
+        Measured(share * asked.opening, nearest * asked.opening),
+        piece=asked.piece,
+        where=asked.where,
+        share=100.0 * share,
+        least=100.0 * row.least,
+        most=100.0 * row.most,
+        material=asked.material,
+        cures=(cure,),
+    )
 
 
 def _band_stretch(parameters: StretchBandParameters, row: BandRow) -> float:
@@ -106,7 +167,7 @@ STEP = StepDefinition(
     kind="style",
     phase="derived",
     title="Stretch band",
-    sentence="{material}, {depth} finished, at {edges}",
+    sentence="{material}, {depth} finished, at {edges}, round the whole {opening}",
     parameters=StretchBandParameters,
     run=run,
 )

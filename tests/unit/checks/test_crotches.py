@@ -5,7 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.checks.crotches import Crotch, corner_range, crotches
+from notchbook.blocks.legs.proportions import proportion
+from notchbook.checks.crotches import Crotch, corner_range, crotches, least_radius
 from notchbook.checks.limits import LIMITS
 from notchbook.geometry import Cubic, Line, Path, Point, Transform
 from notchbook.pattern import Pattern
@@ -75,3 +76,29 @@ def test_the_range_of_the_front_corner_follows_the_hip(hip: float, least: float,
     """The figures are a patternmaker's: 30 to 38, large bodies 45 at most."""
     crotch = replace(front(hand_trousers()), hip=hip)
     assert corner_range(crotch, LIMITS) == pytest.approx((least, most))
+
+
+def test_a_quarter_of_a_circle_bends_with_its_radius() -> None:
+    assert front(quarter()).least_radius == pytest.approx(RADIUS, rel=0.01)
+
+
+def test_a_small_body_may_bend_tighter() -> None:
+    usual = replace(front(hand_trousers()), hip=1000.0)
+    small = replace(usual, hip=430.0)
+    assert least_radius(usual, LIMITS) == LIMITS.crotch_front_radius
+    assert least_radius(small, LIMITS) == pytest.approx(LIMITS.crotch_front_radius / 2.0)
+
+
+@pytest.mark.parametrize("panel", ["front", "back"])
+def test_the_draft_aims_within_what_is_checked(panel: str) -> None:
+    """Two tables, for a check must not ask the draft: but one range, less the room that the draft keeps."""
+    room = proportion("curve.room")
+    for word, sign in (("least", -1.0), ("most", 1.0), ("plus", 1.0)):
+        aimed = proportion(f"curve.{word}_{panel}") + sign * room
+        assert aimed == getattr(LIMITS, f"crotch_{panel}_{word}")
+    assert proportion(f"curve.radius_{panel}") == getattr(LIMITS, f"crotch_{panel}_radius")
+    assert proportion("curve.adult_hip") == LIMITS.crotch_small_below
+    assert (proportion("curve.plus_hip"), proportion("curve.plus_full")) == (
+        LIMITS.crotch_plus_from,
+        LIMITS.crotch_plus_full,
+    )

@@ -100,7 +100,7 @@ def test_no_words_stand_on_a_line_or_on_each_other(piece: CutPiece) -> None:
 def test_words_read_from_the_left_or_upward(piece: CutPiece) -> None:
     """With the grain up, as the piece lies before her."""
     for text in texts(piece).values():
-        on_sheet = (text.degrees + 90.0 - piece.label.degrees + 180.0) % 360.0 - 180.0
+        on_sheet = (text.degrees + 90.0 - piece.grain.degrees + 180.0) % 360.0 - 180.0
         assert -90.0 < on_sheet <= 90.0 + 1e-6, text.words
 
 

@@ -7,8 +7,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from notchbook.geometry import Path, Point, Transform
-from notchbook.pattern import inner_dart_width, is_open_inside, mouth_of
-from notchbook.pattern.splitting import belongings, dart_crossed
+from notchbook.pattern import Piece, inner_dart_width, is_open_inside, mouth_of
+from notchbook.pattern.splitting import dart_crossed
+from notchbook.style.lines.inside import Inside, shared_inside
 from support.hand_upper import INNER_DART, hand_upper, upper_back, upper_front, with_inner_dart
 
 FRONT = with_inner_dart(upper_front(), 24.0)
@@ -70,9 +71,16 @@ def test_a_cut_through_an_inner_dart_is_seen_and_one_beside_it_is_not() -> None:
     assert dart_crossed(upper_back(), through) is None
 
 
+def inside_of(piece: Piece) -> tuple[Inside, Inside]:
+    """What of the front lies inside the outline of a piece, and the rest."""
+    *stretch, last = piece.outline
+    first, second, _ = shared_inside(FRONT, [stretch], [last.path.reversed()])
+    return first, second
+
+
 def test_a_part_keeps_the_inner_darts_that_lie_in_it() -> None:
-    assert belongings(FRONT, FRONT.outline).inner_darts == (DART,)
-    assert belongings(FRONT, upper_back().outline).inner_darts == ()
+    assert [part.inner_darts for part in inside_of(FRONT)] == [(DART,), ()]
+    assert [part.inner_darts for part in inside_of(upper_back())] == [(), (DART,)]
 
 
 def test_an_internal_line_is_found_by_its_name() -> None:

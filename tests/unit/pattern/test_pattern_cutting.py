@@ -1,6 +1,6 @@
 """Cutting a piece in two and laying two pieces together."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import pytest
 from hypothesis import given, settings
@@ -8,12 +8,34 @@ from hypothesis import strategies as st
 
 from notchbook.errors import HouseFault, StepRefused
 from notchbook.geometry import Path, Point, Transform
-from notchbook.pattern import Edge, InternalLine, Mark, Pattern, Piece, Place, locate
+from notchbook.pattern import Edge, Located, Pattern, Piece, Place, locate
 from notchbook.pattern.joining import gap_between, join_outlines, laying_motion
-from notchbook.pattern.splitting import EdgeNames, Halves, belongings, cut_edge, cut_lines, cut_outline
+from notchbook.pattern.splitting import EdgeCut, EdgeNames, closed_by, cut_edge, cut_path, parted_outline
 from support.hand_skirt import hand_skirt
 
 FRONT = "skirt.front"
+
+
+@dataclass(frozen=True)
+class Halves:
+    """The outlines left and right of a cut."""
+
+    left: tuple[Edge, ...]
+    right: tuple[Edge, ...]
+
+
+def cut_outline(
+    piece: Piece,
+    line: Path,
+    start: tuple[Located, EdgeNames],
+    end: tuple[Located, EdgeNames],
+    line_names: tuple[str, str],
+) -> Halves:
+    """The outline cut along a line, which becomes an edge of both halves."""
+    runs = parted_outline(piece, EdgeCut(*start), EdgeCut(*end))
+    return Halves(
+        closed_by(runs.left, line_names[0], line), closed_by(runs.right, line_names[1], line.reversed())
+    )
 
 
 def yoke_cut(pattern: Pattern, side: float, center: float) -> tuple[Piece, Path, Halves]:
@@ -84,22 +106,25 @@ def test_what_is_cut_and_joined_again_is_the_same_piece(side: float, center: flo
     assert f"{FRONT}/yoke/side_above" not in joined.points
 
 
-def test_intakes_marks_and_lines_go_with_their_half() -> None:
+def test_the_dart_goes_with_the_half_where_it_opens() -> None:
+    """Its legs are taken in where the cut ends in it: each half has one leg's side of the mouth, no leg."""
     pattern = hand_skirt()
-    plain = pattern.pieces[FRONT]
-    marks = (Mark(f"{FRONT}/belly", Point(-100, 150)), Mark(f"{FRONT}/knee", Point(-100, -300)))
-    plumb = InternalLine(f"{FRONT}/plumb", Path.line(Point(-60, -390), Point(-60, 190)))
-    piece = replace(plain, marks=marks, lines=(*plain.lines, plumb))
-    _, line, halves = yoke_cut(pattern.with_pieces(piece), 440.0, 440.0)
-    upper, lower = belongings(piece, halves.left), belongings(piece, halves.right)
-    assert [intake.name for intake in upper.intakes] == [f"{FRONT}/waist_dart"]
-    assert lower.intakes == ()
-    assert [mark.name for mark in upper.marks] == [f"{FRONT}/belly"]
-    assert [mark.name for mark in lower.marks] == [f"{FRONT}/knee"]
-    (hip, hip_parts), (_, plumb_parts) = cut_lines(piece, line)
-    assert hip.name == f"{FRONT}/hip_line" and len(hip_parts) == 1
-    assert len(plumb_parts) == 2
-    assert sum(part.length for part in plumb_parts) == pytest.approx(580.0)
+    piece = pattern.pieces[FRONT]
+    (dart,) = piece.intakes
+    start = locate(pattern, Place(f"{FRONT}/hem", f"{FRONT}/hem_center", 60.0))
+    runs = parted_outline(piece, EdgeCut(start, names("hem", "center", "side", "low")), dart)
+    left, right = ({edge.name for edge in run} for run in (runs.left, runs.right))
+    assert not {dart.first_leg, dart.second_leg} & (left | right)
+    assert {edge.name for edge in piece.outline} - {dart.first_leg, dart.second_leg, f"{FRONT}/hem"} == (
+        left | right
+    ) - {f"{FRONT}/hem/center", f"{FRONT}/hem/side"}
+
+
+def test_a_level_that_is_cut_is_found_in_two_parts() -> None:
+    plumb = Path.line(Point(-60, -390), Point(-60, 190))
+    level = Path.line(Point(-300, 40), Point(0, 40))
+    assert [part.length for part in cut_path(plumb, level)] == pytest.approx([430.0, 150.0])
+    assert [part.length for part in cut_path(plumb, Path.line(Point(-50, 0), Point(0, 0)))] == [580.0]
 
 
 def test_an_edge_is_cut_into_two_named_parts() -> None:

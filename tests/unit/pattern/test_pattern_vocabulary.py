@@ -14,6 +14,7 @@ from notchbook.pattern.vocabulary import VOCABULARY, words_of
 from notchbook.recipe import Replay
 from support.bodice_bodies import MAN, bodice_run, body
 from support.sleeve_bodies import sleeve_run
+from support.style_lines import BACK_PRINCESS, EMPIRE, bodice_with, hip_yoke, princess, skirt_with
 from support.yoke_skirt import FORM_A, WAISTBAND, run, skirt_recipe, with_steps, yoke_recipe
 
 SOURCE = Path(notchbook.__file__).parent
@@ -37,6 +38,21 @@ def bodice_names() -> Iterator[str]:
     yield from names_of(sleeve_run(elbow="dart"))
 
 
+def style_line_names() -> Iterator[str]:
+    """All names of yokes, seams under the bust, princess seams and joins."""
+    yield from names_of(bodice_with(("cut_style_line", "empire", EMPIRE)))
+    yield from names_of(
+        bodice_with(("princess_seam", "front", princess()), ("princess_seam", "back", BACK_PRINCESS))
+    )
+    line = {**hip_yoke()["lines"][0], "darts": []}
+    for end in ("start", "end"):
+        line[end] = {**line[end], "distance": "26 cm"}
+    join = {"first_edge": "cut.front_below/style_line", "second_edge": "cut.front_above/style_line"}
+    cut = ("cut_style_line", "cut", {"lines": [line], "notches": "apex"})
+    yield from names_of(skirt_with(cut, measures=FORM_A))
+    yield from names_of(skirt_with(cut, ("join_pieces", "again", join), measures=FORM_A))
+
+
 def names_of(done: Replay) -> set[str]:
     return {*done.pattern.index, *done.pattern.fates, *(one.name for one in done.expectations)}
 
@@ -44,7 +60,7 @@ def names_of(done: Replay) -> set[str]:
 def given_words() -> set[str]:
     """The words of all names that the blocks and steps give."""
     found: set[str] = set()
-    for name in (*skirt_names(), *bodice_names()):
+    for name in (*skirt_names(), *bodice_names(), *style_line_names()):
         owner, *words = split_side(name)[0].split("/")
         found.update(words, owner.split(".")[1:])
     return found

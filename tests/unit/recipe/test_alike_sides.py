@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from notchbook.body import MeasureSet
-from notchbook.pattern import Allowance, Notch, Pattern, Place, pattern_to_data, walk_seam
+from notchbook.pattern import Allowance, Group, Notch, Pattern, Place, pattern_to_data, walk_seam
 from notchbook.recipe.alike_pieces import names_of_both, serving_both
 from notchbook.recipe.sides import assemble
 from support.hand_upper import hand_upper
@@ -166,3 +166,16 @@ def test_the_sides_taken_apart_again_are_the_two_that_were_laid_together() -> No
                     flat = [value for row in edge["path"] for value in row[1:]]
                     there = [value for row in edges[edge["name"]] for value in row[1:]]
                     assert there == pytest.approx(flat, abs=1e-5)
+
+
+def test_a_piece_leaves_with_one_that_leaves_only_because_of_another() -> None:
+    """Front grouped with the back, back with the sleeve: a sleeve that differs takes both along."""
+    front, back, sleeve = "top.front/hem", "top.back/hem", f"{SLEEVE}/hem"
+    groups = {
+        "top.a/one": Group((front, back), "test"),
+        "top.b/two": Group((back, sleeve), "test"),
+    }
+    for names in (list(groups), list(groups)[::-1]):
+        grouped = replace(RIGHT, groups={name: groups[name] for name in names})
+        other = grouped.with_allowances({sleeve: Allowance("hem", 31.0)})
+        assert serving_both(grouped, other) == frozenset()

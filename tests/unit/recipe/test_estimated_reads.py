@@ -46,10 +46,12 @@ def test_of_two_sides_only_the_estimated_one_is_told() -> None:
 
 def test_a_side_of_the_same_value_is_told_though_one_side_is_drafted_for_both() -> None:
     run = drafted(body().with_value("hip_depth", GUESS, "left"))
-    assert run.left is None
+    assert run.left is not None  # what was taken and what was guessed are drafted each for itself
+    assert {piece.side for piece in run.pattern.pieces.values()} == {"both"}
+    assert list(estimated_reads(run)) == ["hip_depth@left"]
     # A step that asked for its own side alone, as most do.
     states = tuple(replace(state, reads=(("hip_depth", "right", 205.0),)) for state in run.right.states)
-    asked = replace(run, right=replace(run.right, states=states))
+    asked = replace(run, left=None, right=replace(run.right, states=states))
     assert list(estimated_reads(asked)) == ["hip_depth@left"]
 
 

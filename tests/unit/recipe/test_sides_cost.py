@@ -1,12 +1,14 @@
 """Bodies that are alike on both sides cost nothing: one run, one draft; a side that changes runs again."""
 
+from dataclasses import replace
+
 import pytest
 
 from notchbook.blocks.bodice_pieces import two_sides
 from notchbook.blocks.upper.draft_bodice import draft_bodice
 from notchbook.blocks.upper.given import BodiceGiven
 from notchbook.blocks.upper.shapes import BodiceHalf
-from notchbook.body import MeasureSet
+from notchbook.body import Measure, MeasureSet
 from notchbook.pattern import pattern_to_data
 from notchbook.recipe import StepContext, replay
 from support.bodice_bodies import bodice_recipe, body
@@ -26,6 +28,13 @@ def test_sides_are_alike_where_all_that_was_asked_for_is() -> None:
     assert context(uneven, "waist_girth", "hip_girth").sides_are_alike()
     assert not context(uneven, "waist_girth", "hip_depth").sides_are_alike()
     assert context(FORM_A, "hip_depth", "belly_girth").sides_are_alike()
+
+
+def test_a_side_that_was_taken_is_not_like_one_that_was_estimated() -> None:
+    guessed = Measure(206.0, status="estimated", error=8.0)
+    uneven = replace(FORM_A, values={**FORM_A.values, "hip_depth@left": guessed})
+    assert uneven.value("hip_depth", "left") == uneven.value("hip_depth", "right")
+    assert not context(uneven, "hip_depth").sides_are_alike()
 
 
 def test_a_measure_of_one_side_only_is_no_measure_of_both() -> None:

@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
 from notchbook.pattern import Finding, pattern_from_data, pattern_to_data, sewn_length, walk_seam
-from notchbook.recipe import Replay, change_step, replay
+from notchbook.recipe import Replay, add_step, change_step, replay
 from notchbook.style._band_materials import BAND_ROWS
 from notchbook.style._band_passing import passing
 from support.skirt_judge import Judge
-from support.stretch_bodies import banded_run, spoken_of, whole
+from support.stretch_bodies import CLOTH, banded_run, spoken_of, stretch_run, whole
 
 Edges = list[tuple[str, str]]
 TORSO, SUIT, LEG = "stretch_torso", "bodysuit", "leggings.leg"
@@ -235,3 +235,101 @@ def test_sides_that_differ_get_a_band_each_half_as_long_as_its_neck() -> None:
         seam = pattern.seams[f"stretch_band/neck@{side}"]
         assert walk_seam(pattern, seam).misfit == pytest.approx(0.0, abs=0.05)
     assert not [finding for finding in spoken_of(run) if finding.severity == "stop"]
+
+
+def test_the_band_is_stretched_to_its_opening_and_said_so() -> None:
+    """A rib is pulled to the neck; the neck is not eased into the rib (facts of the trade)."""
+    found = [one for one in spoken_of(banded_run(TORSO, NECK), notes=True) if one.code == "seam-stretched"]
+    assert [one.message for one in found] == [
+        "stretch band, neck: band, lower is stretched onto the run from front, neck, as declared."
+    ]
+
+
+def worded_run(block: str, word: str, **more: Any) -> Replay:
+    """The block with a band round a whole opening by its word."""
+    run = stretch_run(block, **more)
+    recipe = add_step(run.recipe, "stretch_band", {"opening": word}, base=run.measures)
+    return replay(recipe, run.measures)
+
+
+@pytest.mark.parametrize(
+    ("block", "word", "edges"),
+    [
+        (TORSO, "neck", NECK),
+        (TORSO, "hem", HEM),
+        (TORSO, "sleeve_hem", CUFF),
+        (SUIT, "leg_opening", LEG_OPENING),
+        (SUIT, "armhole", ARMHOLE),
+        ("leggings", "waist", WAIST),
+    ],
+)
+def test_a_whole_opening_by_its_word_is_the_opening_of_its_edges(block: str, word: str, edges: Edges) -> None:
+    by_word = worded_run(block, word)
+    assert by_word.suspended is None
+    one, other = (run.pattern.pieces["stretch_band.band"] for run in (by_word, banded_run(block, edges)))
+    assert one.bounds.width == pytest.approx(other.bounds.width)
+    assert (one.cut, one.title) == (other.cut, other.title)
+
+
+def test_the_whole_neck_of_two_sides_is_one_ring() -> None:
+    run = worded_run(TORSO, "neck", base=whole().with_value("shoulder_length", 112.0, "left"))
+    assert run.suspended is None
+    neck = sum(
+        edge.length for name, edge in run.pattern.edges.items() if name.split("@")[0].endswith("/neck")
+    )
+    band = run.pattern.pieces["stretch_band.band"]
+    share = 2.0 if band.cut == "fold" else 1.0
+    assert share * band.bounds.width == pytest.approx(0.85 * neck, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("asked", "code"),
+    [
+        ({}, "band-opening-unsaid"),
+        ({"opening": "armhole"}, "band-opening-missing"),
+        ({"opening": "neck", "edges": [{"edge": NECK[0][0], "starts_at": NECK[0][1]}]}, "band-opening-twice"),
+    ],
+)
+def test_an_opening_that_is_not_said_or_not_there_is_refused(asked: dict[str, Any], code: str) -> None:
+    run = stretch_run("leggings" if code == "band-opening-missing" else TORSO)
+    assert (
+        refusal(replay(add_step(run.recipe, "stretch_band", asked, base=run.measures), run.measures)) == code
+    )
+
+
+def test_two_openings_of_one_word_must_be_named() -> None:
+    run = stretch_run(TORSO)
+    recipe = add_step(run.recipe, SUIT, CLOTH, base=run.measures)
+    recipe = add_step(recipe, "stretch_band", {"opening": "neck"}, base=run.measures)
+    assert refusal(replay(recipe, run.measures)) == "band-opening-several"
+
+
+@pytest.mark.parametrize(("share", "cure"), [(0.45, 0.80), (0.98, 0.90)])
+def test_a_share_that_is_unusual_in_the_material_is_said_with_the_nearest_usual_one(
+    share: float, cure: float
+) -> None:
+    """Neck rib 0.80 to 0.90 of the seam (handbook figures, from memory)."""
+    run = banded_run(TORSO, NECK, share=share)
+    (told,) = said(run, "band-share-unusual")
+    assert [(one.parameter, one.value) for one in told.cures] == [("share", cure)]
+    cured = replay(
+        change_step(run.recipe, "stretch_band-1", {"share": cure}, base=run.measures), run.measures
+    )
+    assert said(cured, "band-share-unusual") == []
+
+
+@pytest.mark.parametrize("share", [0.80, 0.85, 0.90])
+def test_a_usual_share_is_not_spoken_of(share: float) -> None:
+    assert said(banded_run(TORSO, NECK, share=share), "band-share-unusual") == []
+
+
+def test_the_band_of_a_child_is_judged_by_a_child_s_head() -> None:
+    """52 to 54 cm at six years, 56 to 58 grown up (common practice, no source): this neck between."""
+    child = banded_run(TORSO, NECK, whole("child"), material="self", stretch="30 %", share=0.85)
+    girth = 0.85 * 2.0 * sum(sewn_length(child.pattern, edge) for edge, _ in NECK)
+    least = {head: head / girth - 1.0 for head in (530.0, 570.0)}
+    between = (least[530.0] + least[570.0]) / 2.0
+    run = banded_run(
+        TORSO, NECK, whole("child"), material="self", stretch=f"{100.0 * between:.1f} %", share=0.85
+    )
+    assert said(run, "band-does-not-pass") == []

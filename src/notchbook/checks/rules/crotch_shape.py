@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.crotches import Crotch, corner_range, crotches
+from notchbook.checks.crotches import Crotch, corner_range, crotches, least_radius
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
-from notchbook.pattern import STRETCH_FABRIC, Finding, Severity, spoken
+from notchbook.pattern import Finding, Severity, spoken
 
 
 @check(
@@ -17,28 +17,34 @@ from notchbook.pattern import STRETCH_FABRIC, Finding, Severity, spoken
         "one is longer and flatter, for it passes under the seat. How far each lies from the corner of "
         "center and crotch level, measured at 45 degrees, is what a patternmaker draws it by. A seam that "
         "stays farther off is a diagonal: it cuts into the seat and pulls whiskers from the fork. One that "
-        "goes deeper hangs in folds."
+        "goes deeper hangs in folds. The depth alone can be met by a hook, too: straight, a tight bend, "
+        "straight again. So the seam bends nowhere tighter than a hand would draw it."
     ),
     severity=Severity.LOOK,
     reads=("edges",),
     messages={
         "crotch-diagonal": "{piece}: the crotch seam cuts its corner.",
         "crotch-corner-deep": "{piece}: the crotch seam goes deep into its corner.",
+        "crotch-hooked": "{piece}: the crotch seam turns its corner in a hook.",
         "crotch-front-as-long": "{piece}: the front reaches as far under the body as the back.",
         "crotch-back-not-flatter": "{piece}: the back crotch seam is as hollow as the front one.",
     },
     suggestion="Look at crotch length, rise and hip again; draw the curve through its place at 45 degrees.",
 )
 def crotch_shape(subject: Subject) -> Iterator[Finding]:
-    """Corner depths out of their range (mm), and backs that are not longer (mm) and flatter (a share)."""
+    """Corner depths and radii out of their range (mm), and backs that are not longer and flatter."""
     found = list(crotches(subject.pattern))
-    is_of_stretch = subject.pattern.materials.get("self") == STRETCH_FABRIC
-    for crotch in () if is_of_stretch else found:  # what gives finds its own way into the corner
+    for crotch in found:
+        if crotch.run.piece.stretches:  # what gives finds its own way into the corner
+            continue
         least, most = corner_range(crotch, subject.limits)
         if crotch.corner_depth > most:
             yield _finding("crotch-diagonal", crotch, Reading(crotch.corner_depth, most))
         elif crotch.corner_depth < least:
             yield _finding("crotch-corner-deep", crotch, Reading(crotch.corner_depth, least))
+        tightest = least_radius(crotch, subject.limits)
+        if crotch.least_radius < tightest:
+            yield _finding("crotch-hooked", crotch, Reading(crotch.least_radius, tightest))
     for front in found:
         for back in found:
             if (front.run.panel, back.run.panel) == ("front", "back") and _are_one_leg(front, back):

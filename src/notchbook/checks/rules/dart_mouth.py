@@ -27,7 +27,7 @@ from notchbook.pattern import Finding, Severity, spoken
 def dart_mouth(subject: Subject) -> Iterator[Finding]:
     """Darts across which the edge does not run on when they are closed, degrees."""
     for piece in subject.pattern.pieces.values():
-        for intake in piece.intakes:
+        for intake in (one for one in piece.intakes if one.has_legs):
             turned = angle_across(piece, intake)
             if turned is None or abs(turned - 180.0) <= subject.limits.junction:
                 continue

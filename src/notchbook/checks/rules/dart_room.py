@@ -51,7 +51,7 @@ class _End:
 
 
 def _ends(piece: Piece) -> Iterator[_End]:
-    for intake in piece.intakes:
+    for intake in piece.darts:
         first, second = piece.edge(intake.first_leg), piece.edge(intake.second_leg)
         degrees = _between(first.path.reversed(), second.path)
         legs = frozenset((first.name, second.name))
@@ -87,7 +87,7 @@ def _room(subject: Subject, piece: Piece, end: _End) -> Iterator[Finding]:
 
 def _body(piece: Piece) -> Polygon:
     """The piece with its darts filled: straight across every mouth."""
-    legs = {leg for intake in piece.intakes for leg in (intake.first_leg, intake.second_leg)}
+    legs = {leg for intake in piece.darts for leg in (intake.first_leg, intake.second_leg)}
     return Polygon(np.vstack([dense(edge.path).points for edge in piece.outline if edge.name not in legs]))
 
 

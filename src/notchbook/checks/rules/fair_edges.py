@@ -63,6 +63,18 @@ def _shapes_alone(piece: Piece, edge: Edge, line: Dense, changes: list[tuple[Str
     return heights[0] < waists[0] < heights[1]
 
 
+def _is_panel_seam_over_waist(
+    piece: Piece, edge: Edge, line: Dense, changes: list[tuple[Stretch, Stretch]]
+) -> bool:
+    """Whether the edge is a cut that goes on over the waist, as a princess seam to the hem does: round over
+    the bust, hollow at the waist, round over the hip, so that it changes once above it and once below."""
+    waists = [mark.path.start.y for mark in piece.lines if "waist_line" in _words(mark.name)]
+    if _words(edge.name)[-1] != "style_line" or not waists or len(changes) > 2:
+        return False
+    heights = sorted(float(line.at(after.begins)[1]) for _, after in changes)
+    return len(changes) < 2 or heights[0] < waists[0] < heights[1]
+
+
 _LEG_LEVELS = ("thigh_line", "knee_line", "calf_line")
 """Levels at which a leg that lies on the body is as wide as it: its inseam bends from one to the next."""
 
@@ -143,6 +155,8 @@ def _wavers(subject: Subject, piece: Piece, edge: Edge) -> Iterator[Finding]:
     if len(changes) <= _MOST_SEAT_CHANGES and _covers_seat(piece, edge):
         return
     if _shapes_alone(piece, edge, line, changes) or _follows_leg(piece, edge, changes):
+        return
+    if _is_panel_seam_over_waist(piece, edge, line, changes):
         return
     for before, after in changes:
         x, y = line.at(after.begins)

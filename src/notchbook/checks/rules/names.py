@@ -66,12 +66,16 @@ def _notch(pattern: Pattern, notch: Notch) -> Iterator[Finding]:
 
 
 def _intake(pattern: Pattern, intake: Intake, piece: str) -> Iterator[Finding]:
-    parts: tuple[tuple[str, Wanted], ...] = (
-        (intake.mouth, "run"),
-        (intake.first_leg, "edge"),
-        (intake.second_leg, "edge"),
-        (intake.point, "point"),
-    )
+    parts: list[tuple[str, Wanted]] = [(intake.mouth, "run")]
+    if intake.has_legs:
+        parts += [(intake.first_leg, "edge"), (intake.second_leg, "edge"), (intake.point, "point")]
+    if intake.is_drawn_in:
+        parts += [(intake.edge, "run")]
+    if intake.is_folded:
+        lines = {line.name for line in pattern.pieces[piece].lines}
+        for line in (intake.first_line, intake.second_line):
+            if line not in lines:
+                yield _finding("name-dead-dart", intake.name, line)
     for name, wanted in parts:
         elsewhere = wanted != "run" and pattern.carriers.get(name, piece) != piece
         if elsewhere or not isinstance(resolve(pattern, name, wanted), Found):

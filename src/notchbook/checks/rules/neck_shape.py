@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from notchbook.checks.bow import rounded
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.necks import is_lowered, necks, rise_and_width
+from notchbook.checks.necks import lowered_by, necks, rise_and_width
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity, spoken
@@ -39,8 +39,9 @@ def neck_shape(subject: Subject) -> Iterator[Finding]:
                 spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
                 yield neck_shape.finding("neck-wavers", spot, Reading(turn.turned, 0.0, "deg"), **words)
         rise, width = rise_and_width(run)
-        if run.panel == "back" and not is_lowered(run) and rise > limits.back_neck_rise * width:
+        most = limits.back_neck_rise * width + lowered_by(run)
+        if run.panel == "back" and rise > most:
             x, y = run.line.points[-1]
             spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
-            reading = Reading(rise, limits.back_neck_rise * width)
+            reading = Reading(rise, most)
             yield neck_shape.finding("back-neck-deep", spot, reading, **words)

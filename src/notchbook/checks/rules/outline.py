@@ -85,7 +85,7 @@ def _ring(piece: Piece) -> list[tuple[float, float]]:
     """The points round the piece, each once; darts that take up nothing are left out."""
     closed = {
         leg
-        for intake in piece.intakes
+        for intake in piece.darts
         for leg in (intake.first_leg, intake.second_leg)
         if piece.edge(intake.first_leg).path.start.distance_to(piece.edge(intake.second_leg).path.end)
         <= TOLERANCES.sew_length

@@ -14,8 +14,8 @@ from notchbook.pattern import Finding, Severity, spoken
     rationale=(
         "Two edges that are sewn together are walked along each other on the sew line before anything is "
         "cut. A side that is too long ends in a pucker or is cut off by the machinist, and the fault "
-        "travels to the next seam. Ease is right only where it was declared. The cut edges say nothing: "
-        "on a curve they differ by allowance times the angle turned."
+        "travels to the next seam. Ease and stretch are right only where they were declared. The cut edges "
+        "say nothing: on a curve they differ by allowance times the angle turned."
     ),
     severity=Severity.STOP,
     reads=("edges", "seams"),
@@ -23,6 +23,7 @@ from notchbook.pattern import Finding, Severity, spoken
         "seam-second-longer": "{seam}: {second} is longer than {first}.",
         "seam-second-shorter": "{seam}: {second} is shorter than {first}.",
         "seam-eased": "{seam}: {second} is eased into {first}, as declared.",
+        "seam-stretched": "{seam}: {first} is stretched onto {second}, as declared.",
     },
     suggestion="True one side to the other, or declare the difference as ease.",
 )
@@ -45,7 +46,8 @@ def seam_walks(subject: Subject) -> Iterator[Finding]:
             if seam.ease < 0.0:
                 facts.update(first=second, second=first)
             ease = Reading(abs(seam.ease), None)
-            yield seam_walks.finding("seam-eased", spot, ease, Severity.NOTE, **facts)
+            code = "seam-eased" if seam.gives == "longer" else "seam-stretched"
+            yield seam_walks.finding(code, spot, ease, Severity.NOTE, **facts)
 
 
 def _said(edge: str, count: int) -> str:

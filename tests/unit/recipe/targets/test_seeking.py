@@ -1,0 +1,86 @@
+"""Seeking values of functions that may be refused: closed forms, limits, turning points, several at once."""
+
+import math
+
+import pytest
+
+from notchbook.geometry import Path, Point
+from notchbook.geometry.solve_between import Place, seek_zero
+from notchbook.geometry.solve_together import solve_together
+from notchbook.pattern.piece import Edge, InternalLine, Piece
+from notchbook.pattern.width_at_level import width_at_level
+
+EXACT = (1e-9, 1e-4)
+
+
+def square_root_of(wanted: float, at: float) -> float | None:
+    return None if at < 0.0 else math.sqrt(at) - wanted
+
+
+def test_a_root_is_found_outward_from_the_start() -> None:
+    found = seek_zero(lambda at: square_root_of(3.0, at), Place(1.0, -2.0), 0.5, (-100.0, 100.0), EXACT)
+    assert found.root == pytest.approx(9.0, abs=1e-8)
+
+
+def test_the_last_place_with_a_value_is_an_end_of_the_range() -> None:
+    found = seek_zero(lambda at: square_root_of(20.0, at), Place(1.0, -19.0), 0.5, (-100.0, 100.0), EXACT)
+    assert found.root is None
+    assert found.low.at == pytest.approx(0.0, abs=1e-4) and found.high.at == 100.0
+    assert found.most.value == pytest.approx(-10.0) and found.least.at == pytest.approx(0.0, abs=1e-4)
+
+
+def test_a_value_that_turns_before_it_comes_to_zero_is_not_passed_over() -> None:
+    # A parabola with roots at 2.9 and 3.1: sampled coarsely it never changes its sign.
+    found = seek_zero(lambda at: (at - 3.0) ** 2 - 0.01, Place(0.0, 8.99), 1.0, (-50.0, 50.0), EXACT)
+    assert found.root is not None and abs(abs(found.root - 3.0) - 0.1) < 1e-6
+
+
+def test_a_turning_point_above_zero_is_the_nearest_of_the_range() -> None:
+    found = seek_zero(lambda at: (at - 3.0) ** 2 + 0.5, Place(0.0, 9.5), 1.0, (-50.0, 50.0), EXACT)
+    assert found.root is None and found.least.value == pytest.approx(0.5, abs=1e-6)
+
+
+def test_several_values_are_solved_at_once() -> None:
+    # A circle and a line: x = y = 3 on the side of the start (by hand).
+    found = solve_together(
+        lambda at: (at[0] ** 2 + at[1] ** 2 - 18.0, at[0] - at[1]), (1.0, 5.0), (0.01, 0.01), 1e-9
+    )
+    assert found.is_solved and found.place == pytest.approx((3.0, 3.0))
+
+
+def test_values_that_move_only_together_are_said_to_be_bound() -> None:
+    found = solve_together(
+        lambda at: (at[0] + at[1] - 1.0, 2.0 * (at[0] + at[1]) - 5.0), (0.0, 0.0), (0.01, 0.01), 1e-9
+    )
+    assert not found.is_solved and found.is_bound
+
+
+def test_a_refused_step_is_shortened_not_taken() -> None:
+    found = solve_together(
+        lambda at: None if at[0] > 2.0 else (math.exp(at[0]) - 7.0, at[1] - 1.0),
+        (0.0, 0.0),
+        (0.01, 0.01),
+        1e-9,
+    )
+    assert found.is_solved and found.place == pytest.approx((math.log(7.0), 1.0))
+
+
+def test_the_width_at_a_level_leaves_out_what_an_open_dart_takes() -> None:
+    """A rectangle 200 wide with a dart 40 wide and 100 deep from its upper edge: by similar triangles."""
+    corners = [(0, 0), (200, 0), (200, 300), (120, 300), (100, 200), (80, 300), (0, 300)]
+    points = [Point(float(x), float(y)) for x, y in corners]
+    names = [f"a.front/corner_{index}" for index in range(len(points))]
+    outline = tuple(
+        Edge(
+            f"a.front/edge_{index}",
+            Path.line(points[index], points[(index + 1) % len(points)]),
+            names[index],
+            names[(index + 1) % len(points)],
+        )
+        for index in range(len(points))
+    )
+    line = InternalLine("a.front/level", Path.line(Point(0.0, 300.0), Point(200.0, 300.0)))
+    piece = Piece("a.front", "Front", outline, lines=(line,))
+    assert width_at_level(piece, line, 50.0) == pytest.approx(200.0 - 20.0)
+    assert width_at_level(piece, line, 99.9) == pytest.approx(200.0 - 0.04)
+    assert width_at_level(piece, line, 150.0) == pytest.approx(200.0)
