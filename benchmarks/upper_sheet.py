@@ -107,6 +107,8 @@ def piece_lines(judge: UpperJudge, piece: str) -> Iterator[Line]:
     for arrow in _grain(judge, piece):
         yield Line(arrow, "guide")
     for mark in judge.pieces[piece]["marks"]:
+        if mark["kind"] == "datum":  # measured from, not marked
+            continue
         yield from _cross(np.array([mark["x"], mark["y"]]))
     for name in judge.notches:
         place = judge.notches[name]["place"]

@@ -94,7 +94,8 @@ def test_a_length_that_is_not_as_asked_is_seen(key: str) -> None:
 
 def test_a_leg_too_close_at_the_thigh_is_seen_at_both_levels() -> None:
     judge = LowerJudge(lower_data("trousers"))
-    widths = [judge.at_level("crotch_line"), judge.at_level("crotch_line", 50.0)]
+    # 5 cm lower the body's thigh too is smaller, by 15 mm.
+    widths = [judge.below_fork(0.0), judge.below_fork(50.0) + 15.0]
     for width, name in zip(widths, ("thigh at least", "thigh 50 below at least"), strict=True):
         assert name in failed(lower_data("trousers"), {"thigh_girth": width + FAULT})
         assert name not in failed(lower_data("trousers"), {"thigh_girth": width - FAULT})

@@ -19,9 +19,11 @@ EASES: Final = Path(__file__).parents[2] / "src" / "notchbook" / "blocks" / "tro
 SAID: Final = {
     "trousers-hip-widened": "hip_girth",
     "hip-ease-raised": "hip_girth",
+    "trousers-thigh-close": "thigh_girth",
+    "trousers-crotch-estimate-yields": "crotch_length",
     **SAID_OF_STRETCH,
 }
-"""Findings that name by how much a girth gave way."""
+"""Findings that name by how much a girth or a length gave way."""
 
 UNSAID: Final = 0.5
 """mm by which a girth may give way without a word."""
@@ -87,9 +89,9 @@ def _trousers(run: Replay, parameters: Mapping[str, Any]) -> dict[str, float]:
         written = parameters[f"{of}_ease"]
         return float(eases[of]["value"]) if written is None else _mm(written)
 
-    wanted = {"waist_girth": "waist", "hip_girth": "hip", "crotch_length": "crotch"}
+    wanted = {"waist_girth": "waist", "hip_girth": "hip", "crotch_length": "crotch", "thigh_girth": "thigh"}
     if _mm(parameters["waist_drop"]) > 0.0:
-        wanted = {"hip_girth": "hip"}
+        wanted = {"hip_girth": "hip", "thigh_girth": "thigh"}
     return {key: measures.value(key) + ease(of) for key, of in wanted.items() if measures.has(key)}
 
 

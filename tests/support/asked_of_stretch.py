@@ -58,7 +58,10 @@ SAID_OF_STRETCH: Final = {
     "stretch-shoulder-changed": "shoulder_length",
     "stretch-underarm-lowered": "scye_depth",
     "stretch-sleeve-widened": "upper_arm_girth",
+    "stretch-waist-loosened": "waist_girth",
+    "stretch-side-leans": "waist_girth",
     "leggings-waist-wide": "waist_girth",
+    "leggings-waist-wide-at-side": "waist_girth",
     "leggings-hem-widened": "ankle_girth",
 }
 """Findings that name by how much a place gave way."""

@@ -46,6 +46,11 @@ def ease_as_declared_is_noted(skirt: Pattern) -> Made:
     return longer_back(skirt, 10.0).with_seams(replace(skirt.seams[SIDE], ease=10.0))
 
 
+@fault("seam-walks", "seam-stretched", measured=10.0)
+def stretch_as_declared_is_noted(skirt: Pattern) -> Made:
+    return longer_back(skirt, 10.0).with_seams(replace(skirt.seams[SIDE], ease=10.0, gives="shorter"))
+
+
 @harmless("seam-walks")
 def back_longer_by_four_tenths(skirt: Pattern) -> Made:
     return longer_back(skirt, 0.4)

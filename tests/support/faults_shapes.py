@@ -127,13 +127,23 @@ def back_neck_that_rises_by_40_over_71(_: Pattern) -> Made:
     return upper.with_pieces(replace(back, outline=tuple(outline)))
 
 
-@harmless("neck-shape")
-def back_neck_cut_low_below_a_marked_neck_base(_: Pattern) -> Made:
+def _below_a_marked_neck_base(lowered: float) -> Pattern:
+    """The deep back neck, its nape so far below the neck base of the body, mm."""
     upper = back_neck_that_rises_by_40_over_71(hand_upper())
     assert isinstance(upper, Pattern)
     back = upper.pieces["top.back"]
-    base = Mark("top.back/neck_base", Point(0.0, 400.0), "datum")
+    base = Mark("top.back/neck_base", Point(0.0, 375.0 + lowered), "datum")
     return upper.with_pieces(replace(back, marks=(*back.marks, base)))
+
+
+@harmless("neck-shape")
+def back_neck_cut_low_below_a_marked_neck_base(_: Pattern) -> Made:
+    return _below_a_marked_neck_base(25.0)
+
+
+@fault("neck-shape", "back-neck-deep", measured=40.0)
+def deep_back_neck_a_millimeter_below_its_neck_base(_: Pattern) -> Made:
+    return _below_a_marked_neck_base(1.0)
 
 
 def _cap_of(name: str, path: Path) -> Pattern:
@@ -187,12 +197,18 @@ def cap_that_leaves_its_armhole_by_two(_: Pattern) -> Made:
 
 
 def _of_stretch(amount: float) -> Pattern:
-    return _narrower(amount).with_materials({"self": STRETCH_FABRIC})
+    upper = _narrower(amount)
+    return upper.with_pieces(*(replace(piece, stretches=True) for piece in upper.pieces.values()))
 
 
 @fault("cap-laid-in", "cap-off-armhole")
 def stretch_cap_that_leaves_its_armhole_by_nine(_: Pattern) -> Made:
     return _of_stretch(9.5)
+
+
+@fault("cap-laid-in", "cap-off-armhole")
+def woven_cap_beside_a_stretch_top(_: Pattern) -> Made:
+    return _narrower(4.3).with_materials({"self": STRETCH_FABRIC})
 
 
 @harmless("cap-laid-in")

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from notchbook.geometry import Cubic, Path, Point
-from notchbook.pattern import InnerDart, Pattern
+from notchbook.pattern import Elastic, InnerDart, Pattern
 from support.bent import edge_changed, path_changed, piece_changed
 from support.faults import Made, fault, harmless
 from support.hand_suit import CROTCH, SIDE, hand_panel, hand_suit
@@ -105,3 +105,18 @@ def waist_from_center_to_center(_: Pattern) -> Made:
 @fault("fair-edges", "edge-wavers")
 def waist_from_center_to_side(_: Pattern) -> Made:
     return _waist_from("waist_center_front", "waist_side")
+
+
+def _with_elastic(*edges: str) -> Pattern:
+    elastic = Elastic("suit/leg_elastic", "leg elastic", edges, 0.9, 8.0, "limb")
+    return hand_suit().with_elastics(elastic)
+
+
+@fault("elastics", "elastic-edge-lost")
+def elastic_of_an_edge_that_is_gone(_: Pattern) -> Made:
+    return _with_elastic("suit.front/leg_opening", "suit.back/leg_hem")
+
+
+@harmless("elastics")
+def elastic_with_its_edges(_: Pattern) -> Made:
+    return _with_elastic("suit.front/leg_opening", "suit.back/leg_opening")

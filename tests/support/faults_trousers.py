@@ -12,6 +12,8 @@ from support.hand_trousers import (
     back_crotch,
     front_crotch,
     hand_trousers,
+    hooked_back,
+    hooked_front,
 )
 
 CHECKED = ("center-square", "crease-line", "crotch-shape", "no-bump", "seam-junctions")
@@ -37,6 +39,17 @@ def back_that_cuts_its_corner(_: Pattern) -> Made:
     return _back_of(60.0, 20.0)
 
 
+@fault("crotch-shape", "crotch-hooked")
+def front_with_a_hook_of_the_right_depth(_: Pattern) -> Made:
+    """Round in one place, then straight on to the crotch point, as deep in its corner as a J."""
+    return path_changed(hand_trousers(), FRONT_CROTCH, lambda _: hooked_front().reversed())
+
+
+@fault("crotch-shape", "crotch-hooked")
+def back_with_a_hook(_: Pattern) -> Made:
+    return path_changed(hand_trousers(), BACK_CROTCH, lambda _: hooked_back())
+
+
 @fault("crotch-shape", "crotch-corner-deep")
 def front_that_goes_into_its_corner(_: Pattern) -> Made:
     return _front_of(80.0, 45.0)
@@ -54,6 +67,12 @@ def back_that_reaches_less_far(_: Pattern) -> Made:
 
 @harmless("crotch-shape")
 def stretch_front_that_goes_into_its_corner(_: Pattern) -> Made:
+    trousers = _front_of(80.0, 45.0)
+    return trousers.with_pieces(*(replace(piece, stretches=True) for piece in trousers.pieces.values()))
+
+
+@fault("crotch-shape", "crotch-corner-deep")
+def woven_front_beside_a_stretch_top(_: Pattern) -> Made:
     return _front_of(80.0, 45.0).with_materials({"self": STRETCH_FABRIC})
 
 

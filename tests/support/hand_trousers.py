@@ -52,6 +52,23 @@ def front_crotch(first: float = 66.0, second: float = 32.0) -> Path:
     return Path((*Path.line(Point(85.0, 270.0), start).segments, curve))
 
 
+def hooked_front() -> Path:
+    """The front crotch seam with a tight bend instead of a J: then a slope of 26 degrees to the crotch point.
+    It lies 32 mm from its corner, as a good one does."""
+    start, point = Point(85.0, 56.0), Point(150.0, 0.0)
+    curve = curved(start, -90.0, (20.0, 60.0), point, -26.0)
+    return Path((*Path.line(Point(85.0, 270.0), start).segments, curve))
+
+
+def hooked_back() -> Path:
+    """The back crotch seam with a tight bend, then a slope of 32 degrees; 48 mm from its corner."""
+    top = Point(-70.0, 290.0)
+    start = BACK_FOOT.lerp(top, 0.3)
+    heading = (BACK_FOOT - top).direction()
+    curve = curved(start, heading, (24.0, 120.0), Point(-225.0, -15.0), 212.0)
+    return Path((*Path.line(top, start).segments, curve))
+
+
 def back_crotch(first: float = 100.0, second: float = 40.0) -> Path:
     """The back crotch seam from the waist to the crotch point, by the handles of its curve, mm."""
     top, foot = Point(-70.0, 290.0), BACK_FOOT

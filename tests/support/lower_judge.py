@@ -42,6 +42,9 @@ PLUS_HIP: Final = 1120.0
 FRONT_DARTS: Final = 20.0
 """mm that the darts of a front take up together at most (the same review)."""
 
+THINNER_BELOW: Final = 15.0
+"""mm by which the body's thigh is smaller 5 cm below the crotch: common practice, no source."""
+
 FAR: Final = 4000.0
 """mm; longer than any piece."""
 
@@ -72,12 +75,6 @@ class LegPanel:
         found: Points = self.crotch[-1]
         return found
 
-    def from_center(self, place: Points) -> float:
-        """How far a place lies off the straight center, drawn on, mm."""
-        way = self.crotch[1] - self.crotch[0]
-        off = place - self.crotch[0]
-        return float((way[0] * off[1] - way[1] * off[0]) / np.linalg.norm(way))
-
     @property
     def foot(self) -> Points:
         """Where the straight center, drawn on, meets the crotch level."""
@@ -85,6 +82,15 @@ class LegPanel:
         share = (self.levels["crotch_line"] - start[1]) / (ahead[1] - start[1])
         found: Points = start + share * (ahead - start)
         return found
+
+    @property
+    def hip_width(self) -> float:
+        """From the straight center, drawn on, along the hip level to the side, mm. The cloth may reach
+        farther, where the crotch curve begins above the hip."""
+        start, ahead = self.crotch[0], self.crotch[1]
+        share = (self.levels["hip_line"] - start[1]) / (ahead[1] - start[1])
+        center = start + share * (ahead - start)
+        return float(self.hip_line[:, 0].max() - center[0])
 
     @property
     def corner_depth(self) -> float:
@@ -172,6 +178,12 @@ class LowerJudge(UpperJudge):
         """Front and back together as wide as they are at a level, or so many mm below it."""
         return sum(panel.width(panel.levels[line] - below) for panel in self.panels.values())
 
+    def below_fork(self, below: float) -> float:
+        """Front and back together, each as wide as it is so many mm below its own crotch point."""
+        return sum(
+            panel.width(float(panel.crotch_point[1]) - max(below, 0.01)) for panel in self.panels.values()
+        )
+
 
 def trousers_closures(judge: LowerJudge, wanted: Mapping[str, float]) -> Iterator[Closure]:
     """What must agree on one leg. ``wanted`` holds what it was to come to, mm with ease, by measure key (and
@@ -186,7 +198,7 @@ def _lengths(judge: LowerJudge, wanted: Mapping[str, float]) -> Iterator[Closure
     front, back = judge.front, judge.back
     measured: dict[str, Callable[[], float]] = {
         "waist_girth": lambda: 2.0 * judge.both("waist"),
-        "hip_girth": lambda: 2.0 * sum(length(panel.hip_line) for panel in judge.panels.values()),
+        "hip_girth": lambda: 2.0 * sum(panel.hip_width for panel in judge.panels.values()),
         "crotch_length": lambda: judge.both("crotch_seam"),
         "front_crotch_length": lambda: length(front.crotch),
         "back_crotch_length": lambda: length(back.crotch),
@@ -199,8 +211,9 @@ def _lengths(judge: LowerJudge, wanted: Mapping[str, float]) -> Iterator[Closure
         if key in measured:
             yield Closure(key, measured[key](), value, LENGTH)
     if "thigh_girth" in wanted:
-        for word, below in (("thigh", 0.0), ("thigh 50 below", 50.0)):
-            least = min(0.0, judge.at_level("crotch_line", below) - wanted["thigh_girth"])
+        for word, below, smaller in (("thigh", 0.0, 0.0), ("thigh 50 below", 50.0, THINNER_BELOW)):
+            asked = wanted["thigh_girth"] - smaller
+            least = min(0.0, judge.below_fork(below) - asked)
             yield Closure(f"{word} at least", least, 0.0, LENGTH)
 
 
@@ -251,7 +264,8 @@ def _lines(judge: LowerJudge) -> Iterator[Closure]:
         ends = panel.hip_line[np.argsort(panel.hip_line[:, 0])]
         off = LineString(panel.side).distance(Point(ends[-1]))
         yield Closure(f"{which} hip line from the side seam", float(off), 0.0, LENGTH)
-        yield Closure(f"{which} hip line from the center", panel.from_center(ends[0]), 0.0, LENGTH)
+        off = LineString(panel.crotch).distance(Point(ends[0]))
+        yield Closure(f"{which} hip line from the crotch seam", float(off), 0.0, LENGTH)
         valid = judge.polygon(piece).is_valid
         yield Closure(f"{which} in one piece", float(valid), 1.0, 0.0)
 
@@ -301,7 +315,7 @@ def sharpest(run: Points) -> float:
 def leg_figures(judge: LowerJudge) -> dict[str, float]:
     """Figures of shape by name, mm or degrees or shares of the pattern's hip."""
     found: dict[str, float] = {}
-    hip = 2.0 * sum(length(panel.hip_line) for panel in judge.panels.values())
+    hip = 2.0 * sum(panel.hip_width for panel in judge.panels.values())
     for which, panel in judge.panels.items():
         found[f"{which} crotch"] = length(panel.crotch)
         found[f"{which} corner depth"] = panel.corner_depth

@@ -4,6 +4,7 @@ from functools import cache
 
 from notchbook.finish import CutPiece, finish, production_table
 from notchbook.output import PaperInfo
+from notchbook.output.paper_info import PaperTrim
 from notchbook.units import LengthStyle
 from support.hand_skirt import hand_skirt
 
@@ -15,7 +16,7 @@ INFO = PaperInfo(
     size="38",
     maker="I. Varga (invented)",
     materials={"self": "wool crepe, 150 cm"},
-    trims=("invisible zip 20 cm, 1", "hook and eye, 1"),
+    trims=(PaperTrim("invisible zip 20 cm, 1"), PaperTrim("hook and eye, 1")),
     notes=("Press darts toward the center.",),
     lengths=LengthStyle("in"),
 )

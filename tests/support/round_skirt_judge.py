@@ -116,11 +116,13 @@ def gore_closures(data: dict[str, Any], wanted: dict[str, float]) -> Iterator[Cl
 
 
 def gore_faults(data: dict[str, Any]) -> list[str]:
-    """What a patternmaker would send back: a seam that bends both ways or has a corner."""
+    """What a patternmaker would send back: a seam that bends both ways or has a corner. One whose flare
+    begins below the hip turns outward there, once."""
     judge = RoundJudge(data)
     found = []
     for name, points in judge.edges.items():
-        if count := inflections(points):
+        flares_below = f"{name.partition('/')[0]}/flare_line" in judge.lines
+        if (count := inflections(points)) > int(flares_below):
             found.append(f"{name} bends both ways {count}")
         if (corner := sharpest(points)) > ANGLE:
             found.append(f"{name} has a corner {corner:.1f}")

@@ -96,8 +96,12 @@ class Judge:
         return np.asarray(self.edges[name][0], dtype=float)
 
     def darts(self, piece: str) -> list[tuple[str, str, str]]:
-        """(name, first leg, second leg) of each dart."""
-        return [(i["name"], i["first_leg"], i["second_leg"]) for i in self.pieces[piece]["intakes"]]
+        """(name, first leg, second leg) of each dart or fold; a gather has none."""
+        return [
+            (i["name"], i["first_leg"], i["second_leg"])
+            for i in self.pieces[piece]["intakes"]
+            if i["first_leg"]
+        ]
 
     def rise(self, piece: str) -> float:
         """How far the side of the waist lies above its center, mm."""

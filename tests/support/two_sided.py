@@ -140,7 +140,7 @@ _HIP = ("hip_girth", "hip_depth")
 _ARM = ("upper_arm_girth", "elbow_girth", "wrist_girth", "elbow_length", "arm_length")
 _SLEEVE = {"fabric": "wool_dress"}
 _KNIT = {"across": "10 cm to 15 cm", "along": "10 cm to 14 cm"}
-_CLOSE = ("bust_girth", "shoulder_length", "across_back", "waist_girth", *_HIP)
+_CLOSE = ("bust_girth", "shoulder_length", *_HIP)
 
 BLOCKS: dict[str, SidedBlock] = {
     "skirt": SidedBlock((("skirt", {}),), ("waist_girth", *_HIP), _skirt),
@@ -177,6 +177,13 @@ BLOCKS: dict[str, SidedBlock] = {
     ),
     "bodysuit": SidedBlock(
         (("bodysuit", _KNIT),), (*_CLOSE, "thigh_girth"), _stretch("bodysuit"), with_legs, "leg_opening"
+    ),
+    "bodysuit with sleeve": SidedBlock(
+        (("bodysuit", {**_KNIT, "sleeve": "short", "waist_ease": "-20 mm"}),),
+        ("waist_girth",),  # without an ease of its own it gives way beside a round hip
+        _stretch("bodysuit"),
+        with_legs,
+        "leg_opening",
     ),
     "leggings": SidedBlock(
         (("leggings", _KNIT),),

@@ -13,6 +13,9 @@ from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.widths import top_width
 from notchbook.errors import DraftRefused
 
+_OF_A_BELLY = ("trousers-waist-unreachable", "trousers-side-short")
+"""Refusals that mean that the room for a belly cannot be had; any other speaks for itself."""
+
 _MOST_STAGES = 3.0
 _STEP = 0.25
 _FINE = 1e-3
@@ -45,18 +48,24 @@ def room_for(given: TrousersGiven, stand: Stand | None = None) -> Belly:
 
 
 def _bracket(fit: CrotchFit, given: TrousersGiven, stand: Stand) -> tuple[float, float]:
-    """Two stages, of which the first is not enough and the second is."""
-    low = 0.0
+    """Two stages, of which the first is not enough and the second is. DraftRefused
+    ``trousers-belly-unreachable``, and as the parts of the leg refuse."""
+    low, cause = 0.0, None
     while low < _MOST_STAGES:
         high = low + _STEP
         try:
             if _lacking_with(fit, given, _belly(high), stand) <= 0.0:
                 return low, high
-        except DraftRefused:
+        except DraftRefused as refused:
+            if refused.code not in _OF_A_BELLY:
+                raise
+            cause = refused
             break
         low = high
     level = max(given.between, key=lambda one: one.girth)
-    raise DraftRefused("trousers-belly-unreachable", belly=level.girth, depth=level.depth, hip=given.hip)
+    raise DraftRefused(
+        "trousers-belly-unreachable", belly=level.girth, depth=level.depth, hip=given.hip
+    ) from cause
 
 
 def lacking(drawn: Drawn, given: TrousersGiven, hip_depth: float) -> float:

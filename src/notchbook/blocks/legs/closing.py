@@ -10,10 +10,16 @@ _EXACT = 1e-8
 
 
 def closed(
-    error: Callable[[float], float], start: float, slope: float, low: float, high: float, step: float
+    error: Callable[[float], float],
+    start: float,
+    slope: float,
+    low: float,
+    high: float,
+    step: float,
+    exact: float = _EXACT,
 ) -> float:
-    """The place within [low, high] where ``error`` (mm) is 0, sought from ``start`` along its usual
-    ``slope``.
+    """The place within [low, high] where ``error`` (mm) is less than ``exact``, sought from ``start`` along
+    its usual ``slope``.
 
     The slope is learned from the last two drawings. Where that does not settle, the place is sought by a
     bracket that grows from ``step``: GeometryError ``no-solution`` where there is none.
@@ -21,7 +27,7 @@ def closed(
     place, last = min(high, max(low, start)), None
     for _ in range(_ROUNDS):
         value = error(place)
-        if abs(value) < _EXACT:
+        if abs(value) < exact:
             return place
         if last is not None and place != last[0]:
             found = (value - last[1]) / (place - last[0])

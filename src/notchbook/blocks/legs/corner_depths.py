@@ -20,7 +20,17 @@ def usual_depths(panel: str, hip: float) -> tuple[float, float]:
 
 def _limits(panel: str, hip: float) -> tuple[float, float]:
     least, most, plus = (proportion(f"curve.{word}_{panel}") for word in ("least", "most", "plus"))
-    start, full = proportion("curve.plus_hip"), proportion("curve.plus_full")
-    most += (plus - most) * min(1.0, max(0.0, (hip - start) / (full - start)))
-    small = min(1.0, hip / proportion("curve.adult_hip"))
+    most += (plus - most) * share_of_plus(hip)
+    small = share_of_adult(hip)
     return least * small, most * small
+
+
+def share_of_adult(hip: float) -> float:
+    """What a small body's corners have of an adult's; ``hip`` is the girth with its ease, mm."""
+    return min(1.0, hip / proportion("curve.adult_hip"))
+
+
+def share_of_plus(hip: float) -> float:
+    """How far a body counts as large: from 0 at the hip (with its ease) where that begins to 1."""
+    start, full = proportion("curve.plus_hip"), proportion("curve.plus_full")
+    return min(1.0, max(0.0, (hip - start) / (full - start)))

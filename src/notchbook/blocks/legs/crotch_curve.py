@@ -6,7 +6,7 @@ sets how deep it lies in the corner. So a long extension too gives a hollow and 
 """
 
 from dataclasses import dataclass
-from math import cos, radians, sin
+from math import atan2, cos, degrees, radians, sin, sqrt
 
 from notchbook.blocks.legs.closing import closed
 from notchbook.blocks.legs.one_root import one_root
@@ -14,6 +14,11 @@ from notchbook.blocks.legs.proportions import proportion
 from notchbook.errors import DraftRefused
 from notchbook.geometry import Cubic, Point, direction
 from notchbook.geometry.solve import solve_rising
+
+SQRT_HALF = sqrt(0.5)
+
+_PLACES = 40
+"""On a curve, at which its roundness is looked at."""
 
 _CLOSE = 1e-6
 """mm: a corner depth that is met."""
@@ -53,6 +58,23 @@ class CrotchCurve:
 
     curve: Cubic
     depth: float
+
+    @property
+    def least_radius(self) -> float:
+        """The radius where it bends most, mm."""
+        most = 0.0
+        for step in range(_PLACES + 1):
+            way, bend = (f(step / _PLACES) for f in (self.curve.derivative, self.curve.second_derivative))
+            most = max(most, abs(way.cross(bend)) / way.norm() ** 3)
+        return 1.0 / most
+
+
+def flattest_lean(corner: Corner, depth: float, share: float) -> float:
+    """The lean at the crotch point whose end tangent passes the corner, at 45 degrees, at this share of the
+    depth: steeper, and the curve is a hook that comes no nearer to its corner. Degrees."""
+    aside = share * depth * SQRT_HALF
+    across, up = corner.foot - corner.fork, corner.fork.y - corner.foot.y
+    return degrees(atan2(aside - up, across.x - aside))
 
 
 def crotch_curve(corner: Corner, wanted_depth: float, start_share: float) -> CrotchCurve:

@@ -17,6 +17,10 @@ from notchbook.errors import DraftRefused, GeometryError
 _CLOSE = 1e-6
 """mm by which a part of the crotch seam may miss what was given."""
 
+_EXACT = 1e-7
+_ROUGHLY = 2.0
+"""mm of the crotch seam."""
+
 _ROUNDS = 10
 _OTHER_STARTS = (4.0, 8.0, -4.0)
 """Steps at which the search begins anew where a leg can not be drawn on the way from its first start."""
@@ -71,7 +75,15 @@ class CrotchFit:
             raise first
         raise self._refusal()
 
-    def _sought(self, start: float, shift: float) -> Drawn:
+    def roughly(self) -> Drawn:
+        """The leg whose crotch seam comes near the wanted length, enough to see its darts; where that is not
+        had, the leg with no lever pulled. Refused where that cannot be drawn."""
+        try:
+            return self._sought(0.0, 0.0, _ROUGHLY)
+        except (DraftRefused, GeometryError):
+            return self.at(0.0)
+
+    def _sought(self, start: float, shift: float, exact: float = _EXACT) -> Drawn:
         most = proportion("steps.most")
         steps = closed(
             lambda step: self.at(step, shift).crotch - self._given.crotch,
@@ -80,6 +92,7 @@ class CrotchFit:
             -most,
             most,
             2.0,
+            exact,
         )
         return self.at(steps, shift)
 

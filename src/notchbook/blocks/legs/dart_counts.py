@@ -2,27 +2,51 @@
 
 from dataclasses import replace
 
-from notchbook.blocks.legs.draft import draft_trousers
+from notchbook.blocks.legs.belly_room import room_for
+from notchbook.blocks.legs.crotch_fit import CrotchFit
+from notchbook.blocks.legs.drawing import DrawnPanel
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.errors import DraftRefused
 
+_FULL = 2.0
+"""mm; a single dart so near to the widest one would take more if it could."""
+
 
 def count_darts(given: TrousersGiven) -> tuple[int, int]:
-    """Darts in each front and in each back: what a first draft with the customary ones asks for.
+    """Darts in each front and in each back: what a first draft with one of the customary ones asks for.
 
-    Women: one in front, two behind; men and children: none in front, one behind, two for a large intake. What
-    is too small to be worth its sewing has none.
+    Women: one in front, one or two behind; men and children: none in front. Two behind for a large intake.
+    What is too small to be worth its sewing has none. The front is asked when the back's count is known: its
+    dart is no wider than one of those behind.
     """
-    front, back = (1, 2) if given.wearer == "women" else (0, 1)
+    front, back = (1 if given.wearer == "women" else 0), 1
     try:
-        half = draft_trousers(replace(given, front_darts=front, back_darts=back))
+        drawn = _drafted(given, front, back)
+        if _intake(drawn[1]) > proportion("back.most_dart") - _FULL:
+            back, drawn = 2, _drafted(given, front, 2)
+        tried, back = back, _back_count(_intake(drawn[1]))
+        if front and back != tried:
+            drawn = _drafted(given, front, back)
+        if front and _intake(drawn[0]) < proportion("dart.worth"):
+            front = 0
     except DraftRefused:
-        return front, back
-    worth, one = proportion("dart.worth"), proportion("dart.most_single")
-    front_intake, back_intake = sum(half.front.intakes), sum(half.back.intakes)
-    if front_intake < worth:
-        front = 0
-    if back_intake < worth:
-        return front, 0
-    return front, 1 if back_intake <= one else 2
+        pass
+    return front, back
+
+
+def _back_count(intake: float) -> int:
+    if intake < proportion("dart.worth"):
+        return 0
+    return 1 if intake <= proportion("dart.most_single") else 2
+
+
+def _drafted(given: TrousersGiven, front: int, back: int) -> tuple[DrawnPanel, DrawnPanel]:
+    tried = replace(given, front_darts=front, back_darts=back)
+    drawn = CrotchFit(tried, room_for(tried)).roughly()
+    return drawn.front, drawn.back
+
+
+def _intake(panel: DrawnPanel) -> float:
+    """The mouths of a panel's darts together, mm."""
+    return sum(dart.first.distance_to(dart.second) for dart in panel.top.darts)

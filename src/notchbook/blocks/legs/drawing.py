@@ -1,16 +1,16 @@
 """A whole leg drawn at one stand of its levers: tops, legs, crotch curves."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import atan, cos, degrees, radians
 
 from notchbook.blocks.legs.corner_depths import wanted_depth
-from notchbook.blocks.legs.crotch_curve import Corner, CrotchCurve, crotch_curve
+from notchbook.blocks.legs.crotch_curve import Corner, CrotchCurve, crotch_curve, flattest_lean
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.hip_in_use import waist_in_use
 from notchbook.blocks.legs.legs_below import LegPanel, Legs, LegsDrafter, LegsPlan, foot
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.pull import Pulled
-from notchbook.blocks.legs.top import Top, TopDrafter, TopPlan, dart_lengths
+from notchbook.blocks.legs.top import BACK_PLACES, Top, TopDrafter, TopPlan, dart_lengths, front_places
 from notchbook.blocks.legs.waist_plan import WaistPlan, panel_widths
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Point
@@ -95,24 +95,31 @@ def draw(given: TrousersGiven, drafters: Drafters, belly: Belly, pull: Pulled) -
     )
     legs = drafters.legs.draw(plan)
     lengths = dart_lengths(given)
+    places = (
+        front_places(given.hip_depth, front_slant, lengths[0], waist.front, -legs.front.center.x),
+        BACK_PLACES[given.back_darts],
+    )
     tops = (
         drafters.front.draw(
-            TopPlan(widths[0], given.hip_depth, front_slant, leans[0], lengths[0], pull.raised), waist.front
+            TopPlan(widths[0], given.hip_depth, front_slant, leans[0], lengths[0], places[0], pull.raised),
+            waist.front,
         ),
         drafters.back.draw(
-            TopPlan(widths[1], given.hip_depth, pull.slant, leans[1], lengths[1], pull.back_raised),
+            TopPlan(
+                widths[1], given.hip_depth, pull.slant, leans[1], lengths[1], places[1], pull.back_raised
+            ),
             waist.back,
         ),
     )
-    share = _fork_share(legs)
+    corners = _corners(legs, (front_slant, pull.slant), hip)
     return Drawn(
-        _panel("front", tops[0], legs.front, front_slant, share, hip),
-        _panel("back", tops[1], legs.back, pull.slant, -share, hip),
+        _panel("front", tops[0], legs.front, corners[0], hip),
+        _panel("back", tops[1], legs.back, corners[1], hip),
         pull,
         waist,
         hip,
         legs,
-        share,
+        corners[0].lean - legs.front.inseam.lean,
     )
 
 
@@ -122,22 +129,32 @@ def _lean_out(given: TrousersGiven, belly: Belly, take_in: float) -> float:
     return max(belly.lean_out, proportion("side.lean_out") * degrees(atan(-take_in / given.hip_depth)), 0.0)
 
 
-def _fork_share(legs: Legs) -> float:
-    usual = proportion("fork.share") * (legs.back.inseam.lean - proportion("fork.from_lean"))
-    most = min(proportion("fork.most"), proportion("fork.most_front_lean") - legs.front.inseam.lean)
-    return min(max(0.0, most), max(0.0, usual))
+def _corners(legs: Legs, slants: tuple[float, float], hip: float) -> tuple[Corner, Corner]:
+    """The corners of front and back, where both inseams are straight across at the crotch point.
 
-
-def _panel(name: str, top: Top, leg: LegPanel, slant: float, share: float, hip: float) -> DrawnPanel:
-    corner = Corner(
-        Point(leg.center.x - foot(leg.center.y, slant), 0.0), slant, leg.fork, leg.inseam.lean + share
+    Square to both inseams the back curve of a large seat would run down too steeply for a hollow: then its
+    corner at the crotch point is less than square and the front's more, as far as the front has room.
+    """
+    front, back = (
+        Corner(Point(leg.center.x - foot(leg.center.y, slant), 0.0), slant, leg.fork, leg.inseam.lean)
+        for leg, slant in zip((legs.front, legs.back), slants, strict=True)
     )
+    front_room, back_room = (
+        flattest_lean(corner, wanted_depth(name, corner.extension, hip), proportion(f"fork.room_{name}"))
+        - corner.lean
+        for name, corner in (("front", front), ("back", back))
+    )
+    share = min(max(0.0, min(-back_room, (front_room - back_room) / 2.0)), proportion("fork.most"))
+    return replace(front, lean=front.lean + share), replace(back, lean=back.lean - share)
+
+
+def _panel(name: str, top: Top, leg: LegPanel, corner: Corner, hip: float) -> DrawnPanel:
     wanted, start = wanted_depth(name, corner.extension, hip), proportion(f"curve.{name}_start")
     try:
         curve = crotch_curve(corner, wanted, start)
     except GeometryError as error:
         raise DraftRefused("trousers-crotch-flat", lean=corner.lean, extension=corner.extension) from error
-    drawn = DrawnPanel(top, leg, slant, corner, curve)
+    drawn = DrawnPanel(top, leg, corner.slant, corner, curve)
     if drawn.straight < proportion("curve.least_center"):
         raise DraftRefused("trousers-crotch-flat", lean=corner.lean, extension=corner.extension)
     return drawn

@@ -3,9 +3,6 @@
 from dataclasses import dataclass
 from typing import Literal
 
-RiseTaken = Literal["sitting", "standing"]
-"""How the rise was taken: sitting on a flat seat, or standing (also outside leg less inside leg)."""
-
 Cut = Literal["close", "wide", "culottes"]
 """How the legs are cut about the crotch: ``close`` for fitted and straight trousers and shorts; ``wide`` may
 hang deeper; ``culottes`` have the long extensions of a divided skirt."""
@@ -35,10 +32,11 @@ class TrousersGiven:
     hip level, to the crotch as the body has it (no ease), to the knee and to the hem.
 
     ``depth_ease`` is how far below the body's crotch the trousers' crotch level lies by default; the draft
-    may pull it (see the levers). ``crotch`` is the sewn length of the whole crotch seam that is wanted, from
-    the top edge in front to that behind; ``front_crotch`` and ``back_crotch`` are its parts where both were
-    measured, else None: the total counts, the parts are met as far as they can. ``is_split_fixed`` says that
-    they are those of the other leg, to which this one is sewn: then the levers go as far as they must.
+    may pull it (see the levers), down to ``depth_most`` (or to the ease itself where that is more).
+    ``crotch`` is the sewn length of the whole crotch seam that is wanted, from the top edge in front to that
+    behind; ``front_crotch`` and ``back_crotch`` are its parts where both were measured, else None: the total
+    counts, the parts are met as far as they can. ``is_split_fixed`` says that they are those of the other
+    leg, to which this one is sewn: then the levers go as far as they must.
 
     ``thigh`` is the least girth of the leg, at the crotch level and 50 mm below. ``knee`` and ``hem`` are the
     finished girths of the leg; without a ``knee`` the leg runs from the crotch level to the hem in one line,
@@ -54,8 +52,8 @@ class TrousersGiven:
     hip: float
     hip_depth: float
     rise: float
-    rise_taken: RiseTaken
     depth_ease: float
+    depth_most: float
     crotch: float
     thigh: float
     knee_depth: float

@@ -4,7 +4,7 @@ out."""
 from math import atan, cos, degrees, radians, sin
 
 from notchbook.blocks.legs.given import TrousersGiven
-from notchbook.blocks.legs.proportions import proportion
+from notchbook.blocks.legs.proportions import of_wearer, proportion
 from notchbook.blocks.legs.waist_plan import WaistPlan, own_waists, panel_widths, plan_waist
 
 _ROUNDS = 40
@@ -19,7 +19,7 @@ def usual_slant(given: TrousersGiven) -> float:
     room = degrees(
         atan((width - own_waists(given)[1] + proportion("back.flat_slant_more")) / given.hip_depth)
     )
-    return min(proportion("back.usual_slant"), max(proportion("back.flat_slant"), room))
+    return min(of_wearer("back.usual_slant", given.wearer), max(proportion("back.flat_slant"), room))
 
 
 def waist_in_use(

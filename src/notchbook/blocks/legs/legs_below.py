@@ -10,7 +10,15 @@ from dataclasses import dataclass, replace
 from math import atan2, degrees, radians, tan
 
 from notchbook.blocks._together import Together, Vector
+from notchbook.blocks.legs.corner_depths import share_of_plus
+from notchbook.blocks.legs.crease_place import (
+    CreasePlaces,
+    falling_places,
+    hanging_places,
+    short_places,
+)
 from notchbook.blocks.legs.given import TrousersGiven
+from notchbook.blocks.legs.knee_bend import bend_plan
 from notchbook.blocks.legs.leg_lines import Inseam, Leg, inseam, length_of, side_below_hip
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.widths import leg_width
@@ -102,6 +110,11 @@ class LegsDrafter:
 
     def __init__(self, given: TrousersGiven) -> None:
         self._given = given
+        self._bend = bend_plan(
+            share_of_plus(given.hip),
+            given.knee_depth - given.rise - given.depth_ease,
+            given.length - given.knee_depth,
+        )
         self._last: Vector | None = None
         self._together = Together(5, _EXACT, _ROUNDS)
 
@@ -109,9 +122,8 @@ class LegsDrafter:
         """The legs of this plan. DraftRefused ``trousers-hem-above-crotch``, ``trousers-thigh-against-hip``,
         ``trousers-knee-above-crotch``, ``trousers-inseam-unreachable``."""
         self._require_leg(plan)
-        start = self._last or (plan.hip_y - self._below_hip, 0.0, -15.0, 0.0, 0.0)
         try:
-            found = self._together.settle(lambda amounts: self._drawn(plan, _State(*amounts))[1], start)
+            found = self._found(plan)
             if found is None:
                 raise self._unreachable(plan)
             found = (*found[:3], *(0.0 if abs(more) < _NOTHING else more for more in found[3:]))
@@ -121,6 +133,15 @@ class LegsDrafter:
         self._last = found
         self._require(plan, _State(*found), legs)
         return legs
+
+    def _found(self, plan: LegsPlan) -> Vector | None:
+        """The state of the legs, sought from where they lay last, else from the usual."""
+        usual = (plan.hip_y - self._below_hip, 0.0, -15.0, 0.0, 0.0)
+        for start in (usual,) if self._last is None else (self._last, usual):
+            found = self._together.settle(lambda amounts: self._drawn(plan, _State(*amounts))[1], start)
+            if found is not None:
+                return found
+        return None
 
     @property
     def _below_hip(self) -> float:
@@ -159,8 +180,13 @@ class LegsDrafter:
     def _drawn(self, plan: LegsPlan, state: _State) -> tuple[Legs, tuple[float, ...]]:
         """The legs in this state, and by how much its values are still to be moved."""
         share = proportion("thigh.front_share")
-        front = self._front(plan, plan.front_extension + share * state.for_thigh, state)
-        back = self._back(plan, plan.back_extension + (1.0 - share) * state.for_thigh, state, front)
+        widths = (
+            plan.front_width + plan.front_foot + plan.front_extension + share * state.for_thigh,
+            plan.back_width + plan.back_foot + plan.back_extension + (1.0 - share) * state.for_thigh,
+        )
+        places = self._places(widths, state)
+        front = self._front(plan, widths[0], places, state)
+        back = self._back(plan, widths[1], places, front.leg, state)
         knee_y = front.leg.knee_y
         knee = None if knee_y is None else (self._given.knee or 0.0) + 4.0 * state.knee_more
         legs = Legs(front, back, knee, 4.0 * state.knee_more, state.for_thigh)
@@ -175,48 +201,59 @@ class LegsDrafter:
             ),
         )
 
-    def _front(self, plan: LegsPlan, extension: float, state: _State) -> LegPanel:
+    def _places(self, widths: tuple[float, float], state: _State) -> CreasePlaces:
+        """``widths`` are those of the panels from the side to the crotch point, mm."""
         given = self._given
-        total = plan.front_width + plan.front_foot + extension
-        falls = given.knee is None and given.hem is None
-        side = Point(total / 2.0 - (0.0 if falls else proportion("crease.to_side")), plan.hip_y)
-        leg = self._leg(plan, state)
-        fork = Point(side.x - total, 0.0)
+        if given.knee is None and given.hem is None:
+            return falling_places(*widths)
+        if _has_knee(given):
+            return hanging_places(*widths, given.hip)
+        return short_places(*widths, given.hip, self._hem_half(state))
+
+    def _hem_half(self, state: _State) -> float:
+        """A quarter of the hem, mm."""
+        given = self._given
+        knee = 0.0 if given.knee is None else given.knee / 4.0 + state.knee_more
+        hem = knee if given.hem is None else given.hem / 4.0
+        return hem if _has_knee(given) else hem + state.knee_more
+
+    def _front(self, plan: LegsPlan, width: float, places: CreasePlaces, state: _State) -> LegPanel:
+        side = Point(places.front_side, plan.hip_y)
+        leg = self._leg(plan, places, state)
+        fork = Point(side.x - width, 0.0)
         below = side_below_hip(side, plan.front_lean_out, leg)
         return LegPanel(Point(side.x - plan.front_width, plan.hip_y), below, inseam(fork, leg), leg)
 
-    def _leg(self, plan: LegsPlan, state: _State) -> Leg:
+    def _leg(self, plan: LegsPlan, places: CreasePlaces, state: _State) -> Leg:
         """Knee and hem of the front."""
         given, narrower = self._given, proportion("crease.back_wider") / 2.0
         knee_y = plan.hip_y - (given.knee_depth - given.hip_depth)
         knee = 0.0 if given.knee is None else given.knee / 4.0 + state.knee_more
-        has_knee = _has_knee(given)
-        hem = knee if given.hem is None else given.hem / 4.0
-        if not has_knee:
-            hem += state.knee_more
         return Leg(
             knee - narrower,
-            knee_y if has_knee else None,
-            hem - narrower,
+            knee_y if _has_knee(given) else None,
+            self._hem_half(state) - narrower - places.narrowed,
             state.hem_y,
+            self._bend,
             given.knee is None and given.hem is None,
             max(proportion("thigh.least_hollow"), 1.0 - state.for_thigh / proportion("thigh.hollow_gone")),
         )
 
-    def _back(self, plan: LegsPlan, extension: float, state: _State, front: LegPanel) -> LegPanel:
+    def _back(
+        self, plan: LegsPlan, width: float, places: CreasePlaces, front: Leg, state: _State
+    ) -> LegPanel:
         wider = proportion("crease.back_wider")
-        width = plan.back_width + plan.back_foot + extension
-        side = _back_side(front, width, wider)
+        side = Point(places.back_side, plan.hip_y)
         leg = replace(
-            front.leg,
-            knee_half=front.leg.knee_half + wider,
-            hem_half=front.leg.hem_half + wider,
-            knee_y=None if front.leg.knee_y is None else front.leg.knee_y + state.leg_up,
-            hem_y=front.leg.hem_y + state.leg_up,
+            front,
+            knee_half=front.knee_half + wider,
+            hem_half=front.hem_half + wider + 2.0 * places.narrowed,
+            knee_y=None if front.knee_y is None else front.knee_y + state.leg_up,
+            hem_y=front.hem_y + state.leg_up,
         )
-        below = side_below_hip(Point(side, plan.hip_y), plan.back_lean_out, leg)
-        fork = Point(side - width, state.fork_y)
-        return LegPanel(Point(side - plan.back_width, plan.hip_y), below, inseam(fork, leg), leg)
+        below = side_below_hip(side, plan.back_lean_out, leg)
+        fork = Point(side.x - width, state.fork_y)
+        return LegPanel(Point(side.x - plan.back_width, plan.hip_y), below, inseam(fork, leg), leg)
 
     def _thigh_lacking(self, legs: Legs) -> float:
         """By how much the leg is too narrow for the thigh, mm (below 0: room)."""
@@ -251,16 +288,6 @@ def _knee_lacking(back: LegPanel) -> float:
     half, level = back.leg.first
     most = tan(radians(proportion("hem.most_chord" if back.leg.knee_y is None else "inseam.most_chord")))
     return -half - back.fork.x - most * (back.fork.y - level)
-
-
-def _back_side(front: LegPanel, width: float, wider: float) -> float:
-    """How far the back's hip lies from the crease: so that the leg hangs, what is uneven moved half over
-    it."""
-    if front.leg.falls:
-        return width / 2.0
-    side = front.side[0].start.x + wider
-    uneven = (width - side) - side - proportion("crease.uneven") * width
-    return side + max(0.0, uneven) / 2.0
 
 
 def foot(hip_y: float, slant: float) -> float:

@@ -35,7 +35,7 @@ def panel(drawn: DrawnPanel, fork_angle: float) -> TrouserPanel:
         upper.end,
         place_at_level(drawn.leg.side, 0.0),
         knee_side,
-        None if drawn.leg.leg.knee_y is None else drawn.leg.inseam.segments[0].end,
+        drawn.leg.inseam.knee,
         drawn.slant,
         drawn.corner.extension,
         drawn.curve.depth,

@@ -16,3 +16,9 @@ def proportion_table() -> Mapping[str, TradeFigure]:
 def proportion(name: str) -> float:
     """The value of one figure, in its unit."""
     return proportion_table()[name].value
+
+
+def of_wearer(name: str, wearer: str | None) -> float:
+    """The value of a figure that women and men have each their own of."""
+    own = f"{name}_{wearer}"
+    return proportion(own if own in proportion_table() else name)

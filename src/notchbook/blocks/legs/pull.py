@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from notchbook.blocks.legs.given import TrousersGiven
-from notchbook.blocks.legs.proportions import proportion
+from notchbook.blocks.legs.proportions import of_wearer, proportion
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,7 @@ def _extension(panel: str, given: TrousersGiven) -> Range:
         most = proportion(f"culottes.most_{panel}") * given.hip
     else:
         more = proportion("front_extension.more") if panel == "front" else 0.0
-        usual = proportion(f"{panel}_extension.share") * given.hip + more
+        usual = of_wearer(f"{panel}_extension.share", given.wearer) * given.hip + more
         most = proportion(f"{panel}_extension.most") * given.hip
     return Range(least, usual, most + room)
 
@@ -86,12 +86,8 @@ def least_depth(given: TrousersGiven) -> float:
 
 
 def _depth(given: TrousersGiven) -> Range:
-    most = proportion("depth.most")
-    if given.rise_taken == "standing":
-        most += proportion("depth.sitting_more")
-    if given.cut != "close" or given.crotch_limits == "wide":
-        most += proportion("depth.wide_more")
-    return Range(least_depth(given), given.depth_ease, max(most, given.depth_ease))
+    wide = proportion("wide.more_depth") if given.crotch_limits == "wide" else 0.0
+    return Range(least_depth(given), given.depth_ease, max(given.depth_most, given.depth_ease) + wide)
 
 
 def pulled(ranges: CrotchRanges, hip: float, steps: float, shift: float) -> Pulled:

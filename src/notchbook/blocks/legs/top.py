@@ -5,7 +5,7 @@ center of the hip line is the origin, the side lies toward +x.
 """
 
 from dataclasses import dataclass
-from math import radians, tan
+from math import cos, radians, sin, tan
 
 from notchbook.blocks._closed_waist import DartPlan, Panel, PanelDrafter, PanelPlan
 from notchbook.blocks._together import Together, Vector
@@ -18,10 +18,8 @@ from notchbook.blocks.upper.shapes import OpenDart
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Cubic, Path, Point, Transform
 
-PLACES = {0: (), 1: (0.5,), 2: (0.36, 0.68)}
-"""Where the darts stand on the sewn waist, as shares from the center. Set by eye; the first front dart comes
-to lie near the crease."""
-
+BACK_PLACES = {0: (), 1: (0.5,), 2: (0.36, 0.68)}
+"""Where the back's darts stand on the sewn waist, as shares from the center. Set by eye."""
 
 _ROUNDS = 30
 _EXACT = 1e-8
@@ -31,13 +29,15 @@ _EXACT = 1e-8
 @dataclass(frozen=True, slots=True)
 class TopPlan:
     """What one top is drawn from: width at the hip, the slant of the center and how far the side leans out
-    at the hip (degrees), the dart lengths, and by how much the waist at the center is raised (mm)."""
+    at the hip (degrees), the dart lengths and their places on the sewn waist (shares from the center), and by
+    how much the waist at the center is raised (mm)."""
 
     width: float
     hip_depth: float
     slant: float
     lean_out: float
     dart_lengths: tuple[float, ...]
+    dart_places: tuple[float, ...]
     raised: float
 
 
@@ -97,11 +97,22 @@ class TopDrafter:
         if not plan.dart_lengths or take.darts <= 0.0:
             return None
         drafter = _drafter(plan, take.side, take.net)
-        found = drafter.closed_to(take.net, self._search, self._darts or drafter.start_of(take.darts))
+        found = self._near_the_last(drafter, take) or drafter.closed_to(
+            take.net, self._search, drafter.start_of(take.darts)
+        )
         if found is None:
             return None
         self._darts = found[1]
         return _turned(plan, take.side, found[0])
+
+    def _near_the_last(self, drafter: PanelDrafter, take: Take) -> tuple[Panel, Vector] | None:
+        """The panel sought from where its darts lay last; None where it is not found from there."""
+        if self._darts is None:
+            return None
+        try:
+            return drafter.closed_to(take.net, self._search, self._darts)
+        except GeometryError:
+            return None
 
     def _by_side(self, plan: TopPlan, take: Take) -> Top:
         reach = proportion("waist.most_correction")
@@ -123,7 +134,7 @@ def _drafter(plan: TopPlan, take_in: float, net: float) -> PanelDrafter:
     count = len(plan.dart_lengths)
     darts = tuple(
         DartPlan(place, length, 1.0 / count)
-        for place, length in zip(PLACES[count], plan.dart_lengths, strict=True)
+        for place, length in zip(plan.dart_places, plan.dart_lengths, strict=True)
     )
     slack = proportion("waist.square_slack")
     return PanelDrafter(PanelPlan(upright, darts, slack), _Height(plan.raised, plan.hip_depth), net)
@@ -160,3 +171,21 @@ def dart_lengths(given: TrousersGiven) -> tuple[tuple[float, ...], tuple[float, 
         tuple(front * second**index for index in range(given.front_darts)),
         tuple(back * second**index for index in range(given.back_darts)),
     )
+
+
+def front_places(
+    plan_depth: float, slant: float, lengths: tuple[float, ...], take: Take, crease: float
+) -> tuple[float, ...]:
+    """Where the front's darts stand on the sewn waist: the first with its point on the crease, which is
+    pressed up to it; a second halfway from there to the side.
+
+    ``crease`` is how far it lies from the center at the hip line, ``plan_depth`` the hip depth, mm.
+    """
+    if not lengths:
+        return ()
+    angle, up = radians(slant), plan_depth - lengths[0]
+    point = crease * cos(angle) - up * sin(angle)
+    opened = proportion("dart.front_opens") * take.darts / len(lengths)
+    first = (point - opened / 2.0) / take.net
+    first = min(proportion("dart.farthest"), max(proportion("dart.nearest"), first))
+    return (first, (1.0 + first) / 2.0)[: len(lengths)]

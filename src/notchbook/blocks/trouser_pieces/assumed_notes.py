@@ -47,6 +47,8 @@ def _yielded(drafted: Drafted) -> Iterator[Finding]:
     if measures.is_crotch_taken or measures.crotch_falls or abs(off) < _UNSEEN:
         return
     crotch = measures.body["crotch_length"]
-    amount = Measured(crotch, crotch + off)
+    error = next((one.error for one in measures.substitutes if one.key == "crotch_length"), None)
+    severity = Severity.NOTE if error is not None and abs(off) <= error else Severity.LOOK
+    amount = Measured(crotch + off, crotch)
     where = drafted.names.at("back", "crotch_seam")
-    yield worded(CHECK, "trousers-crotch-estimate-yields", Severity.LOOK, amount, where=where)
+    yield worded(CHECK, "trousers-crotch-estimate-yields", severity, amount, where=where)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks.legs.attainable import usual_crotch
+from notchbook.blocks.legs.attainable import usual_crotch, well_shaped_crotch
 from notchbook.blocks.legs.dart_counts import count_darts
 from notchbook.blocks.legs.draft import draft_trousers
 from notchbook.blocks.legs.given import LevelGirth, TrousersGiven
@@ -81,9 +81,11 @@ def draft_leg(context: StepContext, parameters: TrousersParameters, names: Panel
 
 
 def _draft(context: StepContext, names: PanelNames, measures: TrouserMeasures) -> Drafted:
-    """A leg by itself. A crotch length that nobody took yields to what can be drafted."""
+    """A leg by itself. A crotch length that nobody took yields to what can be drafted in good shape."""
     given = from_edge(measures)
     try:
+        if not measures.is_crotch_taken and not measures.crotch_falls:
+            given = replace(given, crotch=well_shaped_crotch(given))
         return _drafted(names, given, measures)
     except DraftRefused as refused:
         if refused.code in CROTCH_CODES and not measures.is_crotch_taken:

@@ -1,7 +1,7 @@
 """How trousers are sewn: seams, notches and allowance classes."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.legs.shapes import TrouserPanel, TrousersHalf
@@ -48,6 +48,7 @@ def trouser_seams(names: PanelNames, half: TrousersHalf, stretch: float) -> tupl
             ease=stretch if is_stretched else 0.0,
             allowance_class="inseam",
             ease_between=("start", KNEE_NOTCH) if is_stretched and has_knee else None,
+            gives="shorter" if is_stretched else "longer",
         ),
         _crotch_seam(names, "front"),
         _crotch_seam(names, "back"),
@@ -83,11 +84,12 @@ def cut_data(pattern: Pattern, drafted: Drafted) -> Pattern:
     notches = [
         notch for which, panel in panels.items() for notch in _notches(names, which, panel, ways[which])
     ]
+    notches += _knee_notches(names, panels)
     return pattern.with_allowances(allowances).with_notches(*notches)
 
 
 def _notches(names: PanelNames, which: str, panel: TrouserPanel, crotch: float) -> Iterator[Notch]:
-    side, inseam = names.at(which, "side_seam"), names.at(which, "inseam")
+    side = names.at(which, "side_seam")
     waist, fork = names.at(which, "waist_side"), names.at(which, "crotch_point")
     hip = Place(side, waist, _along(panel.side, panel.hip_side))
     yield Notch(names.at(which, "hip_notch"), hip, seam=names.side_seam, purpose="hip")
@@ -99,11 +101,22 @@ def _notches(names: PanelNames, which: str, panel: TrouserPanel, crotch: float) 
         seam=names.whole(f"{which}_crotch_seam"),
         purpose="crotch curve",
     )
-    if panel.knee_side is not None and panel.knee_inseam is not None:
+    if panel.knee_side is not None:
         outer = Place(side, waist, _along(panel.side, panel.knee_side))
         yield Notch(part_name(side, KNEE_NOTCH), outer, seam=names.side_seam, purpose="knee")
-        inner = Place(inseam, fork, _along(panel.inseam, panel.knee_inseam))
-        yield Notch(part_name(inseam, KNEE_NOTCH), inner, seam=names.whole("inseam"), purpose="knee")
+
+
+def _knee_notches(names: PanelNames, panels: Mapping[str, TrouserPanel]) -> Iterator[Notch]:
+    """On the inseams, as far from the hem of the back as from that of the front: below the knee nothing is
+    stretched. On the back, which bends more, that is a hair off its knee line."""
+    front = panels["front"]
+    if front.knee_inseam is None:
+        return
+    below = front.inseam.length - _along(front.inseam, front.knee_inseam)
+    for which, panel in panels.items():
+        inseam = names.at(which, "inseam")
+        place = Place(inseam, names.at(which, "crotch_point"), panel.inseam.length - below)
+        yield Notch(part_name(inseam, KNEE_NOTCH), place, seam=names.whole("inseam"), purpose="knee")
 
 
 def _along(path: Path, point: Point) -> float:

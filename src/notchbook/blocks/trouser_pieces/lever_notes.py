@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from notchbook.blocks.legs.proportions import proportion
-from notchbook.blocks.lower_measures.limits import SITTING_LONGER
 from notchbook.blocks.trouser_pieces.note_limits import CHECK, note_limit
 from notchbook.blocks.trouser_pieces.promises import Drafted
 from notchbook.blocks.upper.shapes import Lever
@@ -67,11 +66,11 @@ def _crotch(drafted: Drafted) -> Iterator[Finding]:
             slant=half.back.slant,
             depth=half.depth,
         )
-    most = _most_depth(drafted)
+    most = drafted.given.depth_most
     if drafted.given.cut == "close" and half.depth > most + _UNSEEN:
         yield worded(CHECK, "trousers-fork-hangs", Severity.LOOK, Measured(half.depth, most), where=where)
-    if half.drop > note_limit("amounts.drop"):
-        amount = Measured(half.drop, note_limit("amounts.drop"))
+    if half.drop > proportion("fork.flagged_drop"):
+        amount = Measured(half.drop, proportion("fork.flagged_drop"))
         yield worded(CHECK, "trousers-back-fork-low", Severity.LOOK, amount, where=where)
     if abs(half.split_miss) > _UNSEEN:
         is_much = abs(half.split_miss) > note_limit("amounts.split")
@@ -109,12 +108,6 @@ def _darts(drafted: Drafted) -> Iterator[Finding]:
         where = drafted.names.at("front", "waist")
         amount = Measured(front, back)
         yield worded(CHECK, "trousers-front-darts-larger", Severity.LOOK, amount, where=where)
-
-
-def _most_depth(drafted: Drafted) -> float:
-    """How far the fork may lie below the rise as it was taken, mm: standing, the same fork lies lower."""
-    sitting = note_limit("amounts.depth")
-    return sitting if drafted.measures.rise.is_sitting else sitting + SITTING_LONGER
 
 
 def _widened(drafted: Drafted, lever: Lever) -> Iterator[Finding]:

@@ -14,8 +14,9 @@ _ACROSS = Transform.reflection(Point(0.0, 0.0), Point(0.0, 1.0))
 _BEYOND = 10.0
 """mm by which a line is drawn beyond the outline to find where it meets it."""
 
-HIP_SIDE = "hip_side"
-"""Where the hip line meets the side seam: measured from, not marked."""
+HIP_SIDE, HIP_CENTER = "hip_side", "hip_center"
+"""Where the hip line meets the side seam and the straight center, drawn on: measured between, not marked. The
+crotch curve may begin above the hip; the cloth then reaches farther than the center, and so does the line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,10 @@ def draw_panel(names: PanelNames, which: str, panel: TrouserPanel) -> DrawnPanel
         outline=(*_edges(names, which, panel), *waist.edges),
         intakes=waist.intakes,
         lines=tuple(_lines(names, which, panel)),
-        marks=(Mark(names.at(which, HIP_SIDE), panel.hip_side, "datum"),),
+        marks=(
+            Mark(names.at(which, HIP_SIDE), panel.hip_side, "datum"),
+            Mark(names.at(which, HIP_CENTER), panel.hip_center, "datum"),
+        ),
         cut="pair",
     )
     if which == "back":
@@ -65,8 +69,9 @@ def _edges(names: PanelNames, which: str, panel: TrouserPanel) -> Iterator[Edge]
 
 
 def _lines(names: PanelNames, which: str, panel: TrouserPanel) -> Iterator[InternalLine]:
-    """The levels, each from the center or the inseam to the side, and the crease."""
-    yield InternalLine(names.at(which, "hip_line"), Path.line(panel.hip_center, panel.hip_side))
+    """The levels, each from the crotch seam or the inseam to the side, and the crease."""
+    hip = Path.line(_on_level(panel.crotch, panel.hip) or panel.hip_center, panel.hip_side)
+    yield InternalLine(names.at(which, "hip_line"), hip)
     crotch = Path.line(_on_level(panel.crotch, 0.0) or panel.crotch_point, panel.crotch_side)
     yield InternalLine(names.at(which, "crotch_line"), crotch)
     if panel.knee_inseam is not None and panel.knee_side is not None:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.shapes import TrousersHalf
-from notchbook.blocks.trouser_pieces.outline import HIP_SIDE
+from notchbook.blocks.trouser_pieces.outline import HIP_CENTER, HIP_SIDE
 from notchbook.blocks.trouser_pieces.trouser_measures import TrouserMeasures
 from notchbook.pattern import Expectation
 
@@ -58,7 +58,10 @@ def _girths(drafted: Drafted) -> Iterator[Expectation]:
     yield replace(_from_measure(drafted, waist, "waist_girth", "waist"), kept=True)
     wanted = drafted.given.hip + drafted.pulled("hip_girth")
     hip = _promise(drafted, "hip_line", 2, wanted, "the trousers must pass over the hip with their ease")
-    yield _of_body(drafted, hip, "hip_girth", "hip")
+    ends = tuple(
+        (drafted.names.at(which, HIP_CENTER), drafted.names.at(which, HIP_SIDE)) for which in _PANELS
+    )
+    yield _of_body(drafted, replace(hip, names=(), chains=ends), "hip_girth", "hip")
 
 
 def _crotch(drafted: Drafted) -> Iterator[Expectation]:

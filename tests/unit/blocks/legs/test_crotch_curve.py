@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from notchbook.blocks.legs.crotch_curve import Corner, crotch_curve
+from notchbook.blocks.legs.crotch_curve import Corner, crotch_curve, flattest_lean
 from notchbook.errors import DraftRefused
 from notchbook.geometry import Path, Point
 from support.legs_judge import bends
@@ -41,3 +41,16 @@ def test_no_hollow_is_refused() -> None:
     with pytest.raises(DraftRefused) as refused:
         crotch_curve(corner(60.0, 10.0, drop=120.0), 30.0, 1.1)
     assert refused.value.code == "trousers-crotch-flat"
+
+
+def test_the_lean_up_to_which_a_curve_is_no_hook() -> None:
+    """The end tangent then passes the corner, at 45 degrees, at the wanted share of the depth."""
+    frame = corner(100.0, 20.0, drop=20.0)
+    lean = np.radians(flattest_lean(frame, 44.0, 0.9))
+    place = 0.9 * 44.0 / np.sqrt(2.0)
+    assert np.tan(lean) * (100.0 - place) - 20.0 == pytest.approx(place)
+
+
+def test_the_least_radius_is_that_of_the_drawn_curve() -> None:
+    hook, round_one = (crotch_curve(corner(111.0, lean, 1.6, 0.0), 44.0, 1.35) for lean in (20.0, 14.0))
+    assert hook.least_radius < 30.0 < 60.0 < round_one.least_radius

@@ -6,10 +6,11 @@ import pytest
 from shapely.geometry import LineString, Polygon
 
 from notchbook.app.curing import draft_taking
+from notchbook.blocks.lower_measures import usual_crotch_length
 from notchbook.blocks.trouser_pieces.parameters import TrousersParameters
 from notchbook.blocks.trouser_pieces.trouser_measures import needs_for
 from notchbook.body import Measure, MeasureSet, RiseMethod
-from notchbook.checks import Subject, run_checks
+from notchbook.checks import Subject, load_check, run_checks
 from notchbook.checks.closures import closures
 from notchbook.checks.measured import dense
 from notchbook.errors import DraftRefused, InputError
@@ -317,8 +318,8 @@ def test_a_crotch_length_below_what_would_agree_can_be_drafted() -> None:
 @pytest.mark.parametrize(
     ("crotch", "word", "parameter"),
     [
-        (810.0, "trousers-crotch-long", "crotch_limits"),
-        (810.0, "trousers-crotch-long.2", "crotch_ease"),
+        (845.0, "trousers-crotch-long", "crotch_limits"),
+        (845.0, "trousers-crotch-long.2", "crotch_ease"),
         (550.0, "trousers-crotch-short", "crotch_limits"),
     ],
 )
@@ -411,3 +412,48 @@ def test_two_legs_that_differ_meet_at_the_fork(key: str, by: float) -> None:
 def test_legs_that_are_alike_are_drafted_once() -> None:
     body = lower_body().with_value("hip_girth", WOMAN["hip_girth"], "left")
     assert set(trousers_run(body).pattern.pieces) == {"trousers.front", "trousers.back"}
+
+
+def test_the_front_dart_ends_on_the_crease() -> None:
+    run = trousers_run()
+    front = run.pattern.pieces["trousers.front"]
+    crease = front.line("trousers.front/crease_line").path
+    assert len(front.intakes) == 1
+    point = front.edge(front.intakes[0].first_leg).path.end
+    assert point.x == pytest.approx(crease.start.x, abs=2.0)
+
+
+def test_hip_lines_reach_both_seams_and_the_hip_is_measured_from_the_straight_center() -> None:
+    run = trousers_run()
+    for piece in run.pattern.pieces.values():
+        line = piece.line(f"{piece.name}/hip_line").path
+        seam = piece.edge(f"{piece.name}/crotch_seam").path
+        assert min(seam.nearest(end).gap for end in (line.start, line.end)) < 1e-6
+    hip = next(one for one in run.expectations if one.name == "trousers/hip_girth")
+    assert hip.names == () and len(hip.chains) == 2
+
+
+@pytest.mark.parametrize("silhouette", SILHOUETTES)
+def test_an_average_woman_pulls_no_lever_worth_a_word(silhouette: str) -> None:
+    """Crotch, rise, hip and waist as surveyed women have them together (crotch_length.toml)."""
+    usual, _ = usual_crotch_length("women", 270.0, 960.0, 720.0, 0.0)
+    notes = said(trousers_run(lower_body(crotch_length=usual), silhouette=silhouette))
+    assert not {"trousers-crotch-pulled", "trousers-crotch-unusual", "trousers-fork-hangs"} & set(notes)
+    assert not {"trousers-hem-widened", "trousers-knee-widened"} & set(notes)
+
+
+def test_an_estimated_crotch_length_yields_until_the_crotch_keeps_its_shape() -> None:
+    large = lower_body(
+        without(WOMAN, "crotch_length"),
+        waist_girth=1130.0,
+        hip_girth=1380.0,
+        thigh_girth=828.0,
+        knee_girth=497.0,
+    )
+    run = trousers_run(large)
+    note = said(run)["trousers-crotch-estimate-yields"]
+    assert note.measured is not None and note.wanted is not None
+    assert note.measured < note.wanted - 1.0
+    assert wanted(run)["crotch_length"] == pytest.approx(note.measured + 25.0, abs=0.01)
+    found = {one.code for one in load_check("crotch-shape").run(Subject(run.pattern))}
+    assert not {"crotch-diagonal", "crotch-hooked"} & found
