@@ -13,6 +13,7 @@ from notchbook.blocks.stretch_fabric.usual_eases import usual_eases_of
 from notchbook.blocks.stretch_pieces.bodysuit_measures import NEEDS, bodysuit_needs, bodysuit_read
 from notchbook.blocks.stretch_pieces.crotch_notes import crotch_notes
 from notchbook.blocks.stretch_pieces.cuts import cut
+from notchbook.blocks.stretch_pieces.elastics import suit_elastics
 from notchbook.blocks.stretch_pieces.joining import crotch_seams, upper_cut_data, upper_seams
 from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters
 from notchbook.blocks.stretch_pieces.promises import Drafted, bodysuit_promises
@@ -77,6 +78,7 @@ def _joined(pattern: Pattern, names: PanelNames, half: BodysuitHalf, pieces: dic
         {"self": STRETCH_FABRIC, "lining": STRETCH_LINING}
     )
     after = after.with_seams(*upper_seams(names, half), *crotch_seams(names))
+    after = after.with_elastics(*suit_elastics(names, has_sleeve=half.sleeve is not None))
     classes = {"neck": "elastic_edge", "leg_opening": "elastic_edge"}
     if half.sleeve is None:
         classes["armhole"] = "elastic_edge"

@@ -12,7 +12,7 @@ from notchbook.blocks.circle.notes import CHECK, WIDEST_SPAN, cloth_notes, hip_n
 from notchbook.blocks.circle.ring import Ring
 from notchbook.blocks.circle.sectors import Panels, Sector, sector_piece, sector_seams, sectors, with_cut_data
 from notchbook.blocks.skirts.figures import usual_eases, usual_skirt_ease
-from notchbook.blocks.skirts.lengths import floor_notes, length_promise
+from notchbook.blocks.skirts.lengths import floor_notes, length_promise, with_usual_length
 from notchbook.blocks.skirts.levels import body_levels
 from notchbook.blocks.skirts.passing import passing_notes
 from notchbook.errors import DraftRefused
@@ -42,7 +42,7 @@ class CircleSkirtParameters(StepParameters):
     hip_ease: AmountText = "50 mm"
     """Ease with which the skirt must pass over the hip; 50 to 70 mm is usual."""
     length: AmountText = "60 cm"
-    """From waist to hem."""
+    """From waist to hem; on a small body to the knee unless it is chosen."""
     waist_stretch: AmountText = "0 mm"
     """By how much the waist stretches on the bias as it is sewn: it is drafted so much smaller; 10 to 30 mm
     in woven cloth."""
@@ -147,6 +147,7 @@ STEP = StepDefinition(
     sentence="{fullness} circle, {panels} panels, waist ease {waist_ease}, length {length}",
     parameters=CircleSkirtParameters,
     run=run,
+    settle=with_usual_length,
     needs=MeasureNeeds(
         needed=("waist_girth",),
         helpful=(
@@ -155,6 +156,7 @@ STEP = StepDefinition(
             "top_hip_girth",
             "belly_girth",
             "belly_depth",
+            "knee_depth",
             "outside_leg",
             "height",
         ),

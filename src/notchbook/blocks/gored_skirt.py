@@ -16,7 +16,7 @@ from notchbook.blocks.gores.notes import CHECK, MOST_GORES, shape_notes
 from notchbook.blocks.gores.pieces import gore_piece, gore_seams
 from notchbook.blocks.gores.shapes import GoresSide
 from notchbook.blocks.skirts.figures import usual_eases, usual_skirt_ease
-from notchbook.blocks.skirts.lengths import floor_notes
+from notchbook.blocks.skirts.lengths import floor_notes, with_usual_length
 from notchbook.blocks.skirts.levels import body_levels
 from notchbook.blocks.skirts.passing import passing_notes
 from notchbook.body import Side
@@ -28,8 +28,9 @@ from notchbook.recipe import AmountText, Change, MeasureNeeds, StepContext, Step
 class GoredSkirtParameters(StepParameters):
     """Gores, eases, hem and length of a gored skirt.
 
-    Eases are whole girths. ``length`` runs along the seams from waist to hem. The flare begins at the hip:
-    up to there each seam is round over the hip, or straight where the hem is wide.
+    Eases are whole girths. ``length`` runs along the seams from waist to hem. The flare begins at the hip, or
+    a little below where the hip is little wider than the waist: up to there each seam is round over the hip,
+    or straight where the hem is wide.
     """
 
     gores: Annotated[int, Field(ge=4, le=MOST_GORES)] = 6
@@ -41,11 +42,11 @@ class GoredSkirtParameters(StepParameters):
     hip_ease: AmountText = "50 mm"
     """Ease of the whole hip; 50 to 70 mm is usual."""
     length: AmountText = "60 cm"
-    """From waist to hem, along the seams."""
+    """From waist to hem, along the seams; on a small body to the knee unless it is chosen."""
     hem_girth: AmountText = "7/4 hip"
     """The whole hem."""
     flare_depth: AmountText | None = None
-    """Where the flare begins, from the waist down; empty: at the hip."""
+    """Where the flare begins, from the waist down; empty: at the hip, or a little below a straight one."""
     center_front_width: AmountText | None = None
     """Width of the gore at the center front at the hip; empty: the gores are equal."""
     center_back_width: AmountText | None = None
@@ -53,6 +54,31 @@ class GoredSkirtParameters(StepParameters):
     opening: Literal["center_back", "gore_seam", "none"] = "center_back"
     """Where it opens: at the center back, where a gore gets a straight seam for it; at a seam between gores;
     or nowhere, and it is pulled on over the hip."""
+
+
+LOW_FLARE = "4/3 hip_depth"
+"""Where the flare of a hip that is little wider than the waist begins: 60 to 70 mm below the hip line, so
+that the turn is not at the widest place (a patternmaker's review)."""
+
+STRAIGHT_HIP = 1.25
+"""Hip over waist below which the flare begins there, unless it is chosen. Own judgment."""
+
+SEEN_TURN = 1.5
+"""How much faster the skirt widens below the hip than above, when the turn there is seen. Own judgment."""
+
+
+def settle(context: StepContext, parameters: GoredSkirtParameters) -> GoredSkirtParameters:
+    """Write down the length of a small body, and where the flare begins over a hip that is hardly round."""
+    parameters = with_usual_length(context, parameters)
+    if "flare_depth" in parameters.model_fields_set:
+        return parameters
+    waist, hip, depth = (context.measure(key) for key in ("waist_girth", "hip_girth", "hip_depth"))
+    below = context.mm(parameters.length) - depth
+    flare = context.mm(parameters.hem_girth) - hip
+    turns = flare * depth > SEEN_TURN * max(hip - waist, 0.0) * below
+    if hip >= STRAIGHT_HIP * waist or not turns or context.mm(LOW_FLARE) > below:
+        return parameters
+    return parameters.model_copy(update={"flare_depth": LOW_FLARE})
 
 
 def run(pattern: Pattern, context: StepContext, parameters: GoredSkirtParameters) -> Change:
@@ -227,9 +253,10 @@ STEP = StepDefinition(
     sentence="{gores} gores, waist ease {waist_ease}, hip ease {hip_ease}, hem {hem_girth}, length {length}",
     parameters=GoredSkirtParameters,
     run=run,
+    settle=settle,
     needs=MeasureNeeds(
         needed=("waist_girth", "hip_girth", "hip_depth"),
-        helpful=("top_hip_girth", "belly_girth", "belly_depth", "outside_leg", "height"),
+        helpful=("top_hip_girth", "belly_girth", "belly_depth", "knee_depth", "outside_leg", "height"),
     ),
     eases=usual_eases,
     refuses=(

@@ -9,6 +9,7 @@ from notchbook.blocks.stretch import LeggingsGiven, LeggingsLeg, draft_leggings
 from notchbook.blocks.stretch_fabric.cloth import cloth_of
 from notchbook.blocks.stretch_fabric.usual_eases import usual_eases_of
 from notchbook.blocks.stretch_pieces.crotch_notes import crotch_notes
+from notchbook.blocks.stretch_pieces.elastics import waist_elastic
 from notchbook.blocks.stretch_pieces.leg_joining import leg_cut_data, leg_seams
 from notchbook.blocks.stretch_pieces.leg_notes import leggings_notes
 from notchbook.blocks.stretch_pieces.leg_pieces import leg_pieces
@@ -43,12 +44,15 @@ def run(pattern: Pattern, context: StepContext, parameters: LeggingsParameters) 
     drafted = DraftedLeg(names, read.given, read.taken, leg, pieces, read.ends_at_ankle)
     after = pattern.with_materials({"self": STRETCH_FABRIC}).with_pieces(*pieces.values())
     after = after.with_seams(*leg_seams(names, has_side_seam=has_side_seam))
+    after = after.with_elastics(
+        waist_elastic(names, drafted.edges("waist"), drafted.taken["waist_girth"].body)
+    )
     return Change(
         pattern=leg_cut_data(after, names, leg, has_side_seam=has_side_seam),
         expectations=leggings_promises(drafted),
         notes=(
             *crotch_notes(context, next(iter(pieces.values())).name),
-            *leggings_notes(drafted, cloth, context.find("heel_girth"), read.hem_wider),
+            *leggings_notes(drafted, cloth, context.find("heel_girth"), read),
         ),
     )
 

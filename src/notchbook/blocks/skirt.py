@@ -35,7 +35,7 @@ from notchbook.blocks._skirt_levels import Roomier, with_room
 from notchbook.blocks._skirt_notes import CHECK, draft_notes, level_notes_of, yoke_notes
 from notchbook.blocks._skirt_pieces import back_piece, cut_data, expectations, front_piece, seams
 from notchbook.blocks.skirts.figures import usual_eases
-from notchbook.blocks.skirts.lengths import floor_notes, length_promise
+from notchbook.blocks.skirts.lengths import floor_notes, length_promise, with_usual_length
 from notchbook.blocks.skirts.levels import Level, body_levels
 from notchbook.body import Side
 from notchbook.errors import DraftRefused, GeometryError
@@ -51,6 +51,10 @@ ONE_DART = 28.0
 TWO_DARTS = 64.0
 """mm of intake up to which one, and up to which two darts serve a panel.
 Source: handbook practice (one to 25 mm, two to 50 mm, 40 to 50 mm at most each)."""
+
+ONE_FRONT_DART = 25.0
+"""mm of intake up to which one dart serves a front, whose darts are short: a wider one is steep.
+Source: handbook practice (one to 25 mm)."""
 
 
 FLARED_HEM = 10.0
@@ -69,7 +73,7 @@ class SkirtParameters(StepParameters):
     hip_ease: AmountText = "50 mm"
     """Ease of the whole hip; 50 to 70 mm is usual."""
     length: AmountText = "60 cm"
-    """From waist to hem at the center back."""
+    """From waist to hem at the center back; on a small body to the knee unless it is chosen."""
     front_darts: DartCount = "auto"
     """Darts in each half of the front; auto chooses once, on these measures."""
     back_darts: DartCount = "auto"
@@ -87,7 +91,8 @@ class SkirtParameters(StepParameters):
 
 
 def settle(context: StepContext, parameters: SkirtParameters) -> SkirtParameters:
-    """Write down the dart counts that serve the base measures."""
+    """Write down the dart counts that serve the base measures, and the length of a small body."""
+    parameters = with_usual_length(context, parameters)
     if "auto" not in (parameters.front_darts, parameters.back_darts):
         return parameters
     measures = half_measures(context, parameters, context.side)
@@ -109,13 +114,13 @@ def dart_counts(front: float, back: float) -> tuple[int, int]:
         front, back = 0.0, front + back
     if back < SMALLEST_DART:
         front, back = (front + back if front else 0.0), 0.0
-    return _count(front), _count(back)
+    return _count(front, ONE_FRONT_DART), _count(back, ONE_DART)
 
 
-def _count(intake: float) -> int:
+def _count(intake: float, one: float) -> int:
     if intake < SMALLEST_DART:
         return 0
-    if intake <= ONE_DART:
+    if intake <= one:
         return 1
     return 2 if intake <= TWO_DARTS else 3
 

@@ -237,3 +237,19 @@ def test_no_opening_asks_for_a_waist_that_passes() -> None:
 def test_every_body_comes_out(measures: MeasureSet, gores: int) -> None:
     done = drafted("gored_skirt", measures, gores=gores, length="50 cm", hem_girth="16/10 hip")
     assert misses(done, measures, 1.6 * measures.value("hip_girth")) == []
+
+
+@pytest.mark.parametrize(
+    ("measures", "chosen", "flare"),
+    [
+        (PLUS, {}, "4/3 hip_depth"),
+        (EN_88, {}, None),  # round enough
+        (PLUS, {"flare_depth": "hip_depth"}, "hip_depth"),
+        (PLUS, {"hem_girth": "15/14 hip"}, None),  # hardly a turn at the hip
+    ],
+)
+def test_the_flare_of_a_straight_hip_begins_below_it(
+    measures: MeasureSet, chosen: dict[str, str], flare: str | None
+) -> None:
+    step = add_step(Recipe("Test"), "gored_skirt", chosen, base=measures).steps[0]
+    assert step.parameters["flare_depth"] == flare

@@ -24,7 +24,8 @@ def notes(measures: MeasureSet, **parameters: object) -> list[str]:
         (6.0, 4.0, (0, 1)),
         (20.0, 5.0, (1, 0)),
         (24.0, 43.0, (1, 2)),
-        (28.0, 28.1, (1, 2)),
+        (25.1, 28.0, (2, 1)),  # one wide short dart in front is steep
+        (28.0, 28.1, (2, 2)),
         (40.0, 64.0, (2, 2)),
         (30.0, 64.1, (2, 3)),
     ],

@@ -43,3 +43,38 @@ def test_the_share_of_stature_is_that_of_the_survey() -> None:
     assert max(share * float(row["stature"]) for share, row in zip(shares, rows, strict=True)) == (
         pytest.approx(skirt_figure("length.tall_waist"), abs=60.0)
     )
+
+
+CHILD = {"waist_girth": 540.0, "hip_girth": 630.0, "hip_depth": 130.0}
+
+
+@pytest.mark.parametrize("block", ["skirt", "gored_skirt", "circle_skirt"])
+@pytest.mark.parametrize(
+    ("more", "length"),
+    [({"knee_depth": 418.0}, 42), ({"outside_leg": 705.0}, 39), ({"height": 1160.0}, 41)],
+)
+def test_a_skirt_of_a_child_ends_at_the_knee(block: str, more: dict[str, float], length: int) -> None:
+    child = MeasureSet.from_mm("Test", {**CHILD, **more})
+    settled = add_step(Recipe("Test"), block, {}, base=child).steps[0].parameters["length"]
+    assert settled == f"{length} cm"
+    chosen = add_step(Recipe("Test"), block, {"length": "60 cm"}, base=child).steps[0].parameters["length"]
+    assert chosen == "60 cm", "what was chosen stays"
+
+
+@pytest.mark.parametrize("block", ["skirt", "gored_skirt", "circle_skirt"])
+@pytest.mark.parametrize("more", [{}, {"knee_depth": 570.0}, {"height": 1600.0}])
+def test_a_skirt_of_a_grown_body_has_its_usual_length(block: str, more: dict[str, float]) -> None:
+    body = MeasureSet.from_mm("Test", {**NEEDED, **more})
+    assert add_step(Recipe("Test"), block, {}, base=body).steps[0].parameters["length"] == "60 cm"
+
+
+def test_the_share_of_the_knee_is_that_of_the_survey() -> None:
+    """ANSUR II, women (data/survey/ansur/SOURCE.md): from the waist to the middle of the kneecap."""
+    with WOMEN.open(encoding="utf-8", newline="") as stream:
+        rows = list(csv.DictReader(stream))
+    waists = [(float(row["tenthribheight"]) + float(row["iliocristaleheight"])) / 2.0 for row in rows]
+    ways = [waist - float(row["kneeheightmidpatella"]) for waist, row in zip(waists, rows, strict=True)]
+    of_leg = sum(way / waist for way, waist in zip(ways, waists, strict=True)) / len(ways)
+    of_stature = sum(way / float(row["stature"]) for way, row in zip(ways, rows, strict=True)) / len(ways)
+    assert skirt_figure("length.knee_outside_leg") == pytest.approx(of_leg, abs=0.005)
+    assert skirt_figure("length.knee_height") == pytest.approx(of_stature, abs=0.005)

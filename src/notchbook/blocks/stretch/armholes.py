@@ -123,10 +123,13 @@ def _rounder(upper: UpperArmhole, underarm: Point) -> float:
 
 
 def _front_narrower(given: TorsoGiven) -> float:
-    """By how much half the front is upright farther in than half the back, mm."""
+    """By how much half the front is upright farther in than half the back, mm: without a dart no more than
+    leaves both armholes nearly as long."""
     if given.across_chest is None:
         return figure("armhole.front_narrower")
-    return max((given.across_back - given.across_chest) / 2.0, figure("armhole.least_front_narrower"))
+    wanted = (given.across_back - given.across_chest) / 2.0
+    least, most = figure("armhole.least_front_narrower"), figure("armhole.most_front_narrower")
+    return min(max(wanted, least), most)
 
 
 def _limits(given: TorsoGiven, underarm: Point) -> tuple[float, float]:

@@ -1,6 +1,7 @@
 """The leggings: one leg, front and back, with the crotch as long and the waist as wide as asked."""
 
 from dataclasses import replace
+from functools import cache
 
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import LeggingsGiven
@@ -70,17 +71,21 @@ def _require_thigh(given: LeggingsGiven, widths: LegWidths) -> None:
 def _closed(given: LeggingsGiven, widths: LegWidths, seam: Path) -> UpperLeg:
     """The upper leg whose centers slant so that the waist is as wide as asked."""
 
-    def over(slants: float) -> float:
-        return draw_upper_leg(given, widths, seam, slants).waist - given.waist / 2.0
+    @cache
+    def drawn(slants: float) -> UpperLeg:
+        return draw_upper_leg(given, widths, seam, slants)
 
+    def over(slants: float) -> float:
+        return drawn(slants).waist - given.waist / 2.0
+
+    wide = 2.0 * over(1.0)
+    if 0.0 < wide < figure("leggings.most_left_wide"):
+        return drawn(1.0)
     try:
         slants = solve_rising(over, 0.5, 0.2, figure("leggings.least_slants"), 1.0)
     except GeometryError as error:
-        wide = 2.0 * over(1.0)
-        if not 0.0 < wide < figure("leggings.most_left_wide"):
-            raise DraftRefused("leggings-waist-unreachable", waist=given.waist, hip=given.hip) from error
-        slants = 1.0
-    return draw_upper_leg(given, widths, seam, slants)
+        raise DraftRefused("leggings-waist-unreachable", waist=given.waist, hip=given.hip) from error
+    return drawn(slants)
 
 
 def _side(given: LeggingsGiven, upper: UpperLeg, level: float) -> Path:

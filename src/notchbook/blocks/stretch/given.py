@@ -10,10 +10,12 @@ from dataclasses import dataclass
 @dataclass(frozen=True, slots=True)
 class StrapGiven:
     """A shoulder cut down to a strap: its ``width`` on the pattern and how far its middle lies from the
-    side-neck point of the neck base along the shoulder seam, mm (``place`` None: the middle of the seam)."""
+    side-neck point of the neck base along the shoulder seam, mm (``place`` None: the middle of the seam).
+    ``may_move`` says whether it may be drafted farther out where the armhole of a wide bust asks for it."""
 
     width: float
     place: float | None = None
+    may_move: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +32,8 @@ class StretchSleeveGiven:
 class TorsoGiven:
     """One side of a stretch torso without darts; front and back have the same side seam.
 
-    ``waist`` None: the side runs from bust to hip as it falls. ``neck`` is the length of the whole neck
+    ``waist`` None: the side runs from bust to hip as it falls; up to ``loosest_waist`` it may be drafted
+    wider where the side seam would lean too much (None: as given). ``neck`` is the length of the whole neck
     seam at the neck base; ``neck_wider`` opens it along the shoulder seam, ``front_neck_lower`` and
     ``back_neck_lower`` lower it at the center. ``front_neck_depth`` is the depth of the base neck in front
     below the side-neck point (None: its width and a little). ``shoulder`` is the shoulder seam from the
@@ -54,6 +57,7 @@ class TorsoGiven:
     hip_depth: float
     length: float
     across_chest: float | None = None
+    loosest_waist: float | None = None
     front_neck_depth: float | None = None
     neck_wider: float = 0.0
     front_neck_lower: float = 0.0
@@ -89,8 +93,7 @@ class BodysuitGiven:
     ``crotch_front`` and ``crotch_back`` run along the centers from the waist line to the crotch join;
     ``crotch_width`` is the whole width of the join, the same in front and behind. One of the two is given:
     ``leg_opening``, the length of the whole opening (front and back), or ``leg_height``, how far the
-    opening's highest point at the side seam lies below the waist line. ``seat_cover`` is how far the back
-    leg line lies below its chord, ``front_scoop`` how much the front one is hollowed: 1 is usual.
+    opening's highest point at the side seam lies below the waist line.
     """
 
     torso: TorsoGiven
@@ -99,8 +102,6 @@ class BodysuitGiven:
     crotch_width: float = 70.0
     leg_opening: float | None = None
     leg_height: float | None = None
-    seat_cover: float = 13.0
-    front_scoop: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

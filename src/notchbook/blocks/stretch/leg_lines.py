@@ -30,35 +30,50 @@ def leg_lines(given: BodysuitGiven, side: Path, height: float) -> LegLines:
     square = above.tangent_at(above.length).direction() - 90.0
     half = given.crotch_width / 2.0
     front, back = Point(half, -given.crotch_front), Point(half, -given.crotch_back)
-    rise = _front_rise(above.end, back, square)
+    rise, lean = _front_rise(above.end, back, square), _crotch_lean(above.end, back)
     return LegLines(
         above,
-        _front(given, above.end, square - rise, front),
-        _back(given, above.end, square + rise, back),
+        _front(above.end, square - rise, front, _DOWN + lean),
+        _back(above.end, square + rise, back, _DOWN - lean),
     )
 
 
 def _front_rise(start: Point, back: Point, square: float) -> float:
-    """How much (degrees) the front line rises where it leaves the side, and the back falls."""
+    """How much (degrees) the front line rises where it leaves the side, and the back falls: more where the
+    way to the back crotch falls steeply, so that the back soon comes below it."""
     falling = ((back - start).direction() - square + 180.0) % 360.0 - 180.0
-    wanted = falling + figure("leg.over_chord")
+    wanted = figure("leg.level_rise") + figure("leg.rise_share") * falling
     return min(max(wanted, figure("leg.least_rise")), figure("leg.most_rise"))
 
 
-def _front(given: BodysuitGiven, start: Point, leaving: float, end: Point) -> Path:
+def _crotch_lean(start: Point, back: Point) -> float:
+    """How much (degrees) the back line still runs inward where it reaches the crotch join, and the front
+    outward: enough that the back need not turn in with a hook."""
+    chord = (back - start).direction() % 360.0
+    wanted = _DOWN % 360.0 - figure("leg.most_turn_in") - chord
+    return min(max(wanted, figure("leg.least_crotch_lean")), figure("leg.most_crotch_lean"))
+
+
+def _front(start: Point, leaving: float, end: Point, arriving: float) -> Path:
     """Scooped, and running outward at the crotch as much as the back runs inward."""
-    arriving = _DOWN + figure("leg.crotch_lean")
-    return Path.of(curve_between(start, leaving, end, arriving, given.front_scoop, given.front_scoop))
+    side, crotch = figure("leg.front_side_pull"), figure("leg.front_crotch_pull")
+    return Path.of(curve_between(start, leaving, end, arriving, side, crotch))
 
 
-def _back(given: BodysuitGiven, start: Point, leaving: float, end: Point) -> Path:
-    """Continues the front line across the side seam, lies below its chord and turns in near the crotch."""
+def _back(start: Point, leaving: float, end: Point, arriving: float) -> Path:
+    """Continues the front line across the side seam, lies below its chord over the seat and turns in evenly
+    toward the crotch."""
     chord = end - start
     along = chord.direction()
-    below = direction(along + 90.0) * given.seat_cover
-    middle = start.lerp(end, figure("leg.cover_place")) + below
-    arriving = _DOWN - figure("leg.crotch_lean")
+    middle = start.lerp(end, figure("leg.cover_place")) + direction(along + 90.0) * _cover(chord.norm())
+    near, side, crotch = (figure(f"leg.back_{word}_pull") for word in ("cover", "side", "crotch"))
     return Path.of(
-        curve_between(start, leaving, middle, along, figure("leg.back_side_pull"), keep_convex=False),
-        curve_between(middle, along, end, arriving, 1.0, figure("leg.back_crotch_pull"), keep_convex=False),
+        curve_between(start, leaving, middle, along, side, near, keep_convex=False),
+        curve_between(middle, along, end, arriving, near, crotch, keep_convex=False),
     )
+
+
+def _cover(chord: float) -> float:
+    """How far the back line lies below a chord of this length, mm: over the fold of the seat."""
+    wanted = figure("leg.cover_share") * chord
+    return min(max(wanted, figure("leg.least_cover")), figure("leg.most_cover"))

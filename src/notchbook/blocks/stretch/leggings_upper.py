@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import atan2, degrees, radians, tan
 
-from notchbook.blocks.stretch.crotch_curves import CenterPlan, CrotchSeam, crotch_seam
+from notchbook.blocks.stretch.center_curves import CenterPlan, CrotchSeam, crotch_seam
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import LeggingsGiven
 from notchbook.blocks.stretch.leggings_balance import (
@@ -15,7 +15,7 @@ from notchbook.blocks.stretch.leggings_balance import (
 )
 from notchbook.geometry import Cubic, Path, Point, curve_between
 
-_ROUNDS = 3
+_ROUNDS = 2
 """A lower crotch moves the hip line along the slanted centers and so the curves: it settles at once."""
 
 

@@ -9,6 +9,9 @@ from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Path, Point, curve_between, direction
 from notchbook.geometry.solve import solve_rising
 
+_LEAST_TURN = 2.0
+"""Degrees by which a neck line in one curve still turns at the shoulder."""
+
 
 @dataclass(frozen=True, slots=True)
 class Necks:
@@ -63,17 +66,30 @@ def _opened(given: TorsoGiven, base: Necks) -> Necks:
 def _drawn(given: TorsoGiven, nape: Point, pit: Point, end: Point) -> Necks:
     """Both lines to the side-neck point, where together they run straight across the shoulder seam."""
     square = 90.0 - given.shoulder_slope
-    front_least = _rise(pit, end) + figure("neck.least_turn") - square
-    back_most = square - _rise(nape, end) - figure("neck.least_turn")
-    lean = max(figure("neck.lean"), min(front_least, given.shoulder_slope))
-    lean = max(min(lean, back_most), 0.0)
-    front = _line(pit, end, square + lean, figure("neck.front_pull"))
-    return Necks(front, _line(nape, end, square - lean, 1.0), end)
+    lean = _lean(square, _rise(pit, end), _rise(nape, end), given.shoulder_slope)
+    return Necks(_line(pit, end, square + lean), _line(nape, end, square - lean), end)
 
 
-def _line(center: Point, end: Point, arrival: float, pull: float) -> Path:
-    """Level at the center; a deep one goes up steeply and turns square to the shoulder at its end."""
-    if _rise(center, end) + figure("neck.least_turn") <= arrival:
+def _lean(square: float, front_rise: float, back_rise: float, most: float) -> float:
+    """By how much more upright than square the front neck meets the shoulder, and the back less, degrees.
+
+    Both lines must still turn where they meet it; where both are steep they share what there is. A flat wide
+    back neck does not turn up in a hook: its front is the more upright.
+    """
+    shared = max((2.0 * square - front_rise - back_rise) / 2.0, 0.0)
+    front_turn = min(figure("neck.least_turn"), shared)
+    back_turn = min(figure("neck.scoop_turn"), 2.0 * shared - front_turn)
+    least = max(front_rise + front_turn, 2.0 * square - back_rise - figure("neck.most_turn")) - square
+    lean = max(figure("neck.lean"), min(least, most))
+    return max(min(lean, square - back_rise - back_turn), -most)
+
+
+def _line(center: Point, end: Point, arrival: float) -> Path:
+    """Level at the center, a scooped one for longer; one so deep that it would bend back goes up steeply and
+    turns square to the shoulder at its end."""
+    rise = _rise(center, end)
+    pull = figure("neck.scoop_pull") if rise > figure("neck.scooped_from") else 1.0
+    if rise + _LEAST_TURN <= arrival:
         return Path.of(curve_between(center, 0.0, end, arrival, pull))
     steep = max(figure("neck.deep_upright"), arrival)
     depth = end.y - center.y

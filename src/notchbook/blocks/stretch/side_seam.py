@@ -1,12 +1,13 @@
 """The side seam of the stretch blocks: one line for front and back, upright at waist and hip."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import atan2, degrees
 
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import TorsoGiven
 from notchbook.errors import DraftRefused
-from notchbook.geometry import Line, Path, Point, Segment, curve_between
+from notchbook.geometry import Cubic, Line, Path, Point, Segment, curve_between
+from notchbook.geometry.solve import solve_rising
 
 _LEVEL = 1e-6
 """mm; levels that lie closer are one."""
@@ -41,8 +42,40 @@ def side_seam(given: TorsoGiven, underarm_y: float, low: float) -> SideSeam:
         return SideSeam(Path((_upright(underarm, lean, hip), *below)), lean)
     waist = Point(given.waist / 4.0, 0.0)
     lean = _start_lean(underarm, waist)
-    parts = (_upright(underarm, lean, waist), curve_between(waist, -90.0, hip, -90.0), *below)
+    parts = (_upright(underarm, lean, waist), _waist_to_hip(waist, hip), *below)
     return SideSeam(Path(parts), lean)
+
+
+def with_loosened_waist(given: TorsoGiven, low: float) -> TorsoGiven:
+    """What is given with its waist so much wider that the side seam leans no more to the hip than sews
+    quietly; no wider than ``loosest_waist``. A seam that ends at the waist (``low``) leans nowhere."""
+    if given.waist is None or given.loosest_waist is None or low > -_LEVEL:
+        return given
+    if given.loosest_waist <= given.waist:
+        return given
+
+    def over(waist: float) -> float:
+        return _lean_to_hip(given, waist) - figure("side.most_lean")
+
+    if over(given.waist) <= 0.0:
+        return given
+    if over(given.loosest_waist) >= 0.0:
+        return replace(given, waist=given.loosest_waist)
+    waist = solve_rising(over, given.waist, 10.0, given.waist, given.loosest_waist)
+    return replace(given, waist=waist)
+
+
+def _lean_to_hip(given: TorsoGiven, waist: float) -> float:
+    """How much the seam leans outward between a waist so wide and the hip, at its steepest, degrees."""
+    hip = Point(given.hip / 4.0, -given.hip_depth)
+    steepest = _waist_to_hip(Point(waist / 4.0, 0.0), hip).tangent(0.5)
+    return degrees(atan2(steepest.x, -steepest.y))
+
+
+def _waist_to_hip(waist: Point, hip: Point) -> Cubic:
+    """Upright at both ends; it leans most at its middle."""
+    pull = figure("side.hip_pull")
+    return curve_between(waist, -90.0, hip, -90.0, pull, pull)
 
 
 def cut_at(side: Path, height: float) -> Path:

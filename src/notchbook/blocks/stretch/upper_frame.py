@@ -9,8 +9,9 @@ from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import TorsoGiven
 from notchbook.blocks.stretch.necks import Necks, draw_necks
 from notchbook.blocks.stretch.shapes import Levels, StretchSleeve
-from notchbook.blocks.stretch.side_seam import SideSeam, side_seam
+from notchbook.blocks.stretch.side_seam import SideSeam, side_seam, with_loosened_waist
 from notchbook.blocks.stretch.sleeve import finished_sleeve, sleeve_hem, sleeve_longer
+from notchbook.blocks.stretch.straps import with_strap_out
 from notchbook.blocks.upper.shapes import Lever
 
 _SAID = 0.005
@@ -29,12 +30,15 @@ class UpperFrame:
     levers: tuple[Lever, ...]
 
 
-def draw_upper(given: TorsoGiven, low: float) -> UpperFrame:
+def draw_upper(asked: TorsoGiven, low: float) -> UpperFrame:
     """Necks to side seam (down to the height ``low``), the underarm lowered where the sleeve asks for it.
 
     Refuses as the parts do.
     """
-    necks = draw_necks(given)
+    necks = draw_necks(asked)
+    given = with_loosened_waist(with_strap_out(asked, necks), low)
+    if given.strap != asked.strap:
+        necks = draw_necks(given)
     underarm_y = given.back_length - given.armhole_depth
 
     @cache
@@ -55,8 +59,21 @@ def draw_upper(given: TorsoGiven, low: float) -> UpperFrame:
         side,
         sleeve,
         Levels(underarm_y - lowered, 0.0, -given.hip_depth),
-        _levers(given, armholes, room),
+        (*_given_levers(asked, given), *_levers(given, armholes, room)),
     )
+
+
+def _given_levers(asked: TorsoGiven, given: TorsoGiven) -> tuple[Lever, ...]:
+    """By how much strap and waist are drafted otherwise than asked."""
+    found: list[Lever] = []
+    if asked.strap_edges is not None and given.strap_edges is not None:
+        moved = given.strap_edges[1] - asked.strap_edges[1]
+        most = figure("armhole.strap_outmost") * asked.shoulder - asked.strap_edges[1]
+        found.append(Lever("strap_moved_out", moved, 0.0, max(most, 0.0), 0.0))
+    if asked.waist is not None and given.waist is not None:
+        most = max((asked.loosest_waist or 0.0) - asked.waist, 0.0)
+        found.append(Lever("waist_wider", given.waist - asked.waist, 0.0, most, 0.0))
+    return tuple(found)
 
 
 def _levers(given: TorsoGiven, armholes: Armholes, room: ArmRoom | None) -> tuple[Lever, ...]:

@@ -95,7 +95,8 @@ def _strap(context: StepContext, reader: StretchReader, parameters: BodysuitPara
     if parameters.shoulder == "full" or has_sleeve:
         return None
     width = context.positive(parameters.strap_width, "strap_width", reader.side)
-    place = cut("strap.place") * reader.pattern("shoulder_length", "shoulder")
     if parameters.strap_place is not None:
-        place = context.positive(parameters.strap_place, "strap_place", reader.side)
-    return StrapGiven(width, max(place, width / 2.0))
+        own = context.positive(parameters.strap_place, "strap_place", reader.side)
+        return StrapGiven(width, max(own, width / 2.0))
+    place = cut("strap.place") * reader.pattern("shoulder_length", "shoulder")
+    return StrapGiven(width, max(place, width / 2.0), may_move=True)

@@ -40,6 +40,16 @@ def front_share(front: float | None, back: float | None, usual: float) -> float:
     return min(max(front / (front + back), cut("crotch.least_front")), cut("crotch.most_front"))
 
 
+def share_held(context: StepContext) -> tuple[float, float] | None:
+    """The front's share as its two parts were measured, and as it is drafted, where that is beyond the limits
+    of the table; None where it is followed or was not measured."""
+    front, back = (context.find(key) for key in CROTCH_PARTS)
+    if front is None or back is None:
+        return None
+    measured, held = front / (front + back), front_share(front, back, 0.0)
+    return None if measured == held else (measured, held)
+
+
 def usual_crotch(context: StepContext) -> tuple[float, float] | None:
     """A crotch length that was not taken, and its ±, mm; None where it was, or nothing tells the rise.
 

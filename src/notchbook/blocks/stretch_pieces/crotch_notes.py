@@ -4,13 +4,18 @@ from collections.abc import Iterator
 
 from notchbook.blocks.lower_measures import contradiction_notes, look_at_lower, read_lower
 from notchbook.blocks.stretch_pieces.cloth_notes import CHECK
-from notchbook.blocks.stretch_pieces.crotch_measures import usual_crotch
+from notchbook.blocks.stretch_pieces.crotch_measures import share_held, usual_crotch
 from notchbook.pattern import Finding, Measured, Severity, worded
 from notchbook.recipe import StepContext
 
+_FAR_OFF = 0.03
+"""Share by which the parts of a crotch may lie beyond what is usual before they are to be looked at (own
+judgment)."""
+
 
 def crotch_notes(context: StepContext, piece: str) -> Iterator[Finding]:
-    """A crotch length that was not taken, and what the lower body's measures contradict."""
+    """A crotch length that was not taken, a share of its front that is not followed, and what the measures of
+    the lower body contradict."""
     disagreements = look_at_lower(read_lower(context, context.side))
     yield from contradiction_notes(disagreements, context.measures.population)
     estimated = usual_crotch(context)
@@ -24,4 +29,18 @@ def crotch_notes(context: StepContext, piece: str) -> Iterator[Finding]:
             piece=piece,
             crotch=value,
             error=error,
+        )
+    held = share_held(context)
+    if held is not None:
+        measured, drafted = (100.0 * share for share in held)
+        share = Measured(held[0], held[1], "")
+        severity = Severity.LOOK if abs(held[0] - held[1]) > _FAR_OFF else Severity.NOTE
+        yield worded(
+            CHECK,
+            "crotch-share-held",
+            severity,
+            share,
+            piece=piece,
+            share=measured,
+            drafted=drafted,
         )

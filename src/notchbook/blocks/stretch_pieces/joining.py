@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.stretch.shapes import BodysuitHalf, TorsoHalf
-from notchbook.blocks.stretch_pieces.outline import at_height
-from notchbook.pattern import Allowance, EdgeUse, Notch, NotchKind, Pattern, Place, Seam, part_name
+from notchbook.blocks.stretch_pieces.outline import KINDS, at_height
+from notchbook.pattern import Allowance, EdgeUse, Notch, Pattern, Place, Seam, part_name
 
 Half = TorsoHalf | BodysuitHalf
 
@@ -53,7 +53,7 @@ def upper_cut_data(pattern: Pattern, names: PanelNames, half: Half, classes: dic
     if half.sleeve is not None:
         allowances[names.at("sleeve", "hem")] = Allowance("hem_sleeve")
     return pattern.with_allowances(allowances).with_notches(
-        *_side_notches(names, half), *_armhole_notches(names, half)
+        *_side_notches(names, half), *_armhole_notches(names, half), *_leg_notches(names, half)
     )
 
 
@@ -90,14 +90,11 @@ def _side_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
 
 def _armhole_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
     """One in front, two behind; the cap has its own as far from the underarm, and one at the shoulder."""
-    kinds: tuple[tuple[str, NotchKind, float], ...] = (
-        ("front", "single", half.front.notch),
-        ("back", "double", half.back.notch),
-    )
     if half.sleeve is None:
         return
     sleeve = names.piece("sleeve")
-    for which, kind, distance in kinds:
+    for which, panel in (("front", half.front), ("back", half.back)):
+        kind, distance = KINDS[which], panel.notch
         seam, cap = names.whole(f"{which}_armhole"), part_name(sleeve, f"cap_{which}")
         hole = Place(names.at(which, "armhole"), names.at(which, "underarm"), distance)
         mate = Place(cap, part_name(sleeve, f"underarm_{which}"), distance)
@@ -105,3 +102,15 @@ def _armhole_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
         yield Notch(part_name(cap, "balance_notch"), mate, kind=kind, seam=seam, purpose="armhole")
     crown = Place(part_name(sleeve, "cap_front"), part_name(sleeve, "cap_top"), 0.0)
     yield Notch(part_name(sleeve, "shoulder_notch"), crown, purpose="shoulder seam")
+
+
+def _leg_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
+    """Half way along the leg opening of front and back, for the elastic, and half way along the join."""
+    if not isinstance(half, BodysuitHalf):
+        return
+    for which, panel in (("front", half.front), ("back", half.back)):
+        start, kind = names.at(which, "crotch_side"), KINDS[which]
+        leg = Place(names.at(which, "leg_opening"), start, panel.leg.length / 2.0)
+        yield Notch(names.at(which, "leg_notch"), leg, kind=kind, purpose="elastic")
+        join = Place(names.at(which, "crotch"), start, panel.crotch.length / 2.0)
+        yield Notch(names.at(which, "join_notch"), join, seam=names.whole("crotch"), purpose="crotch join")

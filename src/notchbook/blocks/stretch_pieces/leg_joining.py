@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks.stretch.shapes import LeggingsLeg
-from notchbook.blocks.stretch_pieces.outline import at_height
+from notchbook.blocks.stretch.shapes import LeggingsLeg, LegPanel
+from notchbook.blocks.stretch_pieces.cuts import cut
+from notchbook.blocks.stretch_pieces.outline import KINDS, at_height
 from notchbook.pattern import Allowance, EdgeUse, Notch, Pattern, Place, Seam
 
 
@@ -31,16 +32,23 @@ def leg_seams(names: PanelNames, *, has_side_seam: bool) -> tuple[Seam, ...]:
 
 
 def leg_cut_data(pattern: Pattern, names: PanelNames, leg: LeggingsLeg, *, has_side_seam: bool) -> Pattern:
-    """The casing at the waist, the hem, and notches at the knee; two at the back of the crotch."""
+    """The casing at the waist, the hem, and notches at crotch, side and knee; the back's is double."""
     words = ("front", "back") if has_side_seam else ("leg",)
     allowances = {
         names.at(word, edge): Allowance(allowance_class)
         for word in words
         for edge, allowance_class in (("waist", "elastic_casing"), ("hem", "hem_top"))
     }
-    return pattern.with_allowances(allowances).with_notches(
-        *_knee_notches(names, leg, has_side_seam=has_side_seam)
-    )
+    sides = _side_notches(names, leg, has_side_seam=has_side_seam)
+    notches = [
+        notch
+        for which, panel in (("front", leg.front), ("back", leg.back))
+        for notch in (
+            _crotch_notch(names, which, panel, has_side_seam=has_side_seam),
+            *_knee_notches(names, which, panel, leg.knee_level, has_side_seam=has_side_seam),
+        )
+    ]
+    return pattern.with_allowances(allowances).with_notches(*sides, *notches)
 
 
 def _seam(names: PanelNames, word: str, runs: list[tuple[str, str, str]]) -> Seam:
@@ -59,17 +67,41 @@ def _crotch(names: PanelNames, which: str, piece: str, edge: str, start: str) ->
     )
 
 
-def _knee_notches(names: PanelNames, leg: LeggingsLeg, *, has_side_seam: bool) -> Iterator[Notch]:
+def _crotch_notch(names: PanelNames, which: str, panel: LegPanel, *, has_side_seam: bool) -> Notch:
+    """A share of the seam from the inseam: so the wearer's two legs have it at the same place."""
+    piece, edge, start = _at(which, "crotch_seam", "crotch_point", has_side_seam=has_side_seam)
+    place = Place(names.at(piece, edge), names.at(piece, start), cut("crotch.notch") * panel.crotch.length)
+    seam = names.whole(f"{which}_crotch_seam")
+    name = names.at(piece, edge, "crotch_notch")
+    return Notch(name, place, kind=KINDS[which], seam=seam, purpose="crotch curve")
+
+
+def _side_notches(names: PanelNames, leg: LeggingsLeg, *, has_side_seam: bool) -> Iterator[Notch]:
+    """The hip on the side seams; without them the side on the waist edge, which tells front from back."""
+    if not has_side_seam:
+        place = Place(names.at("leg", "waist"), names.at("leg", "waist_center_front"), leg.front.waist.length)
+        yield Notch(names.at("leg", "side_notch"), place, purpose="side")
+        return
     for which, panel in (("front", leg.front), ("back", leg.back)):
-        if leg.knee_level <= panel.hem.start.y:
-            continue
-        piece = which if has_side_seam else "leg"
-        edge = "inseam" if has_side_seam else f"{which}_inseam"
-        start = "crotch_point" if has_side_seam else f"crotch_point_{which}"
-        runs = [("inseam", panel.inseam, edge, start)]
-        if has_side_seam:
-            runs.append(("side_seam", panel.side, "side_seam", "waist_side"))
-        for seam, path, word, point in runs:
-            distance = path.nearest(at_height(path, leg.knee_level)).distance_along
-            place = Place(names.at(piece, word), names.at(piece, point), distance)
-            yield Notch(names.at(piece, word, "knee_notch"), place, seam=names.whole(seam), purpose="knee")
+        distance = panel.side.nearest(at_height(panel.side, leg.hip_level)).distance_along
+        place = Place(names.at(which, "side_seam"), names.at(which, "waist_side"), distance)
+        yield Notch(names.at(which, "hip_notch"), place, seam=names.side_seam, purpose="hip")
+
+
+def _knee_notches(
+    names: PanelNames, which: str, panel: LegPanel, knee_level: float, *, has_side_seam: bool
+) -> Iterator[Notch]:
+    if knee_level <= panel.hem.start.y:
+        return
+    runs = [("inseam", panel.inseam, *_at(which, "inseam", "crotch_point", has_side_seam=has_side_seam))]
+    if has_side_seam:
+        runs.append(("side_seam", panel.side, which, "side_seam", "waist_side"))
+    for seam, path, piece, word, point in runs:
+        distance = path.nearest(at_height(path, knee_level)).distance_along
+        place = Place(names.at(piece, word), names.at(piece, point), distance)
+        yield Notch(names.at(piece, word, "knee_notch"), place, seam=names.whole(seam), purpose="knee")
+
+
+def _at(which: str, edge: str, point: str, *, has_side_seam: bool) -> tuple[str, str, str]:
+    """The piece, the edge and the point of a front or back by their words."""
+    return (which, edge, point) if has_side_seam else ("leg", f"{which}_{edge}", f"{point}_{which}")

@@ -6,6 +6,7 @@ from notchbook.blocks.stretch_fabric.cloth import Cloth
 from notchbook.blocks.stretch_pieces.cloth_notes import CHECK, cloth_notes
 from notchbook.blocks.stretch_pieces.cuts import cut_rows
 from notchbook.blocks.stretch_pieces.leg_promises import DraftedLeg
+from notchbook.blocks.stretch_pieces.leggings_measures import LeggingsRead
 from notchbook.blocks.stretch_pieces.passing import Passage, passing_notes
 from notchbook.pattern import Finding, Measured, Severity, worded
 
@@ -14,18 +15,26 @@ _UNSEEN = 0.5
 
 
 def leggings_notes(
-    drafted: DraftedLeg, cloth: Cloth, heel: float | None, hem_wider: float
+    drafted: DraftedLeg, cloth: Cloth, heel: float | None, read: LeggingsRead
 ) -> Iterator[Finding]:
-    """Cloth, levers, the elastic, and what does not pass; ``heel`` as measured, ``hem_wider`` what was added
-    for it, mm."""
+    """Cloth, levers, the elastic, what does not pass, and a knee that lies nowhere on the leg; ``heel`` as
+    measured, mm."""
     piece = next(iter(drafted.pieces.values())).name
     yield from cloth_notes(cloth, drafted.taken, piece)
     yield from _levers(drafted, piece)
     yield from passing_notes(_passages(drafted, piece, heel), cloth.across)
-    if hem_wider > _UNSEEN:
-        hem = drafted.edges("hem")[0]
+    if read.hem_wider > _UNSEEN:
+        hem, wider = drafted.edges("hem")[0], Measured(read.hem_wider, 0.0)
+        yield worded(CHECK, "leggings-hem-widened", Severity.NOTE, wider, piece=piece, where=hem)
+    if read.knee_left_out is not None:
         yield worded(
-            CHECK, "leggings-hem-widened", Severity.NOTE, Measured(hem_wider, 0.0), piece=piece, where=hem
+            CHECK,
+            "leggings-knee-left-out",
+            Severity.LOOK,
+            Measured(read.knee_left_out),
+            piece=piece,
+            knee=read.knee_left_out,
+            rise=drafted.given.rise,
         )
     row = cut_rows()["elastic.waist"]
     length = Measured(row.value * drafted.taken["waist_girth"].body)
@@ -38,23 +47,52 @@ _EASILY_GATHERED = 1.10
 _SAID_BY_THE_WAIST = ("waist_left_wide", "center_slants")
 """Levers that stand at their limit where the waist edge is left wide: it speaks for them."""
 
+AT_LIMIT = {
+    "fork": ("The legs reach out as little as they may", "The legs reach out as far as they may"),
+    "center_slants": (
+        "The centers lean outward to the waist as far as they may",
+        "The centers lean in to the waist as far as they may",
+    ),
+    "crotch_depth": (
+        "The crotch lies higher than the rise says, as far as it may",
+        "The crotch lies lower than the rise says, as far as it may",
+    ),
+    "crotch_moved": (
+        "The back crotch is longer and the front shorter than measured, as far as they may",
+        "The front crotch is longer and the back shorter than measured, as far as they may",
+    ),
+    "waist_left_wide": ("The waist is as wide as it may be left",) * 2,
+    "hip_line_raised": ("The hip's width is held higher than the hip line, as far as it may",) * 2,
+    "front_rise": (
+        "The waist lies as low at the center front as it may",
+        "The waist stands as high at the center front as it may",
+    ),
+    "back_rise": (
+        "The waist lies as low at the center back as it may",
+        "The waist stands as high at the center back as it may",
+    ),
+}
+"""What is said of each lever at its least and at its most."""
+
 
 def _levers(drafted: DraftedLeg, piece: str) -> Iterator[Finding]:
     wide = drafted.pulled("waist_left_wide")
     if wide > _UNSEEN:
         most = _EASILY_GATHERED * drafted.taken["waist_girth"].body
         severity = Severity.NOTE if drafted.given.waist + wide <= most else Severity.LOOK
-        yield worded(CHECK, "leggings-waist-wide", severity, Measured(wide, 0.0), piece=piece)
+        code = "leggings-waist-wide-at-side" if drafted.given.side_seam else "leggings-waist-wide"
+        yield worded(CHECK, code, severity, Measured(wide, 0.0), piece=piece)
     for lever in drafted.leg.levers:
         if lever.at_limit and not (wide > _UNSEEN and lever.name in _SAID_BY_THE_WAIST):
-            limit = lever.least if lever.pulled <= lever.least else lever.most
+            at_least = lever.pulled <= lever.least
+            limit = lever.least if at_least else lever.most
             yield worded(
                 CHECK,
                 "leggings-forced",
                 Severity.LOOK,
                 Measured(lever.pulled, limit, lever.unit),
                 piece=piece,
-                lever=lever.name.replace("_", " "),
+                what=AT_LIMIT[lever.name][0 if at_least else 1],
             )
 
 

@@ -47,12 +47,14 @@ def leggings_needs(measures: MeasureSet) -> MeasureNeeds:
 @dataclass(frozen=True)
 class LeggingsRead:
     """The numbers' input and what stands behind it by measure; ``hem_wider`` is what was added at the hem for
-    the heel, mm. ``ends_at_ankle``: the hem has the width of the ankle, not of the leg above it."""
+    the heel, mm. ``ends_at_ankle``: the hem has the width of the ankle, not of the leg above it.
+    ``knee_left_out`` is a knee depth that was measured and does not lie on the leg, mm."""
 
     given: LeggingsGiven
     taken: dict[str, Reduced]
     hem_wider: float
     ends_at_ankle: bool
+    knee_left_out: float | None
 
 
 def leggings_read(
@@ -64,7 +66,9 @@ def leggings_read(
     front, back = crotch_shares(reader, "leggings_front_share")
     inside, rise = reader.body("inside_leg"), _rise(context, side)
     shorter = reader.pattern("inside_leg", "leg") / inside
-    knee = _knee_down(reader, inside, rise)
+    measured = reader.find("knee_depth")
+    is_on_leg = measured is not None and rise < measured < rise + inside
+    knee = measured - rise if measured is not None and is_on_leg else _usual_knee_down(inside)
     ankle_down = inside * (1.0 - cut("ankle.height")) * shorter
     hem_down = ankle_down
     if parameters.own_length is not None:
@@ -90,7 +94,11 @@ def leggings_read(
     hem = _width_at(given, hem_down, ankle_down)
     given = replace(given, ankle=hem + _wider_for_heel(reader, parameters, hem))
     return LeggingsRead(
-        given, reader.taken, reader.wider.get("heel_girth", 0.0), ends_at_ankle=hem_down >= ankle_down
+        given,
+        reader.taken,
+        reader.wider.get("heel_girth", 0.0),
+        ends_at_ankle=hem_down >= ankle_down,
+        knee_left_out=None if is_on_leg else measured,
     )
 
 
@@ -117,16 +125,17 @@ def _wider_for_heel(reader: StretchReader, parameters: LeggingsParameters, hem: 
 
 
 def _rise(context: StepContext, side: Side) -> float:
-    """The rise; InputError ``measure-missing`` where nothing tells it."""
+    """The rise as on the body; InputError ``measure-missing`` where nothing tells it.
+
+    It is not reduced with the trunk: where the waist stands is decided by the crotch length, which is. A rise
+    that were shorter too would only pull the depth of the crotch by as much again.
+    """
     measures = context.measures
     return read_rise(read_lower(context, side), measures.rise_method, measures.name).standing
 
 
-def _knee_down(reader: StretchReader, inside: float, rise: float) -> float:
-    """How far the knee lies below the crotch level, mm: measured from the waist, or as it usually lies."""
-    measured = reader.find("knee_depth")
-    if measured is not None and rise < measured < rise + inside:
-        return measured - rise
+def _usual_knee_down(inside: float) -> float:
+    """How far the knee usually lies below the crotch level, mm."""
     return inside / 2.0 - cut("knee.above_middle") * inside / _USUAL_INSIDE_LEG
 
 

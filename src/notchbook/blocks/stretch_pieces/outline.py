@@ -2,12 +2,26 @@
 
 from dataclasses import dataclass
 
-from notchbook.geometry import Path, Point, Transform
-from notchbook.pattern import CutAs, CutInstruction, Edge, EdgeKind, InternalLine, Mark, Piece, part_name
+from notchbook.geometry import Cubic, Path, Point, Segment, Transform
+from notchbook.geometry.roots import unit_roots
+from notchbook.pattern import (
+    CutAs,
+    CutInstruction,
+    Edge,
+    EdgeKind,
+    InternalLine,
+    Mark,
+    NotchKind,
+    Piece,
+    part_name,
+)
 from notchbook.units import TOLERANCES
 
 ACROSS = Transform.reflection(Point(0.0, 0.0), Point(0.0, 1.0))
 """A front is reflected, so that the wearer's right lies toward -x."""
+
+KINDS: dict[str, NotchKind] = {"front": "single", "back": "double"}
+"""A double notch is the sign of the back."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +67,7 @@ def named_piece(name: str, drawing: Drawing) -> Piece:
         marks=tuple(Mark(part_name(name, word), point, "datum") for word, point in drawing.marks),
         cut=drawing.cut,
         instructions=(CutInstruction(drawing.material),),
+        stretches=True,
     )
 
 
@@ -62,7 +77,14 @@ def at_height(path: Path, height: float) -> Point:
     nearest = min(ends, key=lambda end: abs(end.y - height))
     if abs(nearest.y - height) <= TOLERANCES.join:
         return nearest
-    box = path.bounds()
-    level = Path.line(Point(box.min_x - 1.0, height), Point(box.max_x + 1.0, height))
-    crossings = path.intersections(level)
-    return crossings[0].point if crossings else nearest
+    for segment in path.segments:
+        for place in _places_at(segment, height):
+            return segment.at(place)
+    return nearest
+
+
+def _places_at(segment: Segment, height: float) -> list[float]:
+    """The parameters at which a segment is at this height, rising."""
+    rise = segment.end.y - segment.start.y
+    slopes = segment.powers[1] if isinstance(segment, Cubic) else (rise,)
+    return unit_roots((segment.start.y - height, *slopes))

@@ -5,7 +5,7 @@ the draft speaks of gave way. Never what came out: a promise made of that could 
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.stretch.given import BodysuitGiven, TorsoGiven
@@ -13,6 +13,7 @@ from notchbook.blocks.stretch.shapes import BodysuitHalf, TorsoHalf
 from notchbook.blocks.stretch_fabric.reductions import Reduced
 from notchbook.blocks.upper.shapes import Lever
 from notchbook.pattern import Expectation, Piece, part_name
+from notchbook.units import TOLERANCES
 
 
 @dataclass(frozen=True)
@@ -39,6 +40,23 @@ class Drafted:
         there = {line.name for which in ("front", "back") for line in self.pieces[which].lines}
         return tuple(name for name in named if name in there)
 
+    def across(self, of: str) -> tuple[tuple[str, ...], tuple[tuple[str, str], ...]]:
+        """How the panels measure from center to side at bust, waist or hip: level lines that run all the way,
+        and pairs of points for those that a low neck or a high leg cuts short."""
+        lines, pairs = [], []
+        for which, center in (("front", "neck_pit"), ("back", "nape")):
+            piece = self.pieces[which]
+            side = part_name(piece.name, "underarm" if of == "bust" else f"{of}_side")
+            name = part_name(piece.name, f"{of}_line")
+            line = next((line for line in piece.lines if line.name == name), None)
+            if line is None:
+                continue
+            if side in piece.points and abs(line.path.length - abs(piece.points[side].x)) > TOLERANCES.join:
+                pairs.append((part_name(piece.name, center), side))
+            else:
+                lines.append(name)
+        return tuple(lines), tuple(pairs)
+
     def edges(self, word: str) -> tuple[str, ...]:
         """The names of an edge of front and back."""
         return tuple(self.names.at(which, word) for which in ("front", "back"))
@@ -56,10 +74,15 @@ def bodysuit_promises(drafted: Drafted, given: BodysuitGiven) -> tuple[Expectati
 
 def _girths(drafted: Drafted) -> Iterator[Expectation]:
     given = drafted.given
-    for of, wanted in (("bust", given.bust), ("waist", given.waist), ("hip", given.hip)):
-        lines = drafted.lines(f"{of}_line")
-        if wanted is not None and len(lines) == 2:
-            yield _girth(drafted, f"{of}_girth", lines, wanted)
+    waist = None if given.waist is None else given.waist + drafted.pulled("waist_wider")
+    for of, wanted in (("bust", given.bust), ("waist", waist), ("hip", given.hip)):
+        whole, cut_short = drafted.across(of)
+        if wanted is not None and len(whole) + len(cut_short) == 2:
+            yield replace(
+                _girth(drafted, f"{of}_girth", whole, wanted),
+                chains=cut_short,
+                reach="across" if cut_short else "straight",
+            )
 
 
 def _girth(drafted: Drafted, key: str, names: tuple[str, ...], wanted: float, times: int = 2) -> Expectation:

@@ -82,6 +82,7 @@ def torso_read(
     given = TorsoGiven(
         bust=bust,
         waist=_waist(reader, parameters, bust, hip),
+        loosest_waist=_loosest_waist(reader, parameters),
         hip=hip,
         neck=reader.pattern("neck_base_girth", "neck"),
         shoulder=shoulder,
@@ -108,6 +109,13 @@ def _waist(reader: StretchReader, parameters: AnyUpper, bust: float, hip: float)
     waist = reader.pattern("waist_girth", "waist", parameters.waist_ease)
     falls = reader.use == "t_shirt" and parameters.waist_ease is None and waist <= min(bust, hip)
     return None if falls else waist
+
+
+def _loosest_waist(reader: StretchReader, parameters: AnyUpper) -> float | None:
+    """As wide as the waist may be drafted for the side seam's sake; an ease of her own is left as it is."""
+    if parameters.waist_ease is not None:
+        return None
+    return cut("waist.loosest") * reader.body("waist_girth")
 
 
 def _armhole_depth(reader: StretchReader, parameters: AnyUpper) -> float:

@@ -31,6 +31,7 @@ def upper_notes(
     piece = drafted.names.piece("front")
     yield from cloth_notes(cloth, drafted.taken, piece)
     yield from _given_way(drafted)
+    yield from _moved(drafted)
     yield from _armhole(drafted)
     yield from _sleeve(drafted)
     yield from passing_notes(passages, cloth.across)
@@ -132,6 +133,18 @@ def _given_way(drafted: Drafted) -> Iterator[Finding]:
         outward = sign * lever.pulled
         way = ways[0] if outward > 0.0 else ways[1]
         yield worded(CHECK, code, severity, Measured(outward, 0.0), where=where, way=way)
+
+
+def _moved(drafted: Drafted) -> Iterator[Finding]:
+    """A waist that is left wider for the side seam, a strap that lies farther out."""
+    wider, side = drafted.lever("waist_wider"), drafted.names.at("front", "side_seam")
+    if wider is not None and wider.pulled > _UNSEEN:
+        code = "stretch-side-leans" if wider.at_limit else "stretch-waist-loosened"
+        severity = Severity.LOOK if wider.at_limit else Severity.NOTE
+        yield worded(CHECK, code, severity, Measured(wider.pulled, 0.0), where=side)
+    out, shoulder = drafted.pulled("strap_moved_out"), drafted.names.at("front", "shoulder")
+    if out > _UNSEEN:
+        yield worded(CHECK, "stretch-strap-moved-out", Severity.NOTE, Measured(out, 0.0), where=shoulder)
 
 
 def _armhole(drafted: Drafted) -> Iterator[Finding]:

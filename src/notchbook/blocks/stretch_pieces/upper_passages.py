@@ -59,6 +59,7 @@ def _waist(drafted: Drafted, what: str, key: str, slug: str) -> Iterator[Passage
     if waist is not None and key in drafted.taken:
         piece = drafted.names.piece("front")
         where = drafted.names.at("front", "side_seam")
+        waist += drafted.pulled("waist_wider")
         yield Passage(what, "the waist", waist, drafted.taken[key].body, piece, where, (_opened(slug),))
 
 

@@ -11,9 +11,9 @@ _CENTERS = {"front": "neck_pit", "back": "nape"}
 """What the neck's end at the center is called."""
 
 
-_MOST_LINING = 0.75
-"""Share of the height of the leg opening that the lining takes at most: above, the leg runs level (own
-judgment)."""
+_LINING_SIDE = 55.0
+"""Degrees over the level to which the side of a lining follows the leg line: where it runs flatter, the
+lining would end in a beak (own judgment)."""
 
 
 _INWARD = 2.0
@@ -50,9 +50,8 @@ def lining_piece(names: PanelNames, front: BodysuitPanel, height: float) -> Piec
     At the center, which belongs to both of the wearer's sides, it always is so high.
     """
     leg = front.leg.reversed()
-    level = leg.start.y + min(height, _MOST_LINING * (leg.end.y - leg.start.y))
-    top = at_height(leg, level)
-    lower = leg.between(0.0, leg.nearest(top).distance_along)
+    top = leg.nearest(at_height(leg, leg.start.y + height)).distance_along
+    lower = leg.between(0.0, min(top, _steep_way(leg)))
     center = Point(0.0, leg.start.y + height)
     drawing = Drawing(
         "Crotch lining",
@@ -65,6 +64,18 @@ def lining_piece(names: PanelNames, front: BodysuitPanel, height: float) -> Piec
         material="lining",
     )
     return named_piece(names.piece("lining"), drawing).transformed(ACROSS)
+
+
+def _steep_way(leg: Path) -> float:
+    """How far up from the crotch a leg line runs steeply, mm."""
+    steep, flat = 0.0, leg.length
+    while flat - steep > TOLERANCES.join:
+        middle = (steep + flat) / 2.0
+        if leg.tangent_at(middle).direction() % 360.0 > _LINING_SIDE:
+            steep = middle
+        else:
+            flat = middle
+    return steep
 
 
 def _lining_top(leg: Path, center: Point) -> Path:
@@ -115,21 +126,46 @@ def _panel(
     marks = [("waist_center", Point(0.0, levels.waist))] if end.y < levels.waist else []
     if nape is not None and nape > pit.y and which == "back":
         marks.append(("neck_base", Point(0.0, nape)))
-    drawing = Drawing(names.title(which), runs, tuple(_levels(panel, which, levels)), tuple(marks))
+    lines = tuple(_levels(panel, which, levels))
+    marks += _sides_of_cut_lines(panel, levels, lines)
+    drawing = Drawing(names.title(which), runs, lines, tuple(marks))
     piece = named_piece(names.piece(which), drawing)
     return piece if which == "back" else piece.transformed(ACROSS)
 
 
 def _levels(panel: TorsoPanel | BodysuitPanel, which: str, levels: Levels) -> list[tuple[str, Path]]:
-    """The level lines that run from the center to the side within the piece."""
+    """The level lines from the center to the side; within the piece where neck or leg opening is cut in."""
     across = f"across_{'chest' if which == 'front' else 'back'}_line"
     low = panel.side.end.y
-    found = [("bust_line", Path.line(Point(0.0, levels.underarm), panel.underarm))]
+    found = [("bust_line", _level(panel, panel.underarm))]
     if panel.across.y < min(panel.neck.start.y, panel.shoulder.end.y):
-        found.append((across, Path.line(Point(0.0, panel.across.y), panel.across)))
+        found.append((across, _level(panel, panel.across)))
     found += [
-        (word, Path.line(Point(0.0, height), at_height(panel.side, height)))
+        (word, _level(panel, at_height(panel.side, height)))
         for word, height in (("waist_line", levels.waist), ("hip_line", levels.hip))
         if height >= low - TOLERANCES.join
     ]
     return found
+
+
+def _level(panel: TorsoPanel | BodysuitPanel, end: Point) -> Path:
+    """The line from the center to this place at the side, as far as there is cloth."""
+    start = Point(0.0, end.y)
+    if panel.neck.start.y < end.y < panel.neck.end.y:
+        start = at_height(panel.neck, end.y)
+    if isinstance(panel, BodysuitPanel) and panel.leg.bounds().max_y > end.y > panel.leg.end.y:
+        end = at_height(panel.leg.reversed(), end.y)
+    return Path.line(start, end)
+
+
+def _sides_of_cut_lines(
+    panel: TorsoPanel | BodysuitPanel, levels: Levels, lines: tuple[tuple[str, Path], ...]
+) -> list[tuple[str, Point]]:
+    """Where waist and hip lines that are cut short would meet the side: there their girths are measured."""
+    heights = {"waist_line": levels.waist, "hip_line": levels.hip}
+    sides = {word: at_height(panel.side, height) for word, height in heights.items()}
+    return [
+        (word.replace("_line", "_side"), sides[word])
+        for word, line in lines
+        if word in sides and abs(line.length - sides[word].x) > TOLERANCES.join
+    ]

@@ -78,6 +78,8 @@ FITTED = {"fit": "fitted"}
         (TORSO, {}, of_sleeve("hem", 10.0), "hem_girth"),
         (TORSO, {}, of_sleeve("length", 10.0), "sleeve_length"),
         ("bodysuit", {}, of_torso(more("bust", 12.0)), "bust_girth"),
+        ("bodysuit", {"back": "low"}, of_torso(more("bust", 12.0)), "bust_girth"),  # its line is cut short
+        ("bodysuit", {}, of_torso(more("waist", 12.0)), "waist_girth"),
         ("bodysuit", {}, more("crotch_back", 10.0), "crotch_length"),
         ("bodysuit", {}, more("crotch_width", 8.0), "front_crotch_width"),
         ("bodysuit", {}, more("leg_opening", 15.0), "thigh_girth"),

@@ -36,7 +36,7 @@ class CrotchSeam:
         return Path.of(Line(self.top, self.curve.start), self.curve)
 
 
-def crotch_curve(plan: CenterPlan) -> Cubic:
+def center_curve(plan: CenterPlan) -> Cubic:
     """The curve from the straight center to the crotch point; it begins at the hip line or below."""
     reach = plan.crotch_point.x - plan.hip.x
     height = min(plan.start_share * reach, plan.hip.y)
@@ -46,6 +46,6 @@ def crotch_curve(plan: CenterPlan) -> Cubic:
 
 def crotch_seam(plan: CenterPlan, length: float) -> CrotchSeam:
     """The seam of this length, mm."""
-    curve = crotch_curve(plan)
+    curve = center_curve(plan)
     up = direction(90.0 + plan.slant)
     return CrotchSeam(curve.start + up * (length - curve.length), curve, plan.slant)

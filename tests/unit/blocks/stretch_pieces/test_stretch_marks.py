@@ -1,0 +1,108 @@
+"""Marks and lines of the stretch blocks: fronts and backs can be told, and no line runs through air."""
+
+from typing import Any
+
+import pytest
+from shapely.geometry import LineString
+
+from notchbook.blocks.stretch import draft_leggings
+from notchbook.blocks.stretch_pieces.leg_notes import AT_LIMIT
+from notchbook.pattern import Notch, pattern_to_data
+from notchbook.pattern.names import last_word
+from notchbook.recipe import Replay
+from support.stretch_bodies import BODIES, codes, stretch_run, whole
+from support.stretch_judge import StretchJudge
+from support.stretch_shapes import LEGGINGS
+
+OUTSIDE = 0.5
+"""mm of a line that may lie outside of its piece: the outline is a polygon here."""
+
+
+def notches(run: Replay, word: str) -> dict[str, Notch]:
+    return {name: one for name, one in run.pattern.notches.items() if last_word(name) == word}
+
+
+@pytest.mark.parametrize("side_seam", [False, True])
+def test_crotch_seams_of_leggings_tell_front_from_back(side_seam: bool) -> None:
+    found = notches(stretch_run("leggings", side_seam=side_seam), "crotch_notch")
+    kinds = {("front" if "front" in name else "back"): one.kind for name, one in found.items()}
+    assert kinds == {"front": "single", "back": "double"}, "double is the sign of the back (common practice)"
+    assert all(one.seam is not None for one in found.values())
+
+
+def test_leggings_show_hip_or_side() -> None:
+    assert len(notches(stretch_run("leggings", side_seam=True), "hip_notch")) == 2
+    run = stretch_run("leggings")
+    (side,) = notches(run, "side_notch").values()
+    assert last_word(side.place.edge) == "waist"
+    judge = StretchJudge(pattern_to_data(run.pattern), "leggings")
+    assert judge.at("leg", "waist_side")[0] == pytest.approx(0.0, abs=0.1)
+
+
+def test_leg_openings_and_the_crotch_join_are_marked() -> None:
+    run = stretch_run("bodysuit")
+    legs = notches(run, "leg_notch")
+    assert {name.split("/")[0]: one.kind for name, one in legs.items()} == {
+        "bodysuit.front": "single",
+        "bodysuit.back": "double",
+    }
+    for name, one in legs.items():
+        edge = run.pattern.edges[f"{name.split('/')[0]}/leg_opening"]
+        assert one.place.amount == pytest.approx(edge.length / 2.0, abs=0.1)
+    assert len(notches(run, "join_notch")) == 2
+
+
+@pytest.mark.parametrize("name", BODIES)
+@pytest.mark.parametrize(
+    "parameters", [{}, {"back": "low"}, {"leg": "low"}, {"own_back_neck": "210 mm"}], ids=str
+)
+def test_no_level_line_runs_through_air(name: str, parameters: dict[str, Any]) -> None:
+    run = stretch_run("bodysuit", whole(name), **parameters)
+    assert run.suspended is None
+    judge = StretchJudge(pattern_to_data(run.pattern), "bodysuit")
+    for line, places in judge.lines.items():
+        piece = judge.polygon(line.partition("/")[0]).buffer(OUTSIDE / 10.0)
+        assert LineString(places).difference(piece).length < OUTSIDE, line
+    promised = {last_word(one.name): one.wanted for one in run.expectations}
+    assert {"bust_girth", "waist_girth"} <= set(promised), "a line cut short is still measured"
+
+
+def test_a_lining_ends_in_no_beak() -> None:
+    for name in BODIES:
+        run = stretch_run("bodysuit", whole(name), leg="high")
+        judge = StretchJudge(pattern_to_data(run.pattern), "bodysuit")
+        assert 60.0 < judge.corner("bodysuit.lining", "upper_side") < 150.0, "degrees, set by eye"
+
+
+@pytest.mark.parametrize(("depth", "told"), [(600.0, False), (240.0, True), (1200.0, True)])
+def test_a_knee_that_does_not_lie_on_the_leg_is_told(depth: float, told: bool) -> None:
+    run = stretch_run("leggings", whole(knee_depth=depth))
+    assert ("leggings-knee-left-out" in codes(run)) is told
+
+
+@pytest.mark.parametrize(("front", "back", "told"), [(330.0, 380.0, False), (220.0, 490.0, True)])
+def test_a_share_of_the_crotch_that_is_not_followed_is_told(front: float, back: float, told: bool) -> None:
+    run = stretch_run("bodysuit", whole(front_crotch_length=front, back_crotch_length=back))
+    assert ("crotch-share-held" in codes(run)) is told
+
+
+def test_a_waist_wider_for_the_side_and_a_moved_strap_are_told() -> None:
+    run = stretch_run("bodysuit", whole(waist_girth=700.0))
+    assert "stretch-waist-loosened" in codes(run)
+    own = stretch_run("bodysuit", whole(waist_girth=700.0), waist_ease="-60 mm")
+    assert "stretch-waist-loosened" not in codes(own), "her own ease is left as it is"
+    assert "stretch-side-leans" in codes(stretch_run("bodysuit", whole(waist_girth=640.0)))
+    assert "stretch-strap-moved-out" in codes(stretch_run("bodysuit", back="low"))
+    placed = stretch_run("bodysuit", back="low", strap_place="60 mm")
+    assert "stretch-strap-moved-out" not in codes(placed)
+
+
+def test_forced_leggings_say_what_is_forced() -> None:
+    run = stretch_run("leggings", whole(thigh_girth=500.0))
+    (told,) = [note.message for note in run.notes if note.code == "leggings-forced"]
+    assert told.startswith("The legs reach out as little as they may")
+
+
+def test_every_lever_of_leggings_has_its_words() -> None:
+    levers = {lever.name for lever in draft_leggings(LEGGINGS).levers}
+    assert levers == set(AT_LIMIT)
