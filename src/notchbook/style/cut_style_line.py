@@ -1,31 +1,32 @@
-"""Cut a style line across one or several pieces: a yoke, a panel, a hip seam.
+"""Cut a style line across one or several pieces: a yoke, a panel, a hip seam, a seam under the bust.
 
-Each piece is cut from a place on one named edge to a place on another. The two parts get paired
-seams with a balance notch. The edges that are cut stay as groups under their old names. If on
-another body the line would end on another part of an edge or run across another edge, that is lost,
-not a new shape: an edge of several parts needs the part that is meant.
+Each piece is cut from a place on one named edge to a place on another, along a fair curve or straight. The
+two parts get paired seams with balance notches. Darts that end on the line are closed into the part in which
+they open. The edges that are cut stay as groups under their old names. If on another body the line would end
+on another part of an edge or run across another edge, that is lost, not a new shape: an edge of several parts
+needs the part that is meant.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import Field
 
 from notchbook.errors import NameLost, StepRefused
-from notchbook.geometry import Path, curve_between
 from notchbook.pattern import (
     CutAs,
     Edge,
-    EdgeUse,
-    InternalLine,
+    Group,
+    Intake,
     Located,
     Notch,
     Pattern,
     Piece,
-    Place,
     Seam,
     child_name,
     directed,
+    frozen_map,
     locate,
     part_name,
     piece_name,
@@ -33,29 +34,20 @@ from notchbook.pattern import (
     spoken,
 )
 from notchbook.pattern.names import last_word, split_side
-from notchbook.pattern.splitting import EdgeNames, Halves, belongings, cut_lines, cut_outline, dart_crossed
+from notchbook.pattern.splitting import EdgeCut, EdgeNames
 from notchbook.recipe import Change, PlaceParameters, StepContext, StepDefinition, StepParameters, Word
-from notchbook.units import TOLERANCES
-
-BALANCE = 0.45
-"""Where the balance notch stands on the line, as a share: off the middle, so that a part turned
-about does not fit. Common practice, no source."""
-
-
-class LineParameters(StepParameters):
-    """One cut: from a place on one edge to a place on another edge of the same piece.
-
-    The angles (degrees) turn the line from square to the edge it leaves and meets, counter-clockwise.
-    """
-
-    start: PlaceParameters
-    """Where the line leaves: an edge, the end to count from, how far."""
-    end: PlaceParameters
-    """Where the line arrives, on another edge of the same piece."""
-    start_angle: Annotated[float, Field(ge=-80.0, le=80.0)] = 0.0
-    """Degrees by which it leaves turned from square, counter-clockwise."""
-    end_angle: Annotated[float, Field(ge=-80.0, le=80.0)] = 0.0
-    """Degrees by which it arrives turned from square, counter-clockwise."""
+from notchbook.style.lines.division import FACE, Divided, OnLine, Part, divide
+from notchbook.style.lines.fullness import lies_on, require_no_fullness
+from notchbook.style.lines.parameters import LineParameters
+from notchbook.style.lines.seams import (
+    FaceUse,
+    NotchChoice,
+    apex_notches,
+    balance_notches,
+    line_seam,
+    notch_kind,
+)
+from notchbook.style.lines.shape import line_path
 
 
 class StyleLineParameters(StepParameters):
@@ -75,28 +67,78 @@ class StyleLineParameters(StepParameters):
     """Added to the title of the part with the named ends."""
     second_title: str = ""
     """Added to the title of the other part."""
+    notches: NotchChoice = "balance"
+    """balance: one pair off the middle; apex: two pairs, above and below where the curve is deepest."""
 
 
 @dataclass(frozen=True, slots=True)
-class _Cut:
-    """What one cut made: the two parts, their seam and notches, and the account of the names."""
+class _Naming:
+    """How the parts of one cut are called: first that with the named ends, which lies left or right."""
 
-    parts: tuple[Piece, Piece]
-    seam: Seam
-    notches: tuple[Notch, Notch]
-    splits: dict[str, tuple[str, ...]]
+    roles: tuple[str, str]
+    pieces: tuple[str, str]
+    first_is_left: bool
+
+    @property
+    def left(self) -> tuple[str, str]:
+        """Role and name of the part left of the line."""
+        index = 0 if self.first_is_left else 1
+        return self.roles[index], self.pieces[index]
+
+    @property
+    def right(self) -> tuple[str, str]:
+        """Role and name of the part right of the line."""
+        index = 1 if self.first_is_left else 0
+        return self.roles[index], self.pieces[index]
 
 
 def run(pattern: Pattern, context: StepContext, parameters: StyleLineParameters) -> Change:
     """Cut every line; all or nothing."""
-    splits: dict[str, tuple[str, ...]] = {}
-    for index, line in enumerate(parameters.lines):
-        cut = _cut(pattern, context, parameters, index)
-        old = _piece_of(pattern, context, line)
-        pattern = pattern.with_pieces(*cut.parts, without=(old.name,))
-        pattern = pattern.with_seams(cut.seam).with_notches(*cut.notches)
-        splits.update(cut.splits)
-    return Change(pattern=pattern, splits=splits)
+    change = Change(pattern)
+    for line in parameters.lines:
+        change = _cut(change, context, parameters, line)
+    return change
+
+
+def _cut(
+    change: Change, context: StepContext, parameters: StyleLineParameters, line: LineParameters
+) -> Change:
+    """One piece cut, added to what was cut before."""
+    pattern = change.pattern
+    start, end = (_located(pattern, context, place) for place in (line.start, line.end))
+    if start.piece != end.piece:
+        raise StepRefused("line-between-pieces", first=spoken(start.edge.name), second=spoken(end.edge.name))
+    piece = pattern.pieces[start.piece]
+    naming = _naming(pattern, context, parameters, piece, line)
+    ends = (
+        EdgeCut(start, _edge_names(start.edge, naming.left, naming.right)),
+        EdgeCut(end, _edge_names(end.edge, naming.right, naming.left)),
+    )
+    require_no_fullness(pattern, piece, start.edge.name, end.edge.name)
+    divided = divide(
+        piece,
+        ends,
+        lambda begins, stops: line_path(line, begins, stops, context.mm),
+        _on_line(pattern, piece, line),
+        (naming.right[1], naming.left[1]),
+    )
+    titles = (parameters.first_title, parameters.second_title)
+    parts, line_splits = _pieces(pattern, piece, divided, naming, titles)
+    after = pattern.with_pieces(*parts, without=(piece.name,))
+    after = _with_face_groups(after, divided, naming, context.step)
+    seam, notches = _seam(after, context, parameters, piece, naming, divided)
+    return Change(
+        after.with_seams(seam).with_notches(*notches),
+        splits={
+            **change.splits,
+            piece.name: naming.pieces,
+            start.edge.name: (ends[0].names.before, ends[0].names.after),
+            end.edge.name: (ends[1].names.before, ends[1].names.after),
+            **line_splits,
+        },
+        merges={**change.merges, **divided.right.merges, **divided.left.merges},
+        removals={**change.removals, **divided.removals},
+    )
 
 
 def _located(pattern: Pattern, context: StepContext, place: PlaceParameters) -> Located:
@@ -116,140 +158,110 @@ def _located(pattern: Pattern, context: StepContext, place: PlaceParameters) -> 
     return found
 
 
-def _piece_of(pattern: Pattern, context: StepContext, line: LineParameters) -> Piece:
-    start, end = (_located(pattern, context, place) for place in (line.start, line.end))
-    if start.piece != end.piece:
-        raise StepRefused("line-between-pieces", first=spoken(start.edge.name), second=spoken(end.edge.name))
-    return pattern.pieces[start.piece]
-
-
-def _cut(pattern: Pattern, context: StepContext, parameters: StyleLineParameters, index: int) -> _Cut:
-    line = parameters.lines[index]
-    piece = _piece_of(pattern, context, line)
-    start, end = (_located(pattern, context, place) for place in (line.start, line.end))
-    path = _line(start, end, line)
-    _require_clear(piece, path, start, end)
-    word = last_word(piece.name)
-    names = tuple(
-        piece_name(context.slug, f"{word}_{role}") for role in (parameters.first_role, parameters.second_role)
-    )
-    first_is_left = _first_is_left(pattern, piece, line, start, end)
-    left, right = names if first_is_left else (names[1], names[0])
-    roles = (parameters.first_role, parameters.second_role)
-    left_role, right_role = roles if first_is_left else roles[::-1]
-    halves = cut_outline(
-        piece,
-        path,
-        (start, _edge_names(start.edge, left_role, right_role, left, right)),
-        (end, _edge_names(end.edge, right_role, left_role, right, left)),
-        (part_name(left, "style_line"), part_name(right, "style_line")),
-    )
-    outlines = (halves.left, halves.right) if first_is_left else (halves.right, halves.left)
-    parts = _parts(piece, names, outlines, parameters)
-    parts, line_splits = _share_lines(piece, path, parts, roles)
-    splits: dict[str, tuple[str, ...]] = {
-        piece.name: names,
-        **_edge_splits(halves, start, end),
-        **line_splits,
-    }
-    return _Cut(parts, *_seam(context, word, parts, index), splits)
-
-
-def _line(start: Located, end: Located, line: LineParameters) -> Path:
-    """The style line: it leaves and meets the edges square to them, turned by the angles."""
-    leaving = start.edge.path.tangent_at(start.distance).direction() + 90.0 + line.start_angle
-    arriving = end.edge.path.tangent_at(end.distance).direction() - 90.0 + line.end_angle
-    return Path.of(curve_between(start.position, leaving, end.position, arriving))
-
-
-def _require_clear(piece: Piece, path: Path, start: Located, end: Located) -> None:
-    """The line may meet the outline at its own two places and nowhere else, and no dart inside the piece."""
-    crossed = next((edge.name for edge in piece.outline if _crosses(path, edge.path)), None)
-    if crossed is None:
-        dart = dart_crossed(piece, path)
-        crossed = None if dart is None else dart.name
-    if crossed is not None:
-        raise NameLost(
-            "style-line-crosses",
-            name=crossed,
-            piece=spoken(piece.name),
-            start=spoken(start.edge.name),
-            end=spoken(end.edge.name),
-            crossed=spoken(crossed),
-            candidates=(),
-            by="",
-        )
-
-
-def _crosses(path: Path, other: Path) -> bool:
-    ends = TOLERANCES.closure
-    return any(ends < crossing.at_self < path.length - ends for crossing in path.intersections(other))
-
-
-def _first_is_left(
-    pattern: Pattern, piece: Piece, line: LineParameters, start: Located, end: Located
-) -> bool:
-    """Whether the part with the named ends lies left of the line; both ends must say the same.
+def _naming(
+    pattern: Pattern,
+    context: StepContext,
+    parameters: StyleLineParameters,
+    piece: Piece,
+    line: LineParameters,
+) -> _Naming:
+    """The part with the named ends lies left of the line or right; both ends must say the same.
 
     Left of the line lies what comes before the start and after the end on their edges.
     """
-    start_before = _is_counted_from_start(pattern, line.start, start.edge)
-    end_before = _is_counted_from_start(pattern, line.end, end.edge)
-    if start_before == end_before:
+    before_start = _is_counted_from_start(pattern, context, line.start)
+    before_end = _is_counted_from_start(pattern, context, line.end)
+    if before_start == before_end:
         raise StepRefused(
             "line-ends-disagree",
             piece=spoken(piece.name),
             first=spoken(line.start.from_point),
             second=spoken(line.end.from_point),
         )
-    return start_before
+    roles = (parameters.first_role, parameters.second_role)
+    first, second = (piece_name(context.slug, f"{last_word(piece.name)}_{role}") for role in roles)
+    return _Naming(roles, (first, second), first_is_left=before_start)
 
 
-def _is_counted_from_start(pattern: Pattern, place: PlaceParameters, edge: Edge) -> bool:
+def _is_counted_from_start(pattern: Pattern, context: StepContext, place: PlaceParameters) -> bool:
     """Whether the named end of the place is on the side of the start of the edge that is cut."""
     walk = directed(pattern, place.edge, place.from_point)
-    return next(step.forward for step in walk if step.edge.name == edge.name)
+    wanted = _located(pattern, context, place).edge.name
+    return next(step.forward for step in walk if step.edge.name == wanted)
 
 
-def _edge_names(edge: Edge, before: str, after: str, before_piece: str, after_piece: str) -> EdgeNames:
+def _edge_names(edge: Edge, before: tuple[str, str], after: tuple[str, str]) -> EdgeNames:
     """The parts under their roles; the new corners are called by all words of the edge, so that two
     edges of one piece never get the same."""
     words = split_side(edge.name)[0].split("/", 1)[1]
     word = f"{words.replace('/', '_')}_end"
     return EdgeNames(
-        child_name(edge.name, before),
-        child_name(edge.name, after),
-        part_name(before_piece, word),
-        part_name(after_piece, word),
+        child_name(edge.name, before[0]),
+        child_name(edge.name, after[0]),
+        part_name(before[1], word),
+        part_name(after[1], word),
     )
 
 
-def _edge_splits(halves: Halves, start: Located, end: Located) -> dict[str, tuple[str, ...]]:
-    """For each of the two cut edges its parts, in its own direction."""
-    return {
-        start.edge.name: (halves.left[-2].name, halves.right[0].name),
-        end.edge.name: (halves.right[-2].name, halves.left[0].name),
+def _on_line(pattern: Pattern, piece: Piece, line: LineParameters) -> OnLine:
+    ended: list[Intake] = []
+    crossing: list[Intake] = []
+    for one in line.darts:
+        dart = pattern.intakes[require_one(pattern, one.intake, "intake")]
+        if pattern.carriers[dart.name] != piece.name:
+            raise StepRefused("dart-on-other-piece", intake=spoken(dart.name), piece=spoken(piece.name))
+        if dart.kind != "dart":
+            raise StepRefused("line-needs-dart", intake=spoken(dart.name))
+        (crossing if one.rest == "stays" else ended).append(dart)
+    return OnLine(tuple(ended), tuple(crossing), line.keeps_grain == "start")
+
+
+def _pieces(
+    pattern: Pattern, piece: Piece, divided: Divided, naming: _Naming, titles: tuple[str, str]
+) -> tuple[tuple[Piece, Piece], Mapping[str, tuple[str, ...]]]:
+    """The two parts as pieces, the first role first; a line that is cut becomes a group of its parts."""
+    roles = {"right": naming.right[0], "left": naming.left[0]}
+    splits = {
+        name: tuple(child_name(name, roles[side]) for side in sides)
+        for name, sides in divided.divided_lines.items()
     }
-
-
-def _parts(
-    piece: Piece,
-    names: tuple[str, ...],
-    outlines: tuple[tuple[Edge, ...], ...],
-    parameters: StyleLineParameters,
-) -> tuple[Piece, Piece]:
-    titles = (parameters.first_title, parameters.second_title)
+    ordered = (divided.left, divided.right) if naming.first_is_left else (divided.right, divided.left)
     first, second = (
-        replace(
-            belongings(piece, outline),
-            name=name,
-            title=f"{piece.title} {title}".strip(),
-            cut=_cut_as(piece, outline),
-        )
-        for name, outline, title in zip(names, outlines, titles, strict=True)
+        _piece(pattern, piece, part, (name, title), {line: child_name(line, role) for line in splits})
+        for part, name, title, role in zip(ordered, naming.pieces, titles, naming.roles, strict=True)
     )
-    # A mark that lies on the line itself belongs to the first part alone.
-    return first, replace(second, marks=tuple(mark for mark in piece.marks if mark not in first.marks))
+    return (first, second), splits
+
+
+def _piece(
+    pattern: Pattern, piece: Piece, part: Part, called: tuple[str, str], renamed: Mapping[str, str]
+) -> Piece:
+    name, title = called
+    edges = {edge.name for edge in part.outline}
+    lines = tuple(replace(line, name=renamed.get(line.name, line.name)) for line in part.inside.lines)
+    return replace(
+        piece,
+        name=name,
+        title=f"{piece.title} {title}".strip(),
+        outline=part.outline,
+        intakes=tuple(_mouthed(one, part) for one in piece.intakes if lies_on(pattern, one, edges)),
+        lines=lines,
+        marks=part.inside.marks,
+        inner_darts=part.inside.inner_darts,
+        cut=_cut_as(piece, part.outline),
+    )
+
+
+def _mouthed(dart: Intake, part: Part) -> Intake:
+    """A dart whose rest opens from the line has its mouth there now."""
+    if not dart.first_leg:
+        return dart
+    before = next(edge.name for edge in part.outline if edge.end == _start_of(part, dart.first_leg))
+    return replace(dart, mouth=before.rsplit("/", 1)[0]) if before in part.faces else dart
+
+
+def _start_of(part: Part, edge: str) -> str:
+    return next(one.start for one in part.outline if one.name == edge)
 
 
 def _cut_as(piece: Piece, outline: tuple[Edge, ...]) -> CutAs:
@@ -259,53 +271,48 @@ def _cut_as(piece: Piece, outline: tuple[Edge, ...]) -> CutAs:
     return piece.cut
 
 
-def _share_lines(
-    piece: Piece, path: Path, parts: tuple[Piece, Piece], roles: tuple[str, str]
-) -> tuple[tuple[Piece, Piece], dict[str, tuple[str, ...]]]:
-    """Give the internal lines to the parts; a line that is cut becomes a group of two."""
-    splits: dict[str, tuple[str, ...]] = {}
-    given: tuple[list[InternalLine], list[InternalLine]] = ([], [])
-    for line, pieces_of_line in cut_lines(piece, path):
-        owners = [
-            0 if parts[0].sew_line.contains(part.point_at(part.length / 2.0)) else 1
-            for part in pieces_of_line
-        ]
-        if len(set(owners)) == 1:
-            given[owners[0]].append(line)
-            continue
-        names = [child_name(line.name, roles[owner]) for owner in owners]
-        for owner, name, part in zip(owners, names, pieces_of_line, strict=True):
-            given[owner].append(InternalLine(name, part, line.kind))
-        splits[line.name] = tuple(names)
-    return (replace(parts[0], lines=tuple(given[0])), replace(parts[1], lines=tuple(given[1]))), splits
+def _with_face_groups(pattern: Pattern, divided: Divided, naming: _Naming, step: str) -> Pattern:
+    """Where a line consists of several edges, they are one group under its name."""
+    groups = {
+        part_name(name, FACE): Group(part.faces, step)
+        for part, name in ((divided.right, naming.right[1]), (divided.left, naming.left[1]))
+        if len(part.faces) > 1
+    }
+    return replace(pattern, groups=frozen_map({**pattern.groups, **groups}))
 
 
 def _seam(
-    context: StepContext, word: str, parts: tuple[Piece, Piece], index: int
-) -> tuple[Seam, tuple[Notch, Notch]]:
-    """The seam along the line, walked from where the cut began, and its pair of balance notches."""
-    name = part_name(context.slug, f"{word}_style_line")
-    lines = [part.edge(part_name(part.name, "style_line")) for part in parts]
-    begins = [lines[0].start, lines[1].end]
-    if lines[0].path.start.distance_to(lines[1].path.end) > TOLERANCES.join:
-        begins = [lines[0].end, lines[1].start]
-    seam = Seam(
-        name,
-        (EdgeUse(lines[0].name, begins[0]),),
-        (EdgeUse(lines[1].name, begins[1]),),
-        allowance_class="style_line",
-    )
-    notches = [
-        Notch(
-            part_name(part.name, "balance_notch"),
-            Place(line.name, begin, BALANCE, "fraction"),
-            "single" if index == 0 else "double",
-            name,
-            "balance",
-        )
-        for part, line, begin in zip(parts, lines, begins, strict=True)
-    ]
-    return seam, (notches[0], notches[1])
+    pattern: Pattern,
+    context: StepContext,
+    parameters: StyleLineParameters,
+    piece: Piece,
+    naming: _Naming,
+    divided: Divided,
+) -> tuple[Seam, tuple[Notch, ...]]:
+    """The seam along the line, walked from where the face of the first part begins, and its notches."""
+    word = last_word(piece.name)
+    lefts = FaceUse(naming.left[1], part_name(naming.left[1], FACE), _face_start(divided.left))
+    rights = FaceUse(naming.right[1], part_name(naming.right[1], FACE), _face_end(divided.right))
+    if not naming.first_is_left:
+        lefts = replace(lefts, starts_at=_face_end(divided.left))
+        rights = replace(rights, starts_at=_face_start(divided.right))
+    faces = (lefts, rights) if naming.first_is_left else (rights, lefts)
+    seam = line_seam(part_name(context.slug, f"{word}_style_line"), faces)
+    kind = notch_kind(piece.name)
+    if parameters.notches == "apex":
+        walked = faces[0]
+        own = divided.left if naming.first_is_left else divided.right
+        line = next(edge.path for edge in own.outline if edge.start == walked.starts_at)
+        return seam, apex_notches(pattern, faces, seam, line, kind)
+    return seam, balance_notches(faces, seam.name, kind) if parameters.notches == "balance" else ()
+
+
+def _face_start(part: Part) -> str:
+    return next(edge.start for edge in part.outline if edge.name == part.faces[0])
+
+
+def _face_end(part: Part) -> str:
+    return next(edge.end for edge in part.outline if edge.name == part.faces[-1])
 
 
 STEP = StepDefinition(

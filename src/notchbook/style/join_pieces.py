@@ -1,16 +1,21 @@
 """Join two pieces along an edge that they share, such as a cut that is not wanted after all.
 
+A cut that is joined again heals: the piece, and the edges and lines that were cut with it, can be called by
+their old names again.
+
 The two edges must be the same line; what does not lie on each other is refused with the gap.
 """
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Any
 
 from notchbook.errors import StepRefused
 from notchbook.pattern import EdgeUse, Pattern, piece_name, require, require_one, spoken
 from notchbook.pattern.joining import join_outlines
 from notchbook.pattern.pattern import frozen_map
 from notchbook.recipe import Change, EdgeName, StepContext, StepDefinition, StepParameters, Word
+from notchbook.style.lines.healing import Healed, healed
 
 
 class JoinParameters(StepParameters):
@@ -25,6 +30,8 @@ class JoinParameters(StepParameters):
     """What the new piece is called in names."""
     title: str = ""
     """The title of the new piece; empty keeps that of the first."""
+    heal: bool = True
+    """Edges that were cut together with the piece are one again, where nothing was told of their parts."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: JoinParameters) -> Change:
@@ -57,7 +64,26 @@ def run(pattern: Pattern, context: StepContext, parameters: JoinParameters) -> C
     after = pattern.with_pieces(new, without=(first.name, second.name))
     after = after.with_seams(without=seams).with_notches(without=notches)
     kept = {name: value for name, value in after.allowances.items() if name not in gone}
-    return Change(replace(after, allowances=frozen_map(kept)), merges=merges, removals=removals)
+    after = replace(after, allowances=frozen_map(kept))
+    done, again = Healed(after), dict[str, tuple[str, ...]]()
+    if parameters.heal:
+        done = healed(after, new.name, (seat.start, seat.end))
+        again = _pieces_again(pattern, (first.name, second.name), new.name)
+    return Change(
+        done.pattern,
+        splits={**again, **done.splits},
+        merges={**merges, **done.merges},
+        removals={**removals, **done.removals},
+    )
+
+
+def _pieces_again(pattern: Pattern, parts: tuple[str, str], whole: str) -> dict[str, tuple[str, ...]]:
+    """The groups of pieces in which the two parts stood: the joined piece stands there now."""
+    return {
+        name: tuple(dict.fromkeys(whole if member in parts else member for member in group.members))
+        for name, group in pattern.groups.items()
+        if set(parts) <= set(group.members)
+    }
 
 
 def _seams_within(pattern: Pattern, gone: set[str]) -> Iterator[str]:
@@ -84,12 +110,18 @@ def _edges(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> set[str]:
     return {member for use in uses for member in require(pattern, use.edge)}
 
 
+def _without_healing(parameters: dict[str, Any]) -> dict[str, Any]:
+    """A join of the first version left the edges in their parts."""
+    return {**parameters, "heal": False}
+
+
 STEP = StepDefinition(
     operation="join_pieces",
-    version=1,
+    version=2,
     kind="style",
     title="Join pieces",
     sentence="{second_edge} to {first_edge}",
     parameters=JoinParameters,
     run=run,
+    upcasters={1: _without_healing},
 )

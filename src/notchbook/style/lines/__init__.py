@@ -1,0 +1,1 @@
+"""Style lines: their shape, the parts they make, darts that end on them, seams and notches."""
