@@ -8,15 +8,12 @@ from notchbook.pattern import (
     Allowance,
     Edge,
     EdgeKind,
-    EdgeUse,
     InternalLine,
     Notch,
     Pattern,
     Piece,
     Place,
-    Seam,
     child_name,
-    directed,
     locate,
     part_name,
     piece_name,
@@ -33,6 +30,7 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
+from notchbook.style._seam_above import only_above
 from notchbook.units import TOLERANCES
 
 
@@ -68,7 +66,7 @@ def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> C
     owner = piece_name(context.slug, last_word(piece.name))
     top_point = part_name(owner, "top_inner")
     cut, stays = (found.edge.name, parameters.hem_end), (above, top_point)
-    seams = [_only_above(pattern, seam, cut, stays) for seam in pattern.seams.values()]
+    seams = [only_above(pattern, seam, cut, stays) for seam in pattern.seams.values()]
     notch = Notch(
         part_name(owner, "vent_notch"),
         Place(above, top_point, 0.0),
@@ -126,30 +124,6 @@ def _vented(
     outline = (*piece.outline[:index], *edges, *piece.outline[index + 1 :])
     fold = InternalLine(part_name(owner, "fold_line"), lower, "fold_line")
     return replace(piece, outline=outline, lines=(*piece.lines, fold)), children
-
-
-def _only_above(pattern: Pattern, seam: Seam, cut: tuple[str, str], above: tuple[str, str]) -> Seam:
-    """The seam sewn down to the vent only.
-
-    ``cut`` is the edge with the vent and its end at the hem, ``above`` what stays of it and its new end.
-    """
-    edge, hem_end = cut
-
-    def uses(run: tuple[EdgeUse, ...]) -> tuple[EdgeUse, ...]:
-        found: list[EdgeUse] = []
-        for use in run:
-            walked = directed(pattern, use.edge, use.starts_at)
-            if edge not in [step.edge.name for step in walked]:
-                found.append(use)
-                continue
-            for step in walked:
-                vented = step.edge.name == edge
-                name = above[0] if vented else step.edge.name
-                start = above[1] if vented and step.start == hem_end else step.start
-                found.append(EdgeUse(name, start, use.side))
-        return tuple(found)
-
-    return replace(seam, first=uses(seam.first), second=uses(seam.second))
 
 
 STEP = StepDefinition(
