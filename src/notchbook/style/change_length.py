@@ -1,73 +1,123 @@
-"""Lengthen or shorten at the hem, all named hems by the same amount.
+"""Lengthen or shorten: at the hems, or at levels through all the pieces that cross there together.
 
-The hem moves square to itself; the edges beside it are carried on along their own direction, or cut.
+A hem moves square to itself; the edges beside it are carried on along their own direction, or cut. At a
+level each piece is cut square to its grain and spread, or a band is folded out, and the edges that were cut
+are drawn over fair: a straight one stays straight, a curve keeps both its end directions.
 """
 
-from dataclasses import replace
-from typing import Annotated
+from collections.abc import Mapping
 
-from pydantic import Field
+from pydantic import model_validator
 
-from notchbook.errors import StepRefused
-from notchbook.geometry import Line, Path, Point, offset
-from notchbook.pattern import Edge, Pattern, Piece, require, spoken
-from notchbook.recipe import AmountText, Change, EdgeName, StepContext, StepDefinition, StepParameters
-from notchbook.units import TOLERANCES
+from notchbook.errors import InputError, StepRefused
+from notchbook.pattern import Pattern, Seam, locate, require, spoken
+from notchbook.pattern.seam import EdgeUse
+from notchbook.recipe import (
+    AmountText,
+    Change,
+    EdgeName,
+    PlaceParameters,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
+from notchbook.style._edges.hem_moves import moved_hem
+from notchbook.style._edges.kept_notches import kept_notches
+from notchbook.style._edges.mate_walks import seams_put_out
+from notchbook.style._edges.shared_amounts import beside, side_of_amount
+from notchbook.style._edges.spread_piece import LevelCut, is_below, spread_piece
+
+
+class LevelParameters(StepParameters):
+    """One piece that is cut: from a ``place`` on one edge, square to the grain, to the edge ``across``."""
+
+    place: PlaceParameters
+    """Where the level leaves: an edge, the end to count from, how far, or a notch."""
+    across: EdgeName
+    """The edge on the other side of the piece, at which the level arrives."""
 
 
 class LengthParameters(StepParameters):
-    """The ``hems`` and the ``amount`` by which they move outward (longer) or, negative, inward."""
+    """The ``hems`` that move and the ``levels`` at which pieces are cut, and the ``amount``: longer, or
+    with a minus shorter."""
 
-    hems: Annotated[tuple[EdgeName, ...], Field(min_length=1)]
+    hems: tuple[EdgeName, ...] = ()
     """Every hem that moves, so that the seams between them still agree."""
     amount: AmountText
-    """How far the hems move: longer, or with a minus shorter."""
+    """How much longer, or with a minus shorter."""
+    levels: tuple[LevelParameters, ...] = ()
+    """One level for each piece that is cut instead; all pieces that cross there, so that their seams
+    agree."""
+
+    @model_validator(mode="after")
+    def _somewhere(self) -> "LengthParameters":
+        if not self.hems and not self.levels:
+            raise InputError("length-nowhere")
+        return self
 
 
 def run(pattern: Pattern, context: StepContext, parameters: LengthParameters) -> Change:
-    """Move every hem; all or nothing."""
-    amount = context.mm(parameters.amount)
-    names = [member for hem in parameters.hems for member in require(pattern, hem)]
-    for name in dict.fromkeys(names):
-        piece = pattern.piece_of(name)
-        pattern = pattern.with_pieces(_moved(piece, name, amount))
-    return Change(pattern)
+    """Move every hem and spread every level; all or nothing."""
+    cuts = _cuts(pattern, context, parameters.levels)
+    _require_mates(pattern, cuts)
+    hems = tuple(dict.fromkeys(member for hem in parameters.hems for member in require(pattern, hem)))
+    touched = [name for hem in hems for name in beside(pattern.piece_of(hem), hem)]
+    touched += [name for cut in cuts.values() for name in cut.edges]
+    amount = context.mm(parameters.amount, side_of_amount(pattern, touched))
+    after, removals = pattern, dict[str, str]()
+    if amount != 0.0:
+        after = pattern.with_pieces(
+            *(spread_piece(pattern.pieces[name], cut, amount) for name, cut in cuts.items())
+        )
+        if cuts:
+            kept = kept_notches(
+                pattern,
+                after,
+                lambda piece, point: piece in cuts and is_below(pattern.pieces[piece], cuts[piece], point),
+            )
+            after, removals = kept.pattern, kept.removals
+    for name in hems:
+        after = after.with_pieces(moved_hem(after.piece_of(name), name, amount))
+    return Change(after, removals=removals, notes=seams_put_out(pattern, after, "change-length"))
 
 
-def _moved(piece: Piece, name: str, amount: float) -> Piece:
-    if amount == 0.0:
-        return piece
-    index = piece.edge_index(name)
-    outline = list(piece.outline)
-    following = (index + 1) % len(outline)
-    hem = offset(outline[index].path, -amount)
-    before = _ended(outline[index - 1], hem.start, amount)
-    after = _ended(outline[following].reversed(), hem.end, amount).reversed()
-    outline[index - 1] = before
-    outline[following] = after
-    outline[index] = replace(outline[index], path=hem.with_start(before.path.end).with_end(after.path.start))
-    return replace(piece, outline=tuple(outline))
+def _cuts(pattern: Pattern, context: StepContext, levels: tuple[LevelParameters, ...]) -> dict[str, LevelCut]:
+    """For each piece its cut; a piece is cut once in a step."""
+    cuts: dict[str, LevelCut] = {}
+    for level in levels:
+        found = locate(pattern, context.place(pattern, level.place))
+        if found.piece in cuts:
+            raise StepRefused("length-piece-twice", piece=spoken(found.piece))
+        across = set(require(pattern, level.across))
+        elsewhere = sorted(name for name in across if pattern.carriers[name] != found.piece)
+        if elsewhere:
+            raise StepRefused("length-across-elsewhere", edge=spoken(elsewhere[0]), piece=spoken(found.piece))
+        cuts[found.piece] = LevelCut(found.position, frozenset({found.edge.name, *across}))
+    return cuts
 
 
-def _ended(edge: Edge, goal: Point, amount: float) -> Edge:
-    """The edge carried on, or cut back, to end where the moved hem begins."""
-    if -amount >= edge.length - TOLERANCES.closure:
-        raise StepRefused("hem-beyond-edge", edge=spoken(edge.name), length=edge.length, amount=-amount)
-    path = _carried_on(edge.path, amount) if amount > 0.0 else edge.path
-    nearest = path.nearest(goal)
-    if nearest.gap > TOLERANCES.seam_walk:
-        raise StepRefused("hem-not-square", edge=spoken(edge.name), gap=nearest.gap)
-    kept = path.between(0.0, min(nearest.distance_along, path.length))
-    return replace(edge, path=kept)
+def _require_mates(pattern: Pattern, cuts: Mapping[str, LevelCut]) -> None:
+    """What is sewn to an edge that is spread must be spread too, else the seam no longer agrees."""
+    edges = {name for cut in cuts.values() for name in cut.edges}
+    for seam in pattern.seams.values():
+        first, second = _members(pattern, seam.first), _members(pattern, seam.second)
+        for cut, mate in ((first, second), (second, first)):
+            if cut & edges and not mate & edges:
+                raise StepRefused(
+                    "length-mate-left", edge=spoken(min(cut & edges)), mate=_said(mate), seam=_spoken(seam)
+                )
 
 
-def _carried_on(path: Path, amount: float) -> Path:
-    """The path with its last direction followed for twice the amount, as one line where it was straight."""
-    last = path.segments[-1]
-    goal = path.end + path.tangent_at(path.length) * (2.0 * amount)
-    if isinstance(last, Line):
-        return Path((*path.segments[:-1], Line(last.start, goal)))
-    return path.joined(Path.line(path.end, goal))
+def _members(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> set[str]:
+    return {member for use in uses for member in require(pattern, use.edge)}
+
+
+def _said(names: set[str]) -> tuple[str, ...]:
+    return tuple(spoken(name) for name in sorted(names))
+
+
+def _spoken(seam: Seam) -> str:
+    return spoken(seam.name)
 
 
 STEP = StepDefinition(
@@ -75,7 +125,7 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Change length",
-    sentence="{amount} at {hems}",
+    sentence="{amount} at {hems} {levels}",
     parameters=LengthParameters,
     run=run,
 )

@@ -1,0 +1,1 @@
+"""How edges are drawn anew: what lengthening, widening, reshaping, necklines, armholes and hems share."""

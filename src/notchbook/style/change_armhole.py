@@ -1,0 +1,193 @@
+"""Draw a new armhole: cut away, lowered, or raised for a garment without sleeves, on front and back together.
+
+The armhole's own shape is carried to its new ends on the shoulder and the side seam, and hollowed where
+that is asked. What a front without a sleeve would gape by is closed into a dart. The sleeve is taken away
+by name, or the step says by how much it no longer fits.
+"""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from notchbook.errors import StepRefused
+from notchbook.geometry import Point, direction
+from notchbook.pattern import Finding, Pattern, Piece, require_one, spoken
+from notchbook.recipe import (
+    AmountText,
+    Change,
+    EdgeName,
+    IntakeName,
+    PieceName,
+    PivotName,
+    PointName,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
+from notchbook.style._edges.carried import carried_on
+from notchbook.style._edges.carried_edge import Carry, carried_edge
+from notchbook.style._edges.evened import evened, is_sewn
+from notchbook.style._edges.figures import ARMHOLE_GAPE, CUTAWAY_FROM, CUTAWAY_GAPE
+from notchbook.style._edges.following_sleeve import following_sleeve
+from notchbook.style._edges.gape_choice import bust_point_of, gape_closed, gape_goes, gape_left
+from notchbook.style._edges.gapes import Gape, closed_gape, smoothed
+from notchbook.style._edges.kept_notches import kept_notches
+from notchbook.style._edges.mate_walks import seams_put_out
+from notchbook.style._edges.neck_edges import NeckEdges, neck_edges
+from notchbook.style._edges.redrawn import redrawn
+from notchbook.style._edges.taken_away import without_piece
+from notchbook.units import TOLERANCES
+
+_CHECK = "change-armhole"
+
+
+class ArmholeParameters(StepParameters):
+    """An armhole, its end at the underarm, and how much its middle is hollowed."""
+
+    edge: EdgeName
+    """The armhole of the piece."""
+    underarm: PointName
+    """Its end at the side seam."""
+    hollow: AmountText = "0 cm"
+    """How far its middle moves into the piece, square to the grain; with a minus out."""
+
+
+class ChangeArmholeParameters(StepParameters):
+    """The ``armholes`` of front and back, how they move at shoulder and side, and what becomes of the
+    sleeve."""
+
+    armholes: Annotated[tuple[ArmholeParameters, ...], Field(min_length=1)]
+    """The armholes that are drawn anew, front and back."""
+    shoulder: AmountText = "0 cm"
+    """How much shorter the shoulder seam becomes at the armhole; with a minus longer."""
+    lower: AmountText = "0 cm"
+    """How much lower the armhole lies at the side seam; with a minus higher."""
+    sleeve: PieceName | None = None
+    """A sleeve that is taken away, for a garment without sleeves."""
+    following: PieceName | None = None
+    """A sleeve that follows: its underarm goes down with the armhole and out until its cap fits as before."""
+    gape_dart: IntakeName | None = None
+    """The dart into which the gape of the front is closed; empty leaves it."""
+    gape_point: PivotName | None = None
+    """The point to which the gape runs out; empty takes the bust point of the piece."""
+    gape: AmountText | None = None
+    """How much is closed on one half of the front; empty takes it from the table."""
+
+
+def run(pattern: Pattern, context: StepContext, parameters: ChangeArmholeParameters) -> Change:
+    """Draw every armhole; all or nothing."""
+    removals: dict[str, str] = {}
+    before = pattern
+    if parameters.sleeve is not None:
+        before, removals = without_piece(
+            pattern, _piece(pattern, parameters.sleeve), "the sleeve was taken away"
+        )
+    after, corners, notes = before, dict[str, tuple[Point, ...]](), list[Finding]()
+    moves = context.mm(parameters.shoulder), context.mm(parameters.lower)
+    for one in parameters.armholes:
+        edges = neck_edges(after, one.edge, one.underarm)
+        hollow = context.mm(one.hollow)
+        if (*moves, hollow) != (0.0, 0.0, 0.0):
+            corners[edges.piece.name] = (edges.neck.path.start, edges.neck.path.end)
+            after = after.with_pieces(_drawn(edges, moves, hollow))
+        after = _contoured(after, context, parameters, one, notes)
+    if parameters.following is not None and after is not before:
+        sleeve = _piece(before, parameters.following)
+        names = frozenset(one.edge for one in parameters.armholes)
+        after = evened(before, following_sleeve(before, after, sleeve, moves[1], names))
+        corners[sleeve] = _moved_corners(before.pieces[sleeve], after.pieces[sleeve])
+    kept = kept_notches(before, after, lambda piece, point: _is_corner(corners.get(piece, ()), point))
+    notes += seams_put_out(before, kept.pattern, _CHECK)
+    return Change(kept.pattern, removals={**removals, **kept.removals}, notes=tuple(notes))
+
+
+def _moved_corners(before: Piece, after: Piece) -> tuple[Point, ...]:
+    return tuple(
+        edge.path.start
+        for edge in before.outline
+        if edge.path.start.distance_to(after.edge(edge.name).path.start) > TOLERANCES.closure
+    )
+
+
+def _is_corner(corners: tuple[Point, ...], point: Point) -> bool:
+    """Whether the place was a corner that moved along what it lies on."""
+    return any(point.distance_to(corner) <= TOLERANCES.closure for corner in corners)
+
+
+def _piece(pattern: Pattern, name: str) -> str:
+    return require_one(pattern, name, "piece")
+
+
+def _drawn(edges: NeckEdges, moves: tuple[float, float], hollow: float) -> Piece:
+    """The armhole between its new ends; walked from the underarm, the edge there is the side seam."""
+    side, shoulder = edges.center_path, edges.shoulder_path
+    for edge, path, amount in ((edges.center, side, moves[1]), (edges.shoulder, shoulder, moves[0])):
+        if amount >= path.length - TOLERANCES.closure:
+            raise StepRefused("armhole-past-edge", edge=spoken(edge.name), length=path.length, amount=amount)
+    new_side, new_shoulder = carried_on(side, -moves[1]), carried_on(shoulder, -moves[0])
+    path = edges.neck.path
+    across = direction(edges.piece.grain.degrees - 90.0)
+    inward = edges.piece.bounds.center - path.point_at(path.length / 2.0)
+    belly = across * (hollow if inward.dot(across) > 0.0 else -hollow)
+    drawn = carried_edge(path, Carry(new_side.end - path.start, new_shoulder.end - path.end, belly))
+    forward = edges.neck.forward
+    paths = {
+        edges.center.name: new_side if forward else new_side.reversed(),
+        edges.neck.edge.name: drawn if forward else drawn.reversed(),
+        edges.shoulder.name: new_shoulder.reversed() if forward else new_shoulder,
+    }
+    return redrawn(edges.piece, paths)
+
+
+def _contoured(
+    pattern: Pattern,
+    context: StepContext,
+    parameters: ChangeArmholeParameters,
+    one: ArmholeParameters,
+    notes: list[Finding],
+) -> Pattern:
+    """The gape of the front closed, where it has the dart for it; else said how much there is."""
+    name = require_one(pattern, one.edge)
+    piece = pattern.piece_of(name)
+    amount = _table_gape(context, parameters) if parameters.gape is None else context.mm(parameters.gape)
+    goes = gape_goes(pattern, piece, parameters.gape_dart, parameters.gape_point)
+    if goes is None or amount <= 0.0:
+        is_open = bust_point_of(piece) is not None and not is_sewn(pattern, name)
+        if parameters.gape_dart is None and is_open:
+            notes.append(gape_left(_CHECK, "armhole-gape-left", piece, name, amount))
+        return pattern
+    dart, pivot = goes
+    notes.append(gape_closed(_CHECK, "armhole-gape-closed", piece, dart, amount))
+    return pattern.with_pieces(_without_gape(piece, Gape(name, amount, pivot, dart, _still(piece, name))))
+
+
+def _without_gape(piece: Piece, gape: Gape) -> Piece:
+    place = piece.edge(gape.edge).path.nearest(gape.pivot).distance_along
+    closed = closed_gape(piece, gape)
+    path = closed.edge(gape.edge).path
+    joint = min(path.corners(0.5) or (place,), key=lambda corner: abs(corner - place))
+    return redrawn(closed, {gape.edge: smoothed(path, joint)})
+
+
+def _still(piece: Piece, armhole: str) -> str:
+    """The edge that stays: the shoulder beside the armhole is on the part with the center."""
+    index, count = piece.edge_index(armhole), len(piece.outline)
+    fold = next((edge.name for edge in piece.outline if edge.kind == "fold"), None)
+    return fold or piece.outline[(index + count // 2) % count].name
+
+
+def _table_gape(context: StepContext, parameters: ChangeArmholeParameters) -> float:
+    """1/2 in for a cutaway armhole, else 1/4 in."""
+    cut_away = context.mm(parameters.shoulder) >= CUTAWAY_FROM.value
+    return CUTAWAY_GAPE.value if cut_away else ARMHOLE_GAPE.value
+
+
+STEP = StepDefinition(
+    operation="change_armhole",
+    version=1,
+    kind="style",
+    title="Change armhole",
+    sentence="{armholes}: {shoulder} at the shoulder, {lower} lower",
+    parameters=ChangeArmholeParameters,
+    run=run,
+)
