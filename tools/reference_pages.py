@@ -10,6 +10,7 @@ from notchbook.body import measure_entry
 from notchbook.checks import Check, all_checks
 from notchbook.errors import as_read, entry
 from notchbook.recipe import StepDefinition, all_definitions
+from step_pictures import picture_row, step_pictures
 
 STEP_WORDS = {
     "shaping": "shapes the pieces",
@@ -29,6 +30,7 @@ def reference_pages(head: str) -> dict[str, str]:
         "reference/checks.md": checks_page(head, all_checks()),
         "reference/measures.md": measure_page(head),
         **figure_pictures(),
+        **step_pictures(),
     }
 
 
@@ -44,11 +46,18 @@ def steps_page(head: str, title: str, steps: Iterable[StepDefinition[Any]]) -> s
             f"{step.title} (version {step.version}): {STEP_WORDS[step.phase]}.",
         ]
         lines += ["", " ".join((step.parameters.__doc__ or "").split()).replace("``", "`")]
+        lines += _picture(step.operation)
         lines += _measures(step)
         lines += ["", "| to set | what it is | kind | when not set |", "|---|---|---|---|"]
         lines += [_field(name, field) for name, field in schema["properties"].items()]
         lines += [*_eases(step), *_refusals(step)]
     return "\n".join(lines) + "\n"
+
+
+def _picture(operation: str) -> list[str]:
+    """The step before and after, where the table of pictures has it."""
+    row = picture_row(operation)
+    return [] if row is None else ["", f"![{row['title']}](steps/{operation}.svg)", "", f"{row['title']}."]
 
 
 def _measures(step: StepDefinition[Any]) -> list[str]:

@@ -304,6 +304,70 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/styles/{style}/make-it-measure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Measuring Choices
+         * @description What of the style can be made to measure, and by which numbers.
+         */
+        get: operations["read_measuring_choices"];
+        put?: never;
+        /**
+         * Look At Solved
+         * @description What solving would do, and what else would move; nothing is stored.
+         */
+        post: operations["look_at_solved"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/styles/{style}/why": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Why
+         * @description The steps and measures that made an edge, point, dart, seam or piece.
+         */
+        get: operations["read_why"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/styles/{style}/why/movers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Movers
+         * @description What moves it: each number and measure of these steps made larger, and the pattern drawn again.
+         */
+        get: operations["read_movers"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/bodies": {
         parameters: {
             query?: never;
@@ -1229,6 +1293,18 @@ export interface components {
             };
         };
         /**
+         * ChangedLength
+         * @description Another girth or edge that would become longer or shorter.
+         */
+        ChangedLength: {
+            /** Said */
+            said: string;
+            /** Before Text */
+            before_text: string;
+            /** After Text */
+            after_text: string;
+        };
+        /**
          * ChartAnswer
          * @description A chart. ``id`` is null for a computed one that comes with the program and is only read.
          *
@@ -2049,6 +2125,27 @@ export interface components {
             refused: components["schemas"]["Refusal"] | null;
         };
         /**
+         * KeptWish
+         * @description A number that was made to measure something: ``said`` is what.
+         *
+         *     ``found_text`` is what it measures now, empty where it comes true or cannot be measured; ``parameter`` the
+         *     path of the number.
+         */
+        KeptWish: {
+            /** Parameter */
+            parameter: string;
+            /** Number */
+            number: string;
+            /** Said */
+            said: string;
+            /** Wanted Text */
+            wanted_text: string;
+            /** Found Text */
+            found_text: string;
+            /** Holds */
+            holds: boolean;
+        };
+        /**
          * LaidHalf
          * @description Front or back, mm: the underarm at 0, the side seam down along -y, the front toward +x, y up.
          *
@@ -2099,6 +2196,21 @@ export interface components {
             difference_text: string;
             /** Advice */
             advice: string;
+        };
+        /**
+         * LetWishGo
+         * @description The wish beside a number let go.
+         */
+        LetWishGo: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "let-wish-go";
+            /** Step */
+            step: string;
+            /** Parameter */
+            parameter: string;
         };
         /**
          * LevelLine
@@ -2193,6 +2305,48 @@ export interface components {
             unseen: components["schemas"]["MeasureText"][];
             /** Twice */
             twice: components["schemas"]["MeasureText"][];
+        };
+        /**
+         * MadeAnswer
+         * @description What solving would do; nothing is stored. ``broken`` are kept wishes that would no longer come true.
+         */
+        MadeAnswer: {
+            /** Solved */
+            solved: components["schemas"]["SolvedNumber"][];
+            /** Changed */
+            changed: components["schemas"]["ChangedLength"][];
+            /** Broken */
+            broken: string[];
+            /** New Findings */
+            new_findings: components["schemas"]["TurnedFinding"][];
+            /** Gone Findings */
+            gone_findings: components["schemas"]["TurnedFinding"][];
+        };
+        /**
+         * MakeItMeasure
+         * @description A number of a step solved so that something measures ``amount``.
+         *
+         *     ``quantity`` is the kept text of what is measured, ``parameter`` the path of the number in the step.
+         */
+        MakeItMeasure: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "make-it-measure";
+            /** Step */
+            step: string;
+            /** Parameter */
+            parameter: string;
+            /** Quantity */
+            quantity: string;
+            /** Amount */
+            amount: string;
+            /**
+             * Hold
+             * @default false
+             */
+            hold: boolean;
         };
         /**
          * MappedAnswer
@@ -2316,6 +2470,16 @@ export interface components {
             repeat_text: string;
         };
         /**
+         * MeasuringChoices
+         * @description What can be made to measure, and the numbers that may move, those of each step together.
+         */
+        MeasuringChoices: {
+            /** Quantities */
+            quantities: components["schemas"]["QuantityLine"][];
+            /** Numbers */
+            numbers: components["schemas"]["NumberLine"][];
+        };
+        /**
          * Mention
          * @description Her name in a text of another entry; ``where`` in words, ``after`` what the text becomes.
          *
@@ -2349,6 +2513,28 @@ export interface components {
             before?: string | null;
         };
         /**
+         * MoverLine
+         * @description A number or measure, by how much it was made larger, and how far that moves what is explained.
+         */
+        MoverLine: {
+            /** Said */
+            said: string;
+            /** Larger */
+            larger: string;
+            /** Moves */
+            moves: string;
+        };
+        /**
+         * MoversAnswer
+         * @description What moves it, what moves it most first.
+         */
+        MoversAnswer: {
+            /** Name */
+            name: string;
+            /** Movers */
+            movers: components["schemas"]["MoverLine"][];
+        };
+        /**
          * NameChoices
          * @description Everything that a step may refer to.
          */
@@ -2361,6 +2547,10 @@ export interface components {
             pieces: components["schemas"]["Named"][];
             /** Notches */
             notches: components["schemas"]["Named"][];
+            /** Inner Darts */
+            inner_darts: components["schemas"]["Named"][];
+            /** Pivots */
+            pivots: components["schemas"]["Named"][];
         };
         /**
          * Named
@@ -2561,6 +2751,20 @@ export interface components {
             note: string;
         };
         /**
+         * NumberLine
+         * @description A number of a step that may move.
+         */
+        NumberLine: {
+            /** Step */
+            step: string;
+            /** Parameter */
+            parameter: string;
+            /** Said */
+            said: string;
+            /** Value Text */
+            value_text: string;
+        };
+        /**
          * Offer
          * @description What was probably meant; offered, never applied.
          */
@@ -2748,6 +2952,21 @@ export interface components {
              * @default false
              */
             delete_copies: boolean;
+        };
+        /**
+         * QuantityLine
+         * @description Something that can be measured: its kept text, how it is said, what it measures now. ``edges`` are the
+         *     names in it, so that what is picked on the sheet comes first.
+         */
+        QuantityLine: {
+            /** Text */
+            text: string;
+            /** Said */
+            said: string;
+            /** Now Text */
+            now_text: string;
+            /** Edges */
+            edges: string[];
         };
         /**
          * QuestionAnswer
@@ -3364,7 +3583,8 @@ export interface components {
         };
         /**
          * SheetSeam
-         * @description One seam: its edges on both sides, in walking order, lengths as sewn, declared ease and misfit.
+         * @description One seam: its edges on both sides, in walking order, lengths as sewn, declared ease (which run
+         *     ``gives`` way) and misfit.
          */
         SheetSeam: {
             /** Name */
@@ -3381,6 +3601,11 @@ export interface components {
             second_text: string;
             /** Ease */
             ease: number;
+            /**
+             * Gives
+             * @enum {string}
+             */
+            gives: "longer" | "shorter";
             /** Ease Text */
             ease_text: string;
             /** Misfit */
@@ -3405,6 +3630,33 @@ export interface components {
             notice: string | null;
         };
         /**
+         * SolveAgain
+         * @description Every kept wish solved anew.
+         */
+        SolveAgain: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            do: "solve-again";
+        };
+        /**
+         * SolvedNumber
+         * @description A number as it stands and as it would be written, and what is then measured.
+         */
+        SolvedNumber: {
+            /** Number */
+            number: string;
+            /** Said */
+            said: string;
+            /** Before Text */
+            before_text: string;
+            /** After Text */
+            after_text: string;
+            /** Measured Text */
+            measured_text: string;
+        };
+        /**
          * StaleLine
          * @description A stored estimate (key with its side) that no longer follows; ``now`` is None where nothing does.
          */
@@ -3419,7 +3671,9 @@ export interface components {
         };
         /**
          * StepLine
-         * @description One step: its title and sentence, how it stands, and its values in the reader's unit.
+         * @description One step: its title and sentence, how it stands, its values in the reader's unit.
+         *
+         *     ``wishes`` are what its numbers were made to measure.
          */
         StepLine: {
             /** Id */
@@ -3447,6 +3701,8 @@ export interface components {
             values: {
                 [key: string]: unknown;
             };
+            /** Wishes */
+            wishes: components["schemas"]["KeptWish"][];
         };
         /**
          * StepOffer
@@ -3553,7 +3809,7 @@ export interface components {
             /** Expected Version */
             expected_version: number;
             /** Edit */
-            edit: components["schemas"]["AddStep"] | components["schemas"]["ChangeStep"] | components["schemas"]["RemoveStep"] | components["schemas"]["MoveStep"] | components["schemas"]["RenameStep"] | components["schemas"]["Rebind"] | components["schemas"]["SetBody"] | components["schemas"]["Rename"];
+            edit: components["schemas"]["AddStep"] | components["schemas"]["ChangeStep"] | components["schemas"]["RemoveStep"] | components["schemas"]["MoveStep"] | components["schemas"]["RenameStep"] | components["schemas"]["Rebind"] | components["schemas"]["SetBody"] | components["schemas"]["Rename"] | components["schemas"]["MakeItMeasure"] | components["schemas"]["SolveAgain"] | components["schemas"]["LetWishGo"];
         };
         /**
          * StyleComparisonAnswer
@@ -3622,6 +3878,18 @@ export interface components {
             range_text: string;
         };
         /**
+         * TurnedFinding
+         * @description What the checks would newly say, or say no more.
+         */
+        TurnedFinding: {
+            /** Code */
+            code: string;
+            /** Message */
+            message: string;
+            /** Stops */
+            stops: boolean;
+        };
+        /**
          * UnderCode
          * @description Her code, what was changed for it, and where the old name still stands.
          *
@@ -3648,6 +3916,36 @@ export interface components {
             measures: components["schemas"]["MeasureWords"][];
             /** Blocks */
             blocks: components["schemas"]["BlockSheet"][];
+        };
+        /**
+         * WhyAnswer
+         * @description The history of one thing, the first step first.
+         */
+        WhyAnswer: {
+            /** Name */
+            name: string;
+            /** Said */
+            said: string;
+            /** Length Text */
+            length_text: string;
+            /** Steps */
+            steps: components["schemas"]["WhyStep"][];
+        };
+        /**
+         * WhyStep
+         * @description What one step did to it, its order, and the measures that it read.
+         */
+        WhyStep: {
+            /** Step */
+            step: string;
+            /** Title */
+            title: string;
+            /** Did */
+            did: string;
+            /** Order */
+            order: string;
+            /** Reads */
+            reads: string[];
         };
     };
     responses: never;
@@ -3881,7 +4179,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["AddStep"] | components["schemas"]["ChangeStep"] | components["schemas"]["RemoveStep"] | components["schemas"]["MoveStep"] | components["schemas"]["RenameStep"] | components["schemas"]["Rebind"] | components["schemas"]["SetBody"] | components["schemas"]["Rename"];
+                "application/json": components["schemas"]["AddStep"] | components["schemas"]["ChangeStep"] | components["schemas"]["RemoveStep"] | components["schemas"]["MoveStep"] | components["schemas"]["RenameStep"] | components["schemas"]["Rebind"] | components["schemas"]["SetBody"] | components["schemas"]["Rename"] | components["schemas"]["MakeItMeasure"] | components["schemas"]["SolveAgain"] | components["schemas"]["LetWishGo"];
             };
         };
         responses: {
@@ -4107,7 +4405,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["AddStep"] | components["schemas"]["ChangeStep"] | components["schemas"]["RemoveStep"] | components["schemas"]["MoveStep"] | components["schemas"]["RenameStep"] | components["schemas"]["Rebind"] | components["schemas"]["SetBody"] | components["schemas"]["Rename"];
+                "application/json": components["schemas"]["AddStep"] | components["schemas"]["ChangeStep"] | components["schemas"]["RemoveStep"] | components["schemas"]["MoveStep"] | components["schemas"]["RenameStep"] | components["schemas"]["Rebind"] | components["schemas"]["SetBody"] | components["schemas"]["Rename"] | components["schemas"]["MakeItMeasure"] | components["schemas"]["SolveAgain"] | components["schemas"]["LetWishGo"];
             };
         };
         responses: {
@@ -4286,6 +4584,180 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["PicturePiece"][];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_measuring_choices: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                style: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MeasuringChoices"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    look_at_solved: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                style: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MakeItMeasure"] | components["schemas"]["SolveAgain"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MadeAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_why: {
+        parameters: {
+            query: {
+                name: string;
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                style: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WhyAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_movers: {
+        parameters: {
+            query: {
+                name: string;
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                style: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MoversAnswer"];
                 };
             };
             /** @description Conflict */

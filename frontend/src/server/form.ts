@@ -8,6 +8,8 @@ export interface Form {
   readonly kind?: string;
   /** The part of a long form that the field stands in; none: it always shows. */
   readonly group?: string;
+  /** What the field is called where its name alone says nothing; its description is then shown below it. */
+  readonly label?: string;
   readonly title?: string;
   readonly description?: string;
   readonly enum?: readonly unknown[];
@@ -76,6 +78,11 @@ const SPELLED: Readonly<Record<string, string>> = {
 /** The name of a field or of a choice in words. */
 export function words(name: string): string {
   return SPELLED[name] ?? name.replaceAll("_", " ");
+}
+
+/** What a field of a form is called. */
+export function calledOf(name: string, form: Form): string {
+  return form.label ?? words(name);
 }
 
 /** A part of a form: its name ("" stands open at the top), its fields, and whether any was set. */

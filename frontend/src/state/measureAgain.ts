@@ -10,7 +10,8 @@ import { workroom } from "./workroom.svelte.ts";
 export async function measureAgain(body: number, key: string, sheet?: string): Promise<void> {
   going.view = "measure";
   // The body first: an empty room would open that of the style on the table.
-  await Promise.all([measuring.open(body), sheet ? measureSheet.read() : null]);
+  // No line stands on the sheet before its words are read.
+  await Promise.all([measuring.open(body), sheet || !measureSheet.known ? measureSheet.read() : null]);
   workroom.go("measures");
   await tick(); // another body begins with its own sheet
   if (sheet) measureSheet.choose(sheet);

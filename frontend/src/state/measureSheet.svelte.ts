@@ -2,9 +2,9 @@
 
 import { untrack } from "svelte";
 import { SvelteSet } from "svelte/reactivity";
-import { ALL, firstSheet, linesOf, shortSheet, TAKEN, withRise, type ShortSheet } from "../measures/lines/sheets.ts";
+import { ALL, firstSheet, linesOf, shortSheet, TAKEN, weighed, withRise, type ShortSheet } from "../measures/lines/sheets.ts";
 import { call } from "../server/call.ts";
-import type { MeasureLine, MeasureWords, Vocabulary } from "../server/types.ts";
+import type { BlockSheet, MeasureLine, MeasureWords, Vocabulary } from "../server/types.ts";
 import { desk } from "./desk.svelte.ts";
 import { measuring } from "./measuring.svelte.ts";
 import { workroom } from "./workroom.svelte.ts";
@@ -21,11 +21,13 @@ class MeasureSheet {
   chosen = $state<string>(TAKEN);
   /** The short sheet that "taken" goes with, when she has chosen one. */
   private shortId = $state<string | null>(null);
+  /** Whether a short sheet shows what changes little too. */
+  more = $state(false);
   private vocabulary = $state.raw<Vocabulary | null>(null);
   private readonly words = $derived(new Map(this.vocabulary?.measures.map((one) => [one.key, one])));
   readonly shorts = $derived.by((): readonly ShortSheet[] => {
     const method = measuring.body?.rise_method ?? null;
-    return [...styleSheet(), ...this.blockSheets()].map((short) => withRise(short, method));
+    return [...styleSheet(this.vocabulary?.blocks ?? []), ...this.blockSheets()].map((short) => withRise(short, method));
   });
 
   /** Whether the words are there: before that nobody knows which measures are taken twice. */
@@ -44,7 +46,13 @@ class MeasureSheet {
   }
 
   get lines(): readonly MeasureLine[] {
-    return measuring.body ? linesOf(measuring.body.lines, this.chosen, this.short) : [];
+    return measuring.body ? linesOf(measuring.body.lines, this.chosen, this.short, this.more) : [];
+  }
+
+  /** The lines that wait behind a button, as they change little. */
+  get waiting(): readonly MeasureLine[] {
+    if (!measuring.body) return [];
+    return linesOf(measuring.body.lines, this.chosen, this.short).filter((line) => !this.lines.includes(line));
   }
 
   wordsOf(key: string): MeasureWords | null {
@@ -56,6 +64,7 @@ class MeasureSheet {
   }
 
   choose(sheet: string): void {
+    this.more = false;
     this.chosen = sheet;
     if (sheet !== TAKEN && sheet !== ALL) this.shortId = sheet;
   }
@@ -87,10 +96,11 @@ class MeasureSheet {
   }
 }
 
-function styleSheet(): ShortSheet[] {
+function styleSheet(blocks: readonly BlockSheet[]): ShortSheet[] {
   const style = desk.style;
   if (!style) return [];
-  return [{ id: STYLE, said: `${style.number} ${style.name}`, needed: style.measures_needed, asked: style.measures_read }];
+  const own = blocks.filter((block) => style.steps.some((step) => step.operation === block.block));
+  return [{ id: STYLE, said: `${style.number} ${style.name}`, needed: style.measures_needed, asked: style.measures_read, ...weighed(own) }];
 }
 
 export const measureSheet = new MeasureSheet();

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { EdgeChoice, NameChoices } from "../server/types.ts";
-import { intakeAt, knownAs, namesFor, withEnds } from "./names.ts";
+import { edgeFieldOf, intakeAt, knownAs, namesFor, withEnds } from "./names.ts";
 
 function edge(name: string, first: string, second: string): EdgeChoice {
   const ends: EdgeChoice["ends"] = [{ name: first, said: first }, { name: second, said: second }];
@@ -13,6 +13,8 @@ const choices: NameChoices = {
   intakes: [],
   pieces: [],
   notches: [],
+  inner_darts: [],
+  pivots: [],
 };
 const form = {
   properties: { edge: { type: "string", kind: "edge" }, hem_end: { type: "string", kind: "point" }, height: { type: "string", kind: "amount" } },
@@ -49,4 +51,14 @@ test("edges of the same words are told apart by their length", () => {
 test("points offered are the ends of the edge beside", () => {
   assert.deepEqual(namesFor("point", choices, "skirt.back/hem").map((one) => one.name), ["a.b/foot", "a.b/side"]);
   assert.equal(namesFor("point", choices, "").length, 3);
+});
+
+test("where a step names two edges, each point goes with the edge that it is called after", () => {
+  const fields = ["edge", "from_point", "across", "across_point"];
+  assert.deepEqual(["from_point", "across_point", "hem_end"].map((name) => edgeFieldOf(name, fields)), ["edge", "across", "edge"]);
+  const point = { type: "string", kind: "point" };
+  const line = { type: "string", kind: "edge" };
+  const two = { properties: { edge: line, from_point: point, across: line, across_point: point } };
+  const values = { edge: "skirt.back/center_back", from_point: "a.b/top", across: "skirt.back/hem", across_point: "a.b/top" };
+  assert.deepEqual(withEnds(values, two, two, "across", choices), { ...values, across_point: "a.b/foot" });
 });

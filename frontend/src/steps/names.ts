@@ -10,6 +10,8 @@ export function namesFor(kind: string, choices: NameChoices | null, edge: string
   if (kind === "intake") return choices.intakes;
   if (kind === "piece") return choices.pieces;
   if (kind === "notch") return choices.notches;
+  if (kind === "inner_dart") return choices.inner_darts;
+  if (kind === "pivot") return choices.pivots;
   const found = choices.edges.find((one) => one.name === edge);
   if (found) return found.ends;
   const every = new Map(choices.edges.flatMap((one) => one.ends.map((end) => [end.name, end] as const)));
@@ -37,13 +39,21 @@ export function intakeAt(edge: string, choices: NameChoices | null): string | nu
   return choices?.intakes.find((one) => plain.startsWith(`${one.name}/`))?.name ?? null;
 }
 
+/** The field whose edge a point lies at: the one that the point's own name begins with, else `edge` or `edges`. */
+export function edgeFieldOf(point: string, fields: readonly string[]): string {
+  const named = fields.filter((name) => point.startsWith(`${name}_`)).sort((a, b) => b.length - a.length);
+  return named[0] ?? (fields.includes("edge") ? "edge" : "edges");
+}
+
 /** The values after a field was changed: the ends beside a new edge become ends of that edge. */
 export function withEnds(values: Values, form: Form, root: Form, changed: string, choices: NameChoices | null): Values {
   const part = form.properties?.[changed];
   if (!part || kindOf(plainForm(part, root).form) !== "edge") return values;
   const ends = choices?.edges.find((one) => one.name === values[changed])?.ends.map((end) => end.name);
   if (!ends?.length) return values;
-  const points = Object.entries(form.properties ?? {}).filter(([, other]) => kindOf(plainForm(other, root).form) === "point");
+  const fields = Object.entries(form.properties ?? {});
+  const edges = fields.filter(([, other]) => kindOf(plainForm(other, root).form) === "edge").map(([name]) => name);
+  const points = fields.filter(([name, other]) => kindOf(plainForm(other, root).form) === "point" && (edges.length < 2 || edgeFieldOf(name, edges) === changed));
   const moved = points.filter(([name]) => !ends.includes(String(values[name])));
   return { ...values, ...Object.fromEntries(moved.map(([name]) => [name, ends[0]])) };
 }

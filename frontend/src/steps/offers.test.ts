@@ -26,3 +26,10 @@ test("the picked edge fills the first edge field, a list too", () => {
   assert.deepEqual(withPicked({ hems: [""], amount: "" }, form, "skirt.front/hem", null), { hems: ["skirt.front/hem"], amount: "" });
   assert.deepEqual(withPicked({ hems: [""] }, form, null, null), { hems: [""] });
 });
+
+test("a picked edge begins a list that may stay empty, and nothing picked leaves it so", () => {
+  const edges = { type: "array", items: { type: "object", properties: { edge: { type: "string", kind: "edge" } } } };
+  const form = { properties: { edges } };
+  assert.deepEqual(withPicked({ edges: [] }, form, "top.front/neck", null), { edges: [{ edge: "top.front/neck" }] });
+  assert.deepEqual(withPicked({ edges: [] }, form, null, null), { edges: [] });
+});

@@ -1,28 +1,46 @@
 /** Finding a step by what is typed, and beginning its form with what is picked. */
 
-import { kindOf, plainForm, type Form, type Values } from "../server/form.ts";
+import { emptyValue, kindOf, plainForm, type Form, type Values } from "../server/form.ts";
 import type { NameChoices, StepOffer } from "../server/types.ts";
 import { withEnds } from "./names.ts";
 
 /** Other words of the trade under which a step is looked for (common practice). */
 const ALSO: Record<string, string> = {
+  bias_grain: "bias grain cross cut",
   bodice: "top blouse shirt waist bust",
   bodysuit: "leotard swimsuit dance stretch knit",
-  change_length: "hem longer shorter lengthen shorten",
+  change_armhole: "sleeveless cutaway lower raise armscye",
+  change_length: "hem level waist rise longer shorter lengthen shorten",
+  change_neckline: "neck v-neck round scoop boat square lower",
+  change_width: "wider narrower let out take in girth",
   circle_skirt: "full half quarter flared round",
-  cut_style_line: "yoke panel seam style line split",
+  cowl: "drape neckline neck folds",
+  curve_hem: "shirt tail high low curved",
+  cut_style_line: "yoke panel seam style line split empire midriff",
   dart_to_flare: "dart close rotate pivot flare a-line fullness",
   dress: "frock shift sheath",
+  gather_edge: "gathers gathered puff ruffle shirring fullness bishop",
+  godet: "insert flare wedge fullness",
   gored_skirt: "gore gores panel flared",
+  gores: "gore panel flare seam",
   join_pieces: "join merge together",
   leggings: "tights stretch knit",
+  panel_notches: "waist panel notch match princess",
+  pleats: "knife box inverted fold fullness",
+  princess_seam: "princess panel dart seam bust",
+  reshape_edge: "curve fair shape hollow redraw",
   set_allowance: "seam allowance margin",
+  set_hem: "hem depth turn up",
+  slash_and_spread: "flare a-line bell fullness puff spread slash",
   sleeve: "arm cap set-in",
   stretch_band: "band rib neck neckband leg cuff elastic binding",
   stretch_torso: "t-shirt tee shirt top knit jersey",
+  taper: "peg flare a-line swing narrow",
+  tiers: "ruffle flounce gathered layered",
   torso: "hip long shirt",
   trousers: "pants shorts culottes slacks leg",
   turn_sleeve: "pitch turn rotate arm forward",
+  unfold: "asymmetric left right whole mirror one side",
   vent: "slit kick pleat",
   waist_facing: "facing",
   waistband: "band",
@@ -59,7 +77,8 @@ function filled(
   if (optional) return [value, false];
   if (kindOf(plain) === "edge") return value === "" ? [picked, true] : [value, false];
   if (plain.type === "array" && plain.items) {
-    const [first, done] = filled(plain.items, root, (value as unknown[])[0], picked, choices);
+    const begun = (value as unknown[])[0] ?? emptyValue(plain.items, root);
+    const [first, done] = filled(plain.items, root, begun, picked, choices);
     return done ? [[first, ...(value as unknown[]).slice(1)], true] : [value, false];
   }
   for (const [name, part] of Object.entries(plain.properties ?? {})) {

@@ -3,13 +3,15 @@
 from dataclasses import replace
 
 from notchbook.app.resting_on_estimates import rested_on
+from notchbook.app.target_findings import target_findings
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.finish import Cloth, HouseTable
 from notchbook.recipe import Replay
 
 
 def examine(replay: Replay, house: HouseTable | None = None, *, cut: bool = True) -> Report:
-    """The report of all checks on the last good pattern, the notes of the drafts among its findings.
+    """The report of all checks on the last good pattern; notes of the drafts and wishes that no longer come
+    true are among its findings.
 
     Without ``cut`` the checks that need the pieces made cut-ready are left for later: while a
     pattern is being shaped, every stroke is looked at, the papers when she pauses.
@@ -39,7 +41,7 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
 def examine_subject(subject: Subject, replay: Replay, *, cut: bool = True) -> Report:
     """As :func:`examine`, on a subject whose cut pieces are wanted afterward."""
     report = run_checks(subject, None if cut else _without_cut())
-    return replace(report, findings=(*replay.notes, *report.findings))
+    return replace(report, findings=(*replay.notes, *target_findings(replay), *report.findings))
 
 
 def _without_cut() -> list[str]:

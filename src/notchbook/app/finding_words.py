@@ -31,6 +31,7 @@ _DIFFERENCES: Final = {
 
 _MOVED: Final = {
     "seam-eased": ("eased in", "eased in"),
+    "seam-stretched": ("stretched on", "stretched on"),
     "measure-gave-way": ("more", "less"),
     "front-neck-raised": ("higher", "lower"),
     "front-neck-with-dart": ("higher", "lower"),

@@ -5,11 +5,11 @@ from dataclasses import replace
 from typing import Any, Final
 
 from notchbook.app.ease_rows import EaseRow, ease_table
+from notchbook.app.row_words import row_words
 from notchbook.body import PopulationName, measure_entry, measure_table, plain_key
-from notchbook.body.quantity_words import measure_text, quantity_with_error, said_key, worded_for
-from notchbook.finish import CutPiece
-from notchbook.output.paper_info import DraftedFrom, PaperEase
-from notchbook.pattern import spoken
+from notchbook.body.quantity_words import measure_text, quantity_with_error, said_key
+from notchbook.finish import CutPiece, ElasticCut
+from notchbook.output.paper_info import DraftedFrom, PaperEase, PaperTrim
 from notchbook.recipe import Recipe, Replay, StepRecord, definition, keys_read
 from notchbook.recipe.parameters import read_amount
 from notchbook.units import LengthStyle
@@ -43,7 +43,7 @@ def paper_ease(row: EaseRow, style: LengthStyle, population: PopulationName | No
     if row.error is not None:
         body = quantity_with_error(measure_entry(row.measure), row.body, row.error, style)
     return PaperEase(
-        name=worded_for(spoken(row.name), population),
+        name=row_words(row.name, population),
         body=body,
         ease=style.text(row.shown_ease(style)),
         pattern="gone" if row.pattern is None else style.text(row.pattern),
@@ -61,6 +61,17 @@ def materials_of(run: Replay) -> dict[str, str]:
     if named and found.get(_SELF) == _ANY_CLOTH:
         found[_SELF] = _value(named[-1])
     return found
+
+
+def trims_of(elastics: Iterable[ElasticCut], style: LengthStyle) -> tuple[PaperTrim, ...]:
+    """What is cut besides the pieces: ``leg elastic: cut 2 × 62.0 cm``."""
+    return tuple(
+        PaperTrim(
+            f"{one.title}: cut {one.times} × {style.text(one.length)}",
+            f"{style.text(one.width)} wide, {style.text(one.length - one.ring)} of it lapped",
+        )
+        for one in elastics
+    )
 
 
 def titled_by_block(pieces: Iterable[CutPiece], recipe: Recipe) -> tuple[CutPiece, ...]:

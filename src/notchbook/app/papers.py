@@ -8,14 +8,14 @@ from pathlib import Path
 
 from notchbook.app.examining import examine, examine_subject, subject_of
 from notchbook.app.finding_words import message_in
-from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block
+from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block, trims_of
 from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.staging import staged
 from notchbook.app.style_file import write_style
 from notchbook.body.quantity_words import said_key
 from notchbook.checks import Report
 from notchbook.errors import InputError, OutputError
-from notchbook.finish import Cloth, CutPiece, HouseTable, production_table
+from notchbook.finish import Cloth, CutPiece, HouseTable, elastic_cuts, production_table
 from notchbook.output.paper_info import PaperEstimate, PaperInfo
 from notchbook.output.registry import output
 from notchbook.output.tiling import Paper
@@ -66,6 +66,7 @@ def job_of(
         date=date,
         size=replay.measures.name,
         materials=materials_of(replay),
+        trims=trims_of(elastic_cuts(replay.pattern, house or production_table()), lengths or LengthStyle()),
         lengths=lengths or LengthStyle(),
         estimates=_paper_estimates(replay, lengths or LengthStyle()),
         drafted_from=drafted_from(replay, lengths or LengthStyle()),

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from notchbook.app.drafting import add_block
+from notchbook.app.making_it_measure import orders_for
 from notchbook.body import MeasureSet
 from notchbook.pattern import Side
 from notchbook.recipe import (
@@ -14,7 +15,10 @@ from notchbook.recipe import (
     rebind,
     remove_step,
     rename_step,
+    replay,
 )
+from notchbook.recipe.targets import Made, make_it_measure, number_named, solve_again, without_target
+from notchbook.units import Unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +115,69 @@ class Rename:
         return replace(recipe, name=self.name.strip() or recipe.name)
 
 
-RecipeEdit = AddStep | ChangeStep | RemoveStep | MoveStep | RenameStep | Rebind | Rename
+@dataclass(frozen=True, slots=True)
+class MakeItMeasure:
+    """A number solved so that something measures what is wished; with ``hold`` the kept wishes hold too.
+
+    ``wish`` is a text such as ``around hem = 160 cm``, ``number`` one such as ``skirt-1.flare``; a bare
+    number of the wish is in ``unit``.
+    """
+
+    wish: str
+    number: str
+    unit: Unit = "mm"
+    hold: bool = False
+
+    def solved(self, recipe: Recipe, base: MeasureSet) -> Made:
+        """What would be written; refused as :func:`notchbook.recipe.targets.make_it_measure`."""
+        run = replay(recipe, base)
+        orders = orders_for(run, ((self.wish, self.number),), self.unit, hold=self.hold)
+        return make_it_measure(run, orders)
+
+    def apply(self, recipe: Recipe, base: MeasureSet) -> Recipe:
+        """The recipe with the number in it."""
+        return self.solved(recipe, base).recipe
+
+
+@dataclass(frozen=True, slots=True)
+class SolveAgain:
+    """Every kept wish solved anew."""
+
+    def solved(self, recipe: Recipe, base: MeasureSet) -> Made:
+        """What would be written; refused as :func:`notchbook.recipe.targets.solve_again`."""
+        return solve_again(replay(recipe, base))
+
+    def apply(self, recipe: Recipe, base: MeasureSet) -> Recipe:
+        """The recipe with the numbers in it."""
+        return self.solved(recipe, base).recipe
+
+
+@dataclass(frozen=True, slots=True)
+class LetWishGo:
+    """The wish beside a number let go; the number stays."""
+
+    number: str
+
+    def apply(self, recipe: Recipe, base: MeasureSet) -> Recipe:
+        """The recipe without the wish."""
+        return without_target(recipe, number_named(recipe, self.number))
+
+
+Solving = MakeItMeasure | SolveAgain
+"""Edits that solve numbers, so that what comes of them can be looked at first."""
+
+RecipeEdit = (
+    AddStep
+    | ChangeStep
+    | RemoveStep
+    | MoveStep
+    | RenameStep
+    | Rebind
+    | Rename
+    | MakeItMeasure
+    | SolveAgain
+    | LetWishGo
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,10 +24,13 @@ def cut(
     from notchbook.cli import show_pattern
     from notchbook.cli.house import read_house
     from notchbook.cli.show_estimates import estimate_data, show_estimates
+    from notchbook.finish import elastic_cuts
+    from notchbook.units import LengthStyle
 
     body = None if measures is None else read_measures(measures)
     run = run_style(read_style(style), body)
-    ready = cut_ready(job_of(run, "", read_house(house), despite_findings=despite_findings))
+    job = job_of(run, "", read_house(house), lengths=LengthStyle(unit), despite_findings=despite_findings)
+    ready = cut_ready(job)
     panels = sum(piece.panels for piece in ready.pieces)
     estimates = rested_on(run)
     step = show_pattern.command(
@@ -40,6 +43,8 @@ def cut(
         show_estimates(screen, estimates, run.measures.population, unit)
         show_pattern.show_cut_pieces(screen, ready.pieces, unit)
         screen.line(f"{len(ready.pieces)} pieces, {panels} panels.")
+        for trim in job.info.trims:
+            screen.line(f"{trim.words}.")
         show_pattern.show_report(screen, ready.report, unit)
         screen.next_steps((step,))
 
@@ -48,6 +53,7 @@ def cut(
         "body": run.measures.name,
         "pieces": show_pattern.piece_data(ready),
         "panels": panels,
+        "elastics": show_pattern.elastic_data(elastic_cuts(run.pattern, job.house)),
         "estimates": estimate_data(estimates),
         "report": ready.report.to_data(),
         "next_step": step,

@@ -12,9 +12,12 @@ from notchbook.cli.answer import ExitCode
 from notchbook.cli.blocks import blocks
 from notchbook.cli.check import check
 from notchbook.cli.client.group import client_app
+from notchbook.cli.compare import compare
 from notchbook.cli.cut import cut
 from notchbook.cli.demo import demo
 from notchbook.cli.draft import draft
+from notchbook.cli.explain import explain
+from notchbook.cli.make_it_measure import make_it_measure
 from notchbook.cli.measures.group import measures_app
 from notchbook.cli.mtm import mtm
 from notchbook.cli.open_book import open_book
@@ -57,6 +60,9 @@ VERBS: dict[str, Callable[..., None]] = {
     "demo": demo,
     "draft": draft,
     "check": check,
+    "make-it-measure": make_it_measure,
+    "explain": explain,
+    "compare": compare,
     "cut": cut,
     "print": print_pattern,
     "mtm": mtm,

@@ -14,7 +14,7 @@ from notchbook.body import MeasureSet, PopulationName
 from notchbook.checks import Report
 from notchbook.cli.focus import WHOLE, Focus
 from notchbook.cli.screen import Screen
-from notchbook.finish import CutPiece
+from notchbook.finish import CutPiece, ElasticCut
 from notchbook.pattern import Finding, Severity
 from notchbook.units import LengthStyle, Unit, counted
 
@@ -154,6 +154,21 @@ def piece_data(ready: CutReady) -> list[dict[str, Any]]:
             "height": round(piece.bounds.height, 6),
         }
         for piece in ready.pieces
+    ]
+
+
+def elastic_data(elastics: Iterable[ElasticCut]) -> list[dict[str, Any]]:
+    """What elastics are cut to as data, mm: ``length`` of each, ``ring`` of it once joined."""
+    return [
+        {
+            "name": one.name,
+            "title": one.title,
+            "times": one.times,
+            "width": one.width,
+            "length": round(one.length, 6),
+            "ring": round(one.ring, 6),
+        }
+        for one in elastics
     ]
 
 

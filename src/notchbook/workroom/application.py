@@ -21,17 +21,19 @@ from notchbook.workroom.routes import (
     estimates,
     figure,
     importing,
+    made_to_measure,
     padding,
     personal_data,
     reports,
     shelf,
     styles,
     vocabulary,
+    why_so,
 )
 
 LOCAL_HOSTS = ("127.0.0.1", "localhost", "[::1]")
 
-_STYLE_ROUTES = (shelf, styles, reports, beginnings)
+_STYLE_ROUTES = (shelf, styles, reports, beginnings, made_to_measure, why_so)
 _BODY_ROUTES = (bodies, estimates, figure, vocabulary, comparing, padding, personal_data)
 _CHART_ROUTES = (charts, importing)
 

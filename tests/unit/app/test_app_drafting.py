@@ -6,7 +6,7 @@ import pytest
 
 from notchbook.app.demo import demo_client, demo_form, demo_recipe
 from notchbook.app.drafting import completed, draft
-from notchbook.app.ease_rows import ease_table, promised_length
+from notchbook.app.ease_rows import ease_table
 from notchbook.app.examining import examine
 from notchbook.app.garment_parameters import block_named, blocks
 from notchbook.app.settings import read_settings
@@ -14,6 +14,7 @@ from notchbook.app.style_file import StyleFile, run_style
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError, NotchbookError
 from notchbook.pattern import Severity
+from notchbook.pattern.promised_length import promised_length
 from notchbook.recipe import change_step, remove_step, replay
 
 

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from notchbook.app.drafting import draft
-from notchbook.app.ease_rows import EaseRow, ease_table, promised_length, sewn_shares
+from notchbook.app.ease_rows import EaseRow, ease_table
 from notchbook.pattern import Expectation
+from notchbook.pattern.promised_length import promised_length, sewn_shares
 from notchbook.units import LengthStyle
 from support.odd_steps import register
 from support.paired_blocks import LID, LID_EASE, TRAY, TRAY_HEIGHT, tray_body

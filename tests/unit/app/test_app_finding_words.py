@@ -23,6 +23,7 @@ def found(code: str, measured: float | None, wanted: float | None = None, unit: 
         (found("closure-large", 768.0, 750.0), "1.8 cm too large: 76.8 cm for 75.0 cm"),
         (found("seam-second-shorter", 240.0, 246.0), "6 mm shorter: 24.0 cm for 24.6 cm"),
         (found("seam-eased", 6.0), "6 mm eased in"),
+        (found("seam-stretched", 6.0), "6 mm stretched on"),
         (found("measure-gave-way", -15.4, 0.0), "1.5 cm less"),
         (found("front-neck-raised", 18.3, 0.0), "1.8 cm higher"),
         (found("front-neck-lowered", 18.3, 0.0), "1.8 cm lower"),

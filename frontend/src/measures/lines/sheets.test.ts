@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { BlockSheet, MeasureLine, MeasureValue } from "../../server/types.ts";
-import { ALL, firstSheet, linesOf, missing, shortSheet, TAKEN, withRise, type ShortSheet } from "./sheets.ts";
+import { ALL, firstSheet, linesOf, markOf, missing, shortSheet, TAKEN, withRise, type ShortSheet } from "./sheets.ts";
 
 function line(key: string, taken = false): MeasureLine {
   const values = taken ? [{ side: "both" } as MeasureValue] : [];
@@ -23,6 +23,18 @@ test("a new body begins with the short sheet, or with all where nothing is asked
   assert.equal(firstSheet(fresh, short), "skirt");
   assert.equal(firstSheet(fresh, null), ALL);
   assert.equal(firstSheet(lines, short), TAKEN);
+});
+
+test("what changes little waits on a short sheet until it is asked for or taken", () => {
+  const weighty: ShortSheet = { ...short, asked: [...short.asked, "hip_depth", "height"], most: ["hip_depth"], less: ["height"] };
+  const fresh = [line("height"), line("waist_girth"), line("hip_girth"), line("hip_depth")];
+  const keys = (from: readonly MeasureLine[], more: boolean) => linesOf(from, "skirt", weighty, more).map((one) => one.key);
+  assert.deepEqual(keys(fresh, false), ["waist_girth", "hip_girth", "hip_depth"]);
+  assert.deepEqual(keys(fresh, true), ["height", "waist_girth", "hip_girth", "hip_depth"]);
+  assert.deepEqual(keys(lines, false), ["height", "waist_girth", "hip_girth", "hip_depth"]);
+  assert.equal(missing(fresh, weighty), 3);
+  assert.deepEqual(["waist_girth", "hip_depth", "height"].map((key) => markOf(weighty, key)), ["needed", "helps most", ""]);
+  assert.equal(markOf(withRise({ ...weighty, asked: ["standing_rise"] }, null), "sitting_rise"), "needed, one of the two");
 });
 
 test("what is asked for and not taken is counted", () => {

@@ -8,7 +8,7 @@ from notchbook.app.ease_rows import ease_table
 from notchbook.app.examining import examine
 from notchbook.app.studio.desk import Desk, edit_word, measures_in, style_in, summary_of
 from notchbook.app.studio.states import EntrySummary, StepChoice, StyleState
-from notchbook.app.style_edits import SetBody, StyleEdit
+from notchbook.app.style_edits import SetBody, Solving, StyleEdit
 from notchbook.body import MeasureSet
 from notchbook.book import Document, EntryKind
 from notchbook.checks import Report
@@ -22,6 +22,7 @@ from notchbook.recipe import (
     recipe_to_data,
     replay,
 )
+from notchbook.recipe.targets import Made
 
 
 class Styles(Desk):
@@ -94,6 +95,13 @@ class Styles(Desk):
             content = style_in(document)
             measures = edit.apply(self._measures(content["body"]))
             return self._state_of(document, content, measures)
+
+    def solved(self, style: int, edit: Solving) -> Made:
+        """What solving would write into a style; nothing is stored."""
+        with self._lock:
+            content = style_in(self._book.read(style))
+            measures = self._measures(content["body"])
+        return edit.solved(recipe_from_data(content["recipe"]), measures)
 
     def undo_style(self, style: int, expected_version: int) -> StyleState:
         """Restore the style before its last edit, as an edit of its own. BookError ``style-body-erased``

@@ -1,5 +1,7 @@
 """What the fields of a step may be filled with: the names that live on the pattern when it runs."""
 
+from collections.abc import Iterator
+
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Pattern, require, sewn_length, spoken
 from notchbook.recipe import Replay
@@ -24,6 +26,8 @@ class NameChoices(Answer):
     intakes: tuple[Named, ...]
     pieces: tuple[Named, ...]
     notches: tuple[Named, ...]
+    inner_darts: tuple[Named, ...]
+    pivots: tuple[Named, ...]
 
 
 def choices_by_step(replay: Replay, reader: Reader) -> dict[str, NameChoices]:
@@ -60,7 +64,20 @@ def name_choices(pattern: Pattern, reader: Reader) -> NameChoices:
         intakes=tuple(Named(name=name, said=spoken(name)) for name in pattern.intakes),
         pieces=tuple(Named(name=piece.name, said=piece.title) for piece in pattern.pieces.values()),
         notches=tuple(Named(name=name, said=spoken(name)) for name in pattern.notches),
+        inner_darts=tuple(
+            Named(name=dart.name, said=spoken(dart.name))
+            for piece in pattern.pieces.values()
+            for dart in piece.inner_darts
+        ),
+        pivots=tuple(Named(name=name, said=spoken(name)) for name in _pivots(pattern)),
     )
+
+
+def _pivots(pattern: Pattern) -> Iterator[str]:
+    """The points inside the pieces: marks, and the points of darts."""
+    for piece in pattern.pieces.values():
+        yield from (mark.name for mark in piece.marks if mark.kind != "datum")
+        yield from (dart.point for dart in piece.darts)
 
 
 def _edge(pattern: Pattern, name: str, reader: Reader) -> EdgeChoice | None:

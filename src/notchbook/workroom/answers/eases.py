@@ -4,9 +4,9 @@ from collections import Counter
 from collections.abc import Iterator
 
 from notchbook.app.ease_rows import EaseRow
+from notchbook.app.row_words import row_words
 from notchbook.body import PopulationName, measure_entry
-from notchbook.body.quantity_words import worded_for
-from notchbook.pattern import ExpectationKind, spoken
+from notchbook.pattern import ExpectationKind
 from notchbook.pattern.names import instance_of
 from notchbook.recipe import Replay, definition
 from notchbook.workroom.answers.form import Answer
@@ -81,7 +81,7 @@ def _label(row: EaseRow, population: PopulationName | None, *, alone: bool) -> s
     """A line of its own is called by its measure, one of several of that measure by its whole name."""
     if row.measure and alone:
         return measure_entry(row.measure).short_name_for(population)
-    return worded_for(spoken(row.name), population)
+    return row_words(row.name, population)
 
 
 def _ease_field(row: EaseRow, replay: Replay) -> EaseField | None:

@@ -1,13 +1,14 @@
 """Seams as the sheet lights them up: both sides, with both lengths."""
 
 from notchbook.errors import NotchbookError
-from notchbook.pattern import EdgeUse, Pattern, Seam, require, spoken, walk_seam
+from notchbook.pattern import EdgeUse, Gives, Pattern, Seam, require, spoken, walk_seam
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.reader import Reader
 
 
 class SheetSeam(Answer):
-    """One seam: its edges on both sides, in walking order, lengths as sewn, declared ease and misfit."""
+    """One seam: its edges on both sides, in walking order, lengths as sewn, declared ease (which run
+    ``gives`` way) and misfit."""
 
     name: str
     said: str
@@ -16,6 +17,7 @@ class SheetSeam(Answer):
     first_text: str
     second_text: str
     ease: float
+    gives: Gives
     ease_text: str
     misfit: float
     misfit_text: str
@@ -42,6 +44,7 @@ def _seam(pattern: Pattern, seam: Seam, reader: Reader) -> SheetSeam:
         first_text=reader.text(walk.first),
         second_text=reader.text(walk.second),
         ease=round(walk.ease, 6),
+        gives=seam.gives,
         ease_text=reader.text(walk.ease),
         misfit=round(walk.misfit, 6),
         misfit_text=reader.fine(walk.misfit),

@@ -1,15 +1,13 @@
 """Amounts between the recipe and the fields: written in the reader's unit, read as typed."""
 
 from collections.abc import Mapping
-from fractions import Fraction
 from typing import Any
 
+from notchbook.app.amount_words import amount_in_words
 from notchbook.body import notation_names
-from notchbook.units import Amount, Unit, format_length, parse_amount, parse_number
+from notchbook.units import parse_amount, parse_number
 from notchbook.workroom.asked.schema import mapped
 from notchbook.workroom.reader import Reader
-
-_MOST_DECIMALS = 3
 
 
 def written(schema: Mapping[str, Any], stored: Any, reader: Reader) -> Any:
@@ -42,19 +40,4 @@ def typed(schema: Mapping[str, Any], given: Any, stored: Any, reader: Reader) ->
 
 def amount_words(text: str, reader: Reader) -> str:
     """An amount as kept (``1/4 hip + 10 mm``) in the reader's unit (``1/4 hip + 1 cm``)."""
-    amount: Amount = parse_amount(text, "mm", notation_names())
-    words: list[str] = []
-    for term in amount.terms:
-        spoken = term.size_text.replace("_", " ")
-        size = _plain(abs(term.mm), reader.unit) if term.unit is not None else spoken
-        sign = "-" if term.factor < 0 else "+"
-        words.append(f"{sign} {size}" if words else (f"-{size}" if sign == "-" else size))
-    return " ".join(words)
-
-
-def _plain(mm: float, unit: Unit) -> str:
-    if unit == "in":
-        return format_length(mm, unit)
-    number, word = format_length(mm, unit, _MOST_DECIMALS).split(" ")
-    short = number.rstrip("0").rstrip(".") if Fraction(number) else "0"
-    return f"{short} {word}"
+    return amount_in_words(text, reader.unit)

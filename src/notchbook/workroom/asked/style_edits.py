@@ -13,6 +13,9 @@ from notchbook.workroom.asked.form import Asked, Expected, Key, Text
 from notchbook.workroom.asked.schema import step_form
 from notchbook.workroom.reader import Reader
 
+Quantity = Annotated[str, Field(max_length=2000)]
+"""The kept text of what is measured: it may name many edges."""
+
 
 class AddStep(Asked):
     """A new step at the end, or before another."""
@@ -113,10 +116,64 @@ class Rename(Asked):
         return app.Rename(self.name)
 
 
+class MakeItMeasure(Asked):
+    """A number of a step solved so that something measures ``amount``.
+
+    ``quantity`` is the kept text of what is measured, ``parameter`` the path of the number in the step.
+    """
+
+    do: Literal["make-it-measure"]
+    step: Key
+    parameter: Key
+    quantity: Quantity
+    amount: Text
+    hold: bool = False
+
+    def for_app(self, reader: Reader) -> app.MakeItMeasure:
+        """The edit; a bare number is in the reader's unit."""
+        wish = f"{self.quantity} = {self.amount}"
+        return app.MakeItMeasure(wish, f"{self.step}.{self.parameter}", reader.unit, self.hold)
+
+
+class SolveAgain(Asked):
+    """Every kept wish solved anew."""
+
+    do: Literal["solve-again"]
+
+    def for_app(self) -> app.SolveAgain:
+        """The edit."""
+        return app.SolveAgain()
+
+
+class LetWishGo(Asked):
+    """The wish beside a number let go."""
+
+    do: Literal["let-wish-go"]
+    step: Key
+    parameter: Key
+
+    def for_app(self) -> app.LetWishGo:
+        """The edit."""
+        return app.LetWishGo(f"{self.step}.{self.parameter}")
+
+
 StyleEdit = Annotated[
-    AddStep | ChangeStep | RemoveStep | MoveStep | RenameStep | Rebind | SetBody | Rename,
+    AddStep
+    | ChangeStep
+    | RemoveStep
+    | MoveStep
+    | RenameStep
+    | Rebind
+    | SetBody
+    | Rename
+    | MakeItMeasure
+    | SolveAgain
+    | LetWishGo,
     Field(discriminator="do"),
 ]
+
+SolvingEdit = Annotated[MakeItMeasure | SolveAgain, Field(discriminator="do")]
+"""Edits that solve numbers."""
 
 
 class NewStyle(Asked):
@@ -146,7 +203,7 @@ class StyleChange(Expected):
 
 def style_edit(asked: StyleEdit, recipe: Recipe, reader: Reader) -> app.StyleEdit:
     """The edit for the app; ``recipe`` is the style as it is kept."""
-    if isinstance(asked, AddStep):
+    if isinstance(asked, AddStep | MakeItMeasure):
         return asked.for_app(reader)
     if isinstance(asked, ChangeStep):
         return asked.for_app(recipe, reader)

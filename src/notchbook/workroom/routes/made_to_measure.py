@@ -1,0 +1,30 @@
+"""Make it measure: what can be wished for, and what solving would do before it is kept as an edit."""
+
+from fastapi import APIRouter
+
+from notchbook.app.making_it_measure import consequences
+from notchbook.workroom.answers.made_to_measure import (
+    MadeAnswer,
+    MeasuringChoices,
+    made_answer,
+    measuring_choices,
+)
+from notchbook.workroom.asked.style_edits import MakeItMeasure, SolvingEdit
+from notchbook.workroom.reader import ReaderOf
+from notchbook.workroom.studio_of import StudioOf
+
+router = APIRouter(prefix="/api/styles/{style}/make-it-measure")
+
+
+@router.get("")
+def read_measuring_choices(style: int, studio: StudioOf, reader: ReaderOf) -> MeasuringChoices:
+    """What of the style can be made to measure, and by which numbers."""
+    return measuring_choices(studio.open_style(style).replay, reader)
+
+
+@router.post("")
+def look_at_solved(style: int, edit: SolvingEdit, studio: StudioOf, reader: ReaderOf) -> MadeAnswer:
+    """What solving would do, and what else would move; nothing is stored."""
+    asked = edit.for_app(reader) if isinstance(edit, MakeItMeasure) else edit.for_app()
+    made = studio.solved(style, asked)
+    return made_answer(made, consequences(made), reader)
