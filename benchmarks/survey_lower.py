@@ -27,7 +27,8 @@ from lower_tables import lower_extremes, lower_tables
 from make_bodies import Group, Level
 from make_lower_bodies import LOWER_KEYS, STRETCH_KEYS, LowerMode, lower_body, stretch_body
 from make_upper_bodies import SEED
-from notchbook.app.curing import OfferedCure, draft_taking
+from notchbook.app.curing import draft_taking
+from notchbook.app.offered_cure import OfferedCure
 from notchbook.body import MeasureSet
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Severity

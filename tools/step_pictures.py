@@ -7,7 +7,7 @@ Pieces that the step leaves as they are, are not drawn.
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 from html import escape
@@ -17,9 +17,9 @@ from house import ROOT
 from notchbook.app.drafting import completed, trial_recipe
 from notchbook.app.picturing_blocks import BODY_OF_PICTURES
 from notchbook.body import set_from_data
-from notchbook.geometry import Box, Cubic, Path
 from notchbook.pattern import Pattern, Piece
 from notchbook.recipe import add_step, replay
+from step_drawing import STYLE, drawn_piece
 
 ROWS: Final = ROOT / "tools" / "step_pictures.toml"
 FOLDER: Final = "reference/steps"
@@ -30,12 +30,8 @@ _SCALE = 0.6
 """Pixels for each mm of a piece."""
 
 _LETTERS = 26.0
-_STYLE: Final = (
-    "path{fill:none;stroke:#1c2530;stroke-width:1.4;vector-effect:non-scaling-stroke}"
-    ".leg{stroke-width:1}.line{stroke:#8a94a0;stroke-width:.8}"
-    ".old{stroke:#b4432f;stroke-width:.9;stroke-dasharray:5 4}"
-    "text{font-family:sans-serif;fill:#1c2530}"
-)
+_WIDEST: Final = 1300.0
+"""mm of a row; pieces beyond it go into the next."""
 
 
 @dataclass(frozen=True)
@@ -76,30 +72,37 @@ def shown(row: dict[str, Any]) -> Shown:
 
 
 def svg(step: Shown) -> str:
-    """Two rows: the pieces before, and after with the old outline dashed below it."""
+    """The pieces before, and after with the old outline dashed below each; long rows are broken."""
     old = [piece for name, piece in step.before.pieces.items() if piece != step.after.pieces.get(name)]
     new = [piece for name, piece in step.after.pieces.items() if piece != step.before.pieces.get(name)]
     kept = {piece.name: piece for piece in old}
-    first = _row(old or list(step.before.pieces.values()), {})
-    second = _row(new or list(step.after.pieces.values()), kept)
-    wide = max(first.width, second.width)
-    height = first.height + second.height + 2.0 * _HEAD + _GAP
-    lines = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide:.0f} {height:.0f}" '
-        f'width="{wide * _SCALE:.0f}" role="img" aria-label="{escape(step.title, quote=True)}">',
-        f"<title>{escape(step.title)}</title><style>{_STYLE}</style>",
-        '<rect width="100%" height="100%" fill="#fffdf8"/>',
-    ]
-    top = 0.0
-    for word, row in (("Before", first), ("After", second)):
+    parts: tuple[tuple[str, Pattern, Sequence[Piece], dict[str, Piece]], ...] = (
+        ("Before", step.before, old or list(step.before.pieces.values()), {}),
+        ("After", step.after, new or list(step.after.pieces.values()), kept),
+    )
+    lines: list[str] = []
+    top = wide = 0.0
+    for word, pattern, pieces, under in parts:
         lines.append(
             f'<text x="{_GAP / 2:.0f}" y="{top + _HEAD * 0.8:.0f}" font-size="{_LETTERS:.0f}">{word}</text>'
         )
-        lines += [
-            f'<g transform="translate({x:.1f} {top + _HEAD + y:.1f})">{body}</g>' for x, y, body in row.placed
+        top += _HEAD
+        for row in _rows(pattern, pieces, under):
+            lines += [
+                f'<g transform="translate({x:.1f} {top + y:.1f})">{body}</g>' for x, y, body in row.placed
+            ]
+            top += row.height + _GAP
+            wide = max(wide, row.width)
+    return "\n".join(
+        [
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide:.0f} {top:.0f}" '
+            f'width="{wide * _SCALE:.0f}" role="img" aria-label="{escape(step.title, quote=True)}">',
+            f"<title>{escape(step.title)}</title><style>{STYLE}</style>",
+            '<rect width="100%" height="100%" fill="#fffdf8"/>',
+            *lines,
+            "</svg>\n",
         ]
-        top += row.height + _HEAD + _GAP
-    return "\n".join([*lines, "</svg>"]) + "\n"
+    )
 
 
 @dataclass(frozen=True)
@@ -109,40 +112,17 @@ class _Row:
     placed: tuple[tuple[float, float, str], ...]
 
 
-def _row(pieces: Sequence[Piece], old: dict[str, Piece]) -> _Row:
+def _rows(pattern: Pattern, pieces: Sequence[Piece], old: dict[str, Piece]) -> Iterator[_Row]:
     """The pieces side by side, each with its old outline, if it has one."""
     placed: list[tuple[float, float, str]] = []
     x, height = _GAP, 0.0
     for piece in pieces:
         box = piece.bounds if piece.name not in old else piece.bounds.union(old[piece.name].bounds)
-        placed.append((x - box.min_x, box.max_y, _drawn(piece, old.get(piece.name))))
-        x += _wide(box) + _GAP
+        wide = box.max_x - box.min_x
+        if placed and x + wide > _WIDEST:
+            yield _Row(x, height, tuple(placed))
+            placed, x, height = [], _GAP, 0.0
+        placed.append((x - box.min_x, box.max_y, drawn_piece(pattern, piece, old.get(piece.name))))
+        x += wide + _GAP
         height = max(height, box.max_y - box.min_y)
-    return _Row(x, height, tuple(placed))
-
-
-def _wide(box: Box) -> float:
-    return box.max_x - box.min_x
-
-
-def _drawn(piece: Piece, old: Piece | None) -> str:
-    parts = [] if old is None else [f'<path class="old" d="{path_data(old.sew_line)}"/>']
-    parts += [f'<path class="line" d="{path_data(line.path)}"/>' for line in piece.lines]
-    for edge in piece.outline:
-        kind = ' class="leg"' if edge.kind == "leg" else ""
-        parts.append(f'<path{kind} d="{path_data(edge.path)}"/>')
-    return "".join(parts)
-
-
-def path_data(path: Path) -> str:
-    """The path for SVG, y down, to a tenth of a millimeter."""
-    words = [f"M{path.start.x:.1f} {-path.start.y:.1f}"]
-    for segment in path.segments:
-        points = (
-            (segment.start_handle, segment.end_handle, segment.end)
-            if isinstance(segment, Cubic)
-            else (segment.end,)
-        )
-        letter = "C" if isinstance(segment, Cubic) else "L"
-        words.append(letter + " ".join(f"{point.x:.1f} {-point.y:.1f}" for point in points))
-    return "".join(words).replace("-0.0", "0.0")
+    yield _Row(x, height, tuple(placed))

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from notchbook.geometry import Line, Path, Point
 from notchbook.pattern import pattern_to_data, sewn_length
 from notchbook.recipe import Replay, remove_step, replay
-from notchbook.style._edges.batten import batten
-from notchbook.style._edges.swelling import Swelling, swollen
+from notchbook.style.edges.batten import batten
+from notchbook.style.edges.swelling import Swelling, swollen
 from support.edge_steps import (
     BACK,
     BODICE_LEVELS,
@@ -120,10 +120,10 @@ def test_a_parallel_spread_adds_a_rectangle(amount: float) -> None:
 @FEW
 @given(amount=mm(-40, 60), first=st.integers(0, 100), dart=st.integers(0, 60))
 def test_the_waist_changes_by_the_amount_however_it_is_shared(amount: float, first: int, dart: int) -> None:
-    rest = 100 - dart
+    rest = 1.0 - dart / 100
     seams = side_seams("0 cm", "20 cm")
     seams[0]["share"], seams[1]["share"] = rest * first / 100, rest - rest * first / 100
-    darts = [{"intake": "skirt.back/waist_dart_center", "share": dart}]
+    darts = [{"intake": "skirt.back/waist_dart_center", "share": dart / 100}]
     run = applied(skirt(), "change_width", amount=f"{amount} mm", seams=seams, darts=darts)
     if run.suspended is not None:
         assert run.suspended.error.code == "width-dart-used-up"

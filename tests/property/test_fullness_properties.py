@@ -8,8 +8,8 @@ from notchbook.geometry import Point, Transform
 from notchbook.pattern import closed_path, pattern_to_data, sewn_length, walk_seam
 from notchbook.pattern.slashing import located_on
 from notchbook.recipe import remove_step, replay
-from notchbook.style._fullness.opening import Opening, even_shares
-from notchbook.style._fullness.spread import SlashLine, spread
+from notchbook.style.fullness.opening import Opening, even_shares
+from notchbook.style.fullness.spread import SlashLine, spread
 from support.fullness import gather_step, pleats_step, rectangle, spread_step
 from support.skirt_judge import Judge
 from support.yoke_skirt import FORM_A, FRONT, WAISTBAND, body, skirt_recipe, with_steps
@@ -104,7 +104,7 @@ def test_pleats_closed_are_the_waist_that_was(
         laid=laid,
         depth=f"{depth:.3f} mm",
         across_depth=f"{depth * across:.3f} mm",
-        first_at="7 cm",
+        first_distance="7 cm",
     )
     plain, done = replay(BASE, measures), replay(with_steps(BASE, step), measures)
     if done.suspended is not None:
@@ -117,7 +117,7 @@ def test_pleats_closed_are_the_waist_that_was(
 
 
 def test_without_the_step_its_names_are_lost_and_no_others() -> None:
-    gathers = gather_step(begin="4 cm", finish="14 cm")
+    gathers = gather_step(from_distance="4 cm", to_distance="14 cm")
     longer = ("set_allowance", "wide", {"edges": [f"{WAIST}/gathered"], "width": "15 mm"})
     band = WAISTBAND
     recipe = with_steps(BASE, gathers, longer, band)

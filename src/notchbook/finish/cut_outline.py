@@ -94,7 +94,7 @@ def _corner(piece: Piece, first: Strip, second: Strip, rules: CornerRules) -> Co
 
 def _intake_between(piece: Piece, first: Edge, second: Edge) -> Intake | None:
     """The dart whose legs lie between two edges that follow each other when legs are left out."""
-    following = piece.outline[(piece.edge_index(first.name) + 1) % len(piece.outline)]
+    following = piece.edge_after(first.name)
     for intake in piece.darts:
         if intake.first_leg == following.name and piece.edge(intake.second_leg).end == second.start:
             return intake

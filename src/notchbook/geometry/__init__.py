@@ -17,6 +17,7 @@ from notchbook.geometry.offset import MITRE_LIMIT, offset
 from notchbook.geometry.offset_join import Join
 from notchbook.geometry.path import Path, Side
 from notchbook.geometry.point import Point, direction
+from notchbook.geometry.run_on import run_on
 from notchbook.geometry.segment import Segment
 from notchbook.geometry.tolerance import TOLERANCE, Tolerances
 from notchbook.geometry.transform import Transform
@@ -50,4 +51,5 @@ __all__ = [
     "greatest_gap",
     "inflections",
     "offset",
+    "run_on",
 ]

@@ -246,6 +246,25 @@ class Piece:
         """Where the edge stands in the outline (for walking round it, never to be stored)."""
         return next(index for index, edge in enumerate(self.outline) if edge.name == name)
 
+    def edge_before(self, name: str) -> Edge:
+        """The edge that ends where this one begins."""
+        return self.outline[self.edge_index(name) - 1]
+
+    def edge_after(self, name: str) -> Edge:
+        """The edge that begins where this one ends."""
+        return self.outline[(self.edge_index(name) + 1) % len(self.outline)]
+
+    def with_edges(self, *edges: Edge) -> "Piece":
+        """The piece with these edges in place of its own of the same names."""
+        drawn = {edge.name: edge for edge in edges}
+        return replace(self, outline=tuple(drawn.get(edge.name, edge) for edge in self.outline))
+
+    def with_intake(self, intake: Intake) -> "Piece":
+        """The piece with this intake in place of its own of the same name."""
+        return replace(
+            self, intakes=tuple(intake if one.name == intake.name else one for one in self.intakes)
+        )
+
     def names(self) -> Iterator[str]:
         """Every name that lives on this piece, the piece's own first."""
         yield self.name

@@ -132,6 +132,11 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "cowl_edge": "the edge of a cowl without a facing of its own",
         "facing": "cloth cut on that is turned in",
         "edge": "the free edge of a facing",
+        # traced off others
+        "bag": "the pouch of a pocket, and the edge round it",
+        "bag_top": "where a pocket bag meets the upper end of its opening",
+        "bag_bottom": "where a pocket bag meets the lower end of its opening",
+        "pleat_line": "where the center of a lining lies before its pleat is added",
         # lines
         "waist_line": "the level of the waist",
         "hip_line": "the level of the hip",
@@ -153,7 +158,7 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "notch": "a notch at the corner or edge that is said before it",
         "hip_notch": "at the hip on the side seam",
         "crotch_notch": "on the crotch seam, about where it begins to curve",
-        "side_notch": "at the side: on its seam at the level of the bust, or on an edge that meets no side seam",
+        "side_notch": "at the side: on its seam at the level of the bust, or where no side seam ends",
         "balance_notch": "off the middle of a seam, so that its parts are not turned about",
         "shoulder_notch": "where the cap of a sleeve meets the shoulder seam",
         "ease_notch": "where the ease of a seam ends",

@@ -9,9 +9,7 @@ from notchbook.pattern.resolve import Found, resolve
 from notchbook.recipe.track import StepState
 
 
-def promises_of(
-    states: Iterable[StepState], standing: Iterable[Expectation] = ()
-) -> tuple[Expectation, ...]:
+def promises_of(states: Iterable[StepState], standing: Iterable[Expectation] = ()) -> tuple[Expectation, ...]:
     """The closures promised by the steps, each with what later steps were asked to change of it.
 
     ``standing`` were promised before these steps. A waist that a step was asked to make 2 cm wider is

@@ -91,6 +91,7 @@ InnerDartName = Annotated[str, BeforeValidator(_name_text), _kind("inner_dart")]
 PivotName = Annotated[str, BeforeValidator(_name_text), _kind("pivot")]
 """The name of a point inside a piece that it can be turned about: the bust point, the point of a dart."""
 SeamName = Annotated[str, BeforeValidator(_name_text), _kind("seam")]
+NotchName = Annotated[str, BeforeValidator(_name_text), _kind("notch")]
 Word = Annotated[str, BeforeValidator(_slug_text), _kind("word")]
 """A single word of a name, such as the role of a part."""
 
@@ -111,7 +112,7 @@ class PlaceParameters(StepParameters):
     """How far from that end, as sewn."""
     fraction: Annotated[float, Field(ge=0.0, le=1.0)] | None = None
     """Instead of a distance: a share of the length, 0 to 1."""
-    notch: Annotated[str, BeforeValidator(_name_text), _kind("notch")] | None = None
+    notch: NotchName | None = None
     """A notch to count the distance from, instead of the end."""
     part: EdgeName | None = None
     """The part on which the place must lie, where the edge has several."""

@@ -13,7 +13,7 @@ from pydantic import Field
 
 from notchbook.pattern import Finding, Grain, Measured, Pattern, Piece, Severity, require_one, spoken, worded
 from notchbook.recipe import Change, PieceName, StepContext, StepDefinition, StepParameters
-from notchbook.style._fullness.figures import BIAS_HANG_OUT, BIAS_NARROWS
+from notchbook.style.fullness.figures import BIAS_HANG_OUT, BIAS_NARROWS
 
 _ON_BIAS = 15.0
 """Degrees from warp and weft beyond which cloth hangs out. Own judgment."""
@@ -64,15 +64,6 @@ def _notes(piece: Piece, parameters: BiasParameters) -> Iterator[Finding]:
             narrower=width * share,
             share=100.0 * share,
             hours=BIAS_HANG_OUT.value,
-        )
-    if piece.cut == "fold" and aside > 0.0:
-        yield worded(
-            STEP.operation,
-            "bias-on-fold",
-            Severity.LOOK,
-            piece=piece.name,
-            where=piece.name,
-            piece_said=spoken(piece.name),
         )
 
 

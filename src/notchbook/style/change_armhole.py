@@ -24,18 +24,20 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._edges.carried import carried_on
-from notchbook.style._edges.carried_edge import Carry, carried_edge
-from notchbook.style._edges.evened import evened, is_sewn
-from notchbook.style._edges.figures import ARMHOLE_GAPE, CUTAWAY_FROM, CUTAWAY_GAPE
-from notchbook.style._edges.following_sleeve import following_sleeve
-from notchbook.style._edges.gape_choice import bust_point_of, gape_closed, gape_goes, gape_left
-from notchbook.style._edges.gapes import Gape, closed_gape, smoothed
-from notchbook.style._edges.kept_notches import kept_notches
-from notchbook.style._edges.mate_walks import seams_put_out
-from notchbook.style._edges.neck_edges import NeckEdges, neck_edges
-from notchbook.style._edges.redrawn import redrawn
-from notchbook.style._edges.taken_away import without_piece
+from notchbook.style.darts.found import bust_point_of, still_edge
+from notchbook.style.edges.carried import carried_on
+from notchbook.style.edges.carried_edge import Carry, carried_edge
+from notchbook.style.edges.edge_points import outward_at
+from notchbook.style.edges.evened import evened, is_sewn
+from notchbook.style.edges.figures import ARMHOLE_GAPE, CUTAWAY_FROM, CUTAWAY_GAPE
+from notchbook.style.edges.following_sleeve import following_sleeve
+from notchbook.style.edges.gape_choice import gape_closed, gape_goes, gape_left
+from notchbook.style.edges.gapes import Gape, closed_gape, smoothed
+from notchbook.style.edges.kept_notches import kept_notches
+from notchbook.style.edges.mate_walks import seams_put_out
+from notchbook.style.edges.neck_edges import NeckEdges, neck_edges
+from notchbook.style.edges.redrawn import redrawn
+from notchbook.style.edges.taken_away import without_piece
 from notchbook.units import TOLERANCES
 
 _CHECK = "change-armhole"
@@ -72,6 +74,8 @@ class ChangeArmholeParameters(StepParameters):
     """The point to which the gape runs out; empty takes the bust point of the piece."""
     gape: AmountText | None = None
     """How much is closed on one half of the front; empty takes it from the table."""
+    still: EdgeName | None = None
+    """An edge of the front that does not move while the gape is closed; empty: the one on the fold."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: ChangeArmholeParameters) -> Change:
@@ -127,8 +131,8 @@ def _drawn(edges: NeckEdges, moves: tuple[float, float], hollow: float) -> Piece
     new_side, new_shoulder = carried_on(side, -moves[1]), carried_on(shoulder, -moves[0])
     path = edges.neck.path
     across = direction(edges.piece.grain.degrees - 90.0)
-    inward = edges.piece.bounds.center - path.point_at(path.length / 2.0)
-    belly = across * (hollow if inward.dot(across) > 0.0 else -hollow)
+    is_outward = outward_at(edges.neck, path.length / 2.0).dot(across) > 0.0
+    belly = across * (-hollow if is_outward else hollow)
     drawn = carried_edge(path, Carry(new_side.end - path.start, new_shoulder.end - path.end, belly))
     forward = edges.neck.forward
     paths = {
@@ -158,7 +162,8 @@ def _contoured(
         return pattern
     dart, pivot = goes
     notes.append(gape_closed(_CHECK, "armhole-gape-closed", piece, dart, amount))
-    return pattern.with_pieces(_without_gape(piece, Gape(name, amount, pivot, dart, _still(piece, name))))
+    still = still_edge(pattern, piece, parameters.still)
+    return pattern.with_pieces(_without_gape(piece, Gape(name, amount, pivot, dart, still)))
 
 
 def _without_gape(piece: Piece, gape: Gape) -> Piece:
@@ -167,13 +172,6 @@ def _without_gape(piece: Piece, gape: Gape) -> Piece:
     path = closed.edge(gape.edge).path
     joint = min(path.corners(0.5) or (place,), key=lambda corner: abs(corner - place))
     return redrawn(closed, {gape.edge: smoothed(path, joint)})
-
-
-def _still(piece: Piece, armhole: str) -> str:
-    """The edge that stays: the shoulder beside the armhole is on the part with the center."""
-    index, count = piece.edge_index(armhole), len(piece.outline)
-    fold = next((edge.name for edge in piece.outline if edge.kind == "fold"), None)
-    return fold or piece.outline[(index + count // 2) % count].name
 
 
 def _table_gape(context: StepContext, parameters: ChangeArmholeParameters) -> float:

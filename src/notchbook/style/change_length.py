@@ -21,11 +21,12 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._edges.hem_moves import moved_hem
-from notchbook.style._edges.kept_notches import kept_notches
-from notchbook.style._edges.mate_walks import seams_put_out
-from notchbook.style._edges.shared_amounts import beside, side_of_amount
-from notchbook.style._edges.spread_piece import LevelCut, is_below, spread_piece
+from notchbook.style.edges.hem_moves import moved_hem
+from notchbook.style.edges.kept_notches import kept_notches
+from notchbook.style.edges.level_lines import without_lines_outside
+from notchbook.style.edges.mate_walks import seams_put_out
+from notchbook.style.edges.shared_amounts import beside, side_of_amount
+from notchbook.style.edges.spread_piece import LevelCut, is_below, spread_piece
 
 
 class LevelParameters(StepParameters):
@@ -77,7 +78,9 @@ def run(pattern: Pattern, context: StepContext, parameters: LengthParameters) ->
             )
             after, removals = kept.pattern, kept.removals
     for name in hems:
-        after = after.with_pieces(moved_hem(after.piece_of(name), name, amount))
+        moved, cut_off = without_lines_outside(moved_hem(after.piece_of(name), name, amount))
+        after = after.with_pieces(moved)
+        removals |= dict.fromkeys(cut_off, "it lay beyond the new hem")
     return Change(after, removals=removals, notes=seams_put_out(pattern, after, "change-length"))
 
 

@@ -1,8 +1,8 @@
 """Draw a new neckline: deeper, wider or of another shape, on front and back together.
 
-Each neck edge is square to the shoulder seam, so that front and back meet there as one line, and starts
-square to the center but for a V. What a deeper front would gape by is closed into a dart before anything is
-traced from it.
+Front and back meet at the shoulder as one line: where both are curves they keep the angle at which the
+sloper's neck met it, else each is square to it. A neck edge starts square to the center but for a V. What a
+deeper front would gape by is closed into a dart before anything is traced from it.
 """
 
 from dataclasses import dataclass, field, replace
@@ -40,15 +40,16 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._edges.figures import DEEP_NECK_GAPE, NECK_GAPE, OVER_HEAD
-from notchbook.style._edges.gape_choice import bust_point_of, gape_closed, gape_goes, gape_left
-from notchbook.style._edges.gapes import Gape, closed_gape
-from notchbook.style._edges.kept_notches import kept_notches
-from notchbook.style._edges.level_lines import followed_lines
-from notchbook.style._edges.mate_walks import seams_put_out
-from notchbook.style._edges.neck_edges import NeckEdges, corners_of, neck_edges, redrawn_neck
-from notchbook.style._edges.neck_shapes import NeckShape
-from notchbook.style._edges.shared_amounts import side_of_amount
+from notchbook.style.darts.found import bust_point_of
+from notchbook.style.edges.figures import DEEP_NECK_GAPE, NECK_GAPE, OVER_HEAD
+from notchbook.style.edges.gape_choice import gape_closed, gape_goes, gape_left
+from notchbook.style.edges.gapes import Gape, closed_gape
+from notchbook.style.edges.kept_notches import kept_notches
+from notchbook.style.edges.level_lines import followed_lines
+from notchbook.style.edges.mate_walks import seams_put_out
+from notchbook.style.edges.neck_edges import NeckEdges, corners_of, neck_edges, neck_slant, redrawn_neck
+from notchbook.style.edges.neck_shapes import CURVED, NeckShape
+from notchbook.style.edges.shared_amounts import side_of_amount
 from notchbook.units import TOLERANCES
 
 _CHECK = "change-neckline"
@@ -120,7 +121,9 @@ def _draw(
         return
     name, piece = edges.neck.edge.name, edges.piece
     work.corners[piece.name] = corners_of(edges)
-    drawn = redrawn_neck(edges, neck.shape, depth, width)
+    curved = all(one.shape in CURVED for one in parameters.necks)
+    slant = neck_slant(edges) if curved else 0.0
+    drawn = redrawn_neck(edges, neck.shape, depth, width, slant)
     drawn = _contoured(work, context, parameters, neck, edges, drawn)
     work.pattern = work.pattern.with_pieces(drawn)
     if neck.shape == "square":
@@ -147,6 +150,7 @@ def _contoured(
     if pivot is None:
         return drawn
     amount = _table_gape(edges, drawn, pivot)
+    curved = all(one.shape in CURVED for one in parameters.necks)
     if goes is None:
         if parameters.gape_dart is None and amount > 0.0:
             work.notes.append(gape_left(_CHECK, "neckline-gape-left", drawn, name, amount))
@@ -158,7 +162,7 @@ def _contoured(
     closed = closed_gape(drawn, Gape(name, amount, pivot, dart, edges.center.name))
     again = neck_edges(work.pattern.with_pieces(closed), name, neck.center)
     work.notes.append(gape_closed(_CHECK, "neckline-gape-closed", drawn, dart, amount))
-    done = redrawn_neck(again, neck.shape, 0.0, 0.0)
+    done = redrawn_neck(again, neck.shape, 0.0, 0.0, neck_slant(again) if curved else 0.0)
     return replace(done, lines=followed_lines(drawn, done))
 
 

@@ -20,14 +20,17 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._edges.evened import evened
-from notchbook.style._edges.figures import MOST_AT_ONE_SEAM
-from notchbook.style._edges.mate_walks import seams_put_out
-from notchbook.style._edges.swelling import Swelling
-from notchbook.style._edges.widened import Widened, WidenedEdge, narrowed_dart, widened_edge
+from notchbook.style.edges.evened import evened
+from notchbook.style.edges.figures import MOST_AT_ONE_SEAM
+from notchbook.style.edges.mate_walks import seams_put_out
+from notchbook.style.edges.swelling import Swelling
+from notchbook.style.edges.widened import Widened, WidenedEdge, narrowed_dart, widened_edge
 from notchbook.units import TOLERANCES
 
-_WHOLE = 100.0
+_WHOLE = 1.0
+
+_AS_WHOLE = 1e-3
+"""Shares that come to one within this are the whole: a tenth of a percent is dropped in rounding by hand."""
 
 Share = Annotated[float, Field(ge=0.0, le=_WHOLE)]
 
@@ -41,7 +44,7 @@ class WidenedSeam(StepParameters):
     nothing_at: tuple[PlaceParameters, ...] = ()
     """Where it runs to nothing, at one or both sides of the level; without one it moves on to the end."""
     share: Share | None = None
-    """Percent of the amount that this edge takes; empty shares evenly."""
+    """How much of the amount this edge takes, as a share, 0 to 1; empty shares evenly."""
 
 
 class NarrowedDart(StepParameters):
@@ -50,7 +53,7 @@ class NarrowedDart(StepParameters):
     intake: IntakeName
     """The dart."""
     share: Share | None = None
-    """Percent of the amount that this dart takes; empty shares evenly."""
+    """How much of the amount this dart takes, as a share, 0 to 1; empty shares evenly."""
 
 
 class WidthParameters(StepParameters):
@@ -89,13 +92,13 @@ def run(pattern: Pattern, context: StepContext, parameters: WidthParameters) -> 
     """Move every edge and dart by its share of half of the girth; all or nothing."""
     settled = settle(context, parameters)
     shares = [one.share or 0.0 for one in _takers(settled)]
-    if abs(sum(shares) - _WHOLE) > TOLERANCES.closure:
+    if abs(sum(shares) - _WHOLE) > _AS_WHOLE:
         raise StepRefused("width-shares", sum=sum(shares))
     girth = context.mm(settled.amount)
     after, asked = pattern, dict[str, float]()
     for dart in settled.darts:
         name = require_one(pattern, dart.intake, "intake")
-        part = girth / 2.0 * (dart.share or 0.0) / _WHOLE
+        part = girth / 2.0 * (dart.share or 0.0)
         after = _taken(narrowed_dart(after, after.intakes[name], part), asked)
     for seam in settled.seams:
         after = _taken(widened_edge(after, _widened(pattern, context, seam, girth / 2.0)), asked)
@@ -123,7 +126,7 @@ def _widened(pattern: Pattern, context: StepContext, seam: WidenedSeam, half: fl
     full = place_distance(pattern, context.place(pattern, seam.level))
     if any(abs(place - full) <= TOLERANCES.closure for place in nothing):
         raise StepRefused("width-nothing-at-level", edge=edge)
-    amount = half * (seam.share or 0.0) / _WHOLE
+    amount = half * (seam.share or 0.0)
     return WidenedEdge(edge, point, Swelling(total, amount, full, tuple(nothing)))
 
 

@@ -98,7 +98,7 @@ def _drawn_in(
 
 
 def _note(pattern: Pattern, dart: Intake) -> Finding:
-    """What is taken up and over which stretch."""
+    """What is taken up and over which stretch; looked at where cloth does not ease in so much."""
     intake = pattern.intakes[dart.name]
     piece = pattern.piece_of(dart.name)
     if intake.is_folded:
@@ -108,18 +108,26 @@ def _note(pattern: Pattern, dart: Intake) -> Finding:
         amount = intake.amount
         members = pattern.groups[intake.edge].members
         stretch = sum(pattern.edges[member].length for member in members) - amount
+    beyond = intake.kind == "ease" and amount > _MOST_EASED * stretch
+    code = "dart-folded" if intake.is_folded else "dart-drawn-in"
     return worded(
         "convert-dart",
-        "dart-folded" if intake.is_folded else "dart-drawn-in",
-        Severity.NOTE,
-        Measured(amount, None, "mm"),
+        "dart-eased-too-much" if beyond else code,
+        Severity.LOOK if beyond else Severity.NOTE,
+        Measured(amount, _MOST_EASED * stretch if beyond else None, "mm"),
         piece=piece.name,
         where=dart.name,
         dart=spoken(dart.name),
         kind={"gather": "gathers", "ease": "ease"}.get(intake.kind, f"a {intake.kind}"),
         amount=amount,
         stretch=stretch,
+        share=100.0 * amount / stretch if stretch > 0.0 else 0.0,
     )
+
+
+_MOST_EASED = 0.15
+"""Share of the sewn stretch that woven cloth eases in at most; more is gathered. Trade handbooks, from
+memory, as the check of eased seams has it."""
 
 
 STEP = StepDefinition(

@@ -45,10 +45,10 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._fullness.notch_places import notches_carried
-from notchbook.style._fullness.opening import even_shares
-from notchbook.style._fullness.slash_lines import Ends, slashes_by_share
-from notchbook.style._fullness.spread import SlashLine, spread_keeping_hinges
+from notchbook.style.fullness.notch_places import notches_carried
+from notchbook.style.fullness.opening import even_shares
+from notchbook.style.fullness.slash_lines import Ends, slashes_by_share
+from notchbook.style.fullness.spread import SlashLine, spread_keeping_hinges
 
 _BIAS = 45.0
 _LEAST_RISE = 0.1
@@ -261,16 +261,24 @@ def _grained(piece: Piece, corner: _Corner, parameters: CowlParameters) -> Piece
 
 
 def _notes(piece: Piece, neck: Path, before: float) -> Iterator[Finding]:
+    longer = neck.length - before
+    shallow = longer < _LEAST_LONGER
     yield worded(
         STEP.operation,
-        "cowl-drawn",
-        Severity.NOTE,
-        Measured(neck.length, before),
+        "cowl-shallow" if shallow else "cowl-drawn",
+        Severity.LOOK if shallow else Severity.NOTE,
+        Measured(neck.length, before + _LEAST_LONGER if shallow else before),
         piece=piece.name,
         where=piece.name,
         length=neck.length,
-        longer=neck.length - before,
+        longer=longer,
+        before=before,
     )
+
+
+_LEAST_LONGER = 10.0
+"""mm that the edge of a cowl is longer than the neck was: with less, nothing is there to fall. Own
+judgment."""
 
 
 STEP = StepDefinition(

@@ -9,7 +9,7 @@ from pydantic import Field
 
 from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point, curve_between
-from notchbook.pattern import Edge, Pattern, Piece, directed, require_one, spoken
+from notchbook.pattern import Edge, Pattern, directed, require_one, spoken
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -19,11 +19,11 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._edges.carried import carried_on
-from notchbook.style._edges.edge_points import EdgePoint, faired, points_beside
-from notchbook.style._edges.mate_walks import seams_put_out
-from notchbook.style._edges.redrawn import redrawn
-from notchbook.style._edges.shared_amounts import side_of_amount
+from notchbook.style.edges.carried import carried_on
+from notchbook.style.edges.edge_points import EdgePoint, faired, points_beside
+from notchbook.style.edges.mate_walks import seams_put_out
+from notchbook.style.edges.redrawn import redrawn
+from notchbook.style.edges.shared_amounts import side_of_amount
 from notchbook.units import TOLERANCES
 
 
@@ -61,8 +61,7 @@ def _curved(pattern: Pattern, context: StepContext, hem: CurvedHem) -> Pattern:
     name = require_one(pattern, hem.edge)
     (step,) = directed(pattern, name, hem.from_point)
     piece = pattern.piece_of(name)
-    index, count = piece.edge_index(name), len(piece.outline)
-    before, after = piece.outline[index - 1], piece.outline[(index + 1) % count]
+    before, after = piece.edge_before(name), piece.edge_after(name)
     ends = (before, after) if step.forward else (after, before)
     amounts = [
         context.mm(text, side_of_amount(pattern, [edge.name]))
@@ -75,7 +74,8 @@ def _curved(pattern: Pattern, context: StepContext, hem: CurvedHem) -> Pattern:
     last = _ended(after, after.path.reversed(), lowered[1])
     inside = points_beside(step, context, hem.points)
     points = [first.end, *(inside if step.forward else inside[::-1]), last.end]
-    drawn = _drawn(points, _square(piece, first), _square(piece, last) + 180.0, spoken(name))
+    inward = first.tangent_at(first.length).perpendicular(), -last.tangent_at(last.length).perpendicular()
+    drawn = _drawn(points, inward[0].direction(), inward[1].direction() + 180.0, spoken(name))
     return pattern.with_pieces(redrawn(piece, {before.name: first, name: drawn, after.name: last.reversed()}))
 
 
@@ -84,13 +84,6 @@ def _ended(edge: Edge, path: Path, amount: float) -> Path:
     if -amount >= path.length - TOLERANCES.closure:
         raise StepRefused("hem-beyond-edge", edge=spoken(edge.name), length=path.length, amount=-amount)
     return carried_on(path, amount)
-
-
-def _square(piece: Piece, beside: Path) -> float:
-    """The direction into the piece, square to the edge beside the hem at its end, degrees."""
-    way = beside.tangent_at(beside.length).perpendicular()
-    inward = piece.bounds.center - beside.end
-    return (way if way.dot(inward) > 0.0 else -way).direction()
 
 
 def _drawn(points: list[Point], leaving: float, arriving: float, said: str) -> Path:

@@ -105,8 +105,7 @@ def _with_hem(flared: Piece, hem: Edge, turned: tuple[Transform, Transform]) -> 
         leaving = _turned(hem.path.tangent_at(0.0).direction(), turned[0])
         arriving = _turned(hem.path.tangent_at(hem.length).direction(), turned[1])
         trued = Path.of(curve_between(opened.start, leaving, opened.end, arriving))
-    outline = tuple(replace(edge, path=trued) if edge.name == hem.name else edge for edge in flared.outline)
-    return replace(flared, outline=outline)
+    return flared.with_edges(replace(flared.edge(hem.name), path=trued))
 
 
 def _turned(degrees: float, motion: Transform) -> float:

@@ -68,15 +68,13 @@ def _folded(pattern: Pattern, piece: Piece, dart: Intake, parameters: FoldDartPa
             toward = "second_leg"
         case "other_way":
             toward = "first_leg" if dart.fold_toward == "second_leg" else "second_leg"
-    folded = replace(dart, fold_toward=toward)
-    return replace(piece, intakes=tuple(folded if one.name == dart.name else one for one in piece.intakes))
+    return piece.with_intake(replace(dart, fold_toward=toward))
 
 
 def _turn(piece: Piece, dart: Intake) -> float:
     """The corner that the edge makes across the closed dart, degrees; 0 where it runs on."""
-    count = len(piece.outline)
-    before = piece.outline[(piece.edge_index(dart.first_leg) - 1) % count].path
-    after = piece.outline[(piece.edge_index(dart.second_leg) + 1) % count].path
+    before = piece.edge_before(dart.first_leg).path
+    after = piece.edge_after(dart.second_leg).path
     arriving = before.tangent_at(before.length)
     leaving = after.transformed(closing_motion(piece, dart)).tangent_at(0.0)
     return abs((leaving.direction() - arriving.direction() + 180.0) % 360.0 - 180.0)

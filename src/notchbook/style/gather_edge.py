@@ -21,19 +21,19 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._fullness.figures import GATHERED_CLOTH, GATHERS, Cloth, Fullness
-from notchbook.style._fullness.notch_places import notches_carried
-from notchbook.style._fullness.notes import opened_notes
-from notchbook.style._fullness.opening import even_shares
-from notchbook.style._fullness.slash_lines import (
+from notchbook.style.fullness.figures import GATHERED_CLOTH, GATHERS, Cloth, Fullness
+from notchbook.style.fullness.notch_places import notches_carried
+from notchbook.style.fullness.notes import opened_notes
+from notchbook.style.fullness.opening import even_shares
+from notchbook.style.fullness.slash_lines import (
     Ends,
     LinesRun,
     Slashes,
     slashes_along_grain,
     slashes_by_share,
 )
-from notchbook.style._fullness.spread import SlashLine, Spread, spread_keeping_hinges
-from notchbook.style._fullness.take_up import Stretch, TakeUp, taken_up
+from notchbook.style.fullness.spread import SlashLine, Spread, spread_keeping_hinges
+from notchbook.style.fullness.take_up import Stretch, TakeUp, taken_up
 from notchbook.units import TOLERANCES
 
 MOST_SLASHES = 60
@@ -62,9 +62,9 @@ class GatherParameters(StepParameters):
     """Length of the cloth over what it is gathered to; empty: as ``fullness`` says."""
     cloth: Cloth = "medium"
     """What it is cut from: heavy cloth takes less, sheer cloth more."""
-    begin: AmountText = "0 mm"
+    from_distance: AmountText = "0 mm"
     """From where the edge is gathered, from its named end, as sewn."""
-    finish: AmountText | None = None
+    to_distance: AmountText | None = None
     """Up to where it is gathered; empty: to the other end."""
     across_share: Annotated[float, Field(ge=0.0, le=1.0)] = 1.0
     """How much of it opens across: 1 as much, 0 nothing."""
@@ -80,8 +80,8 @@ def run(pattern: Pattern, context: StepContext, parameters: GatherParameters) ->
     """Spread cloth in and declare it as a gather."""
     ends = Ends(parameters.edge, parameters.from_point, parameters.across, parameters.across_point)
     whole = sewn_length(pattern, ends.edge)
-    begin = context.mm(parameters.begin)
-    finish = whole if parameters.finish is None else context.mm(parameters.finish)
+    begin = context.mm(parameters.from_distance)
+    finish = whole if parameters.to_distance is None else context.mm(parameters.to_distance)
     if not 0.0 <= begin < finish <= whole + TOLERANCES.sew_length:
         raise StepRefused("slash-bounds", edge=spoken(ends.edge), begin=begin, finish=finish, length=whole)
     finish = min(finish, whole)

@@ -46,8 +46,8 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._fullness.figures import GODET_SPREAD
 from notchbook.style._seam_above import only_above
+from notchbook.style.fullness.figures import GODET_SPREAD
 from notchbook.units import TOLERANCES
 
 _BALANCE = 0.45
@@ -73,7 +73,7 @@ class GodetParameters(StepParameters):
     """How high above the hem it is set in."""
     angle: Annotated[float, Field(gt=0.0, le=180.0)] = GODET_SPREAD.value
     """Degrees of the sector: 45 is usual, 90 a quarter circle."""
-    spread: AmountText | None = None
+    hem_length: AmountText | None = None
     """Instead of the angle: how long its hem is."""
 
 
@@ -150,8 +150,8 @@ def _godet(
     """The sector: its top at 0, 0, its middle straight down."""
     radius = sum(one.length for one in opened) / len(opened)
     angle = parameters.angle
-    if parameters.spread is not None:
-        angle = math.degrees(context.positive(parameters.spread, "spread") / radius)
+    if parameters.hem_length is not None:
+        angle = math.degrees(context.positive(parameters.hem_length, "hem_length") / radius)
     if angle > 180.0:
         raise StepRefused("godet-too-wide", angle=angle, most=math.pi * radius)
     name = piece_name(context.slug, "godet")

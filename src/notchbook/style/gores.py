@@ -12,7 +12,7 @@ from pydantic import Field
 
 from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point, curve_between
-from notchbook.pattern import Edge, Pattern, Piece, part_name, piece_name, require, spoken
+from notchbook.pattern import Edge, Pattern, Piece, part_name, piece_name, require, require_one, spoken
 from notchbook.pattern.names import last_word
 from notchbook.recipe import (
     AmountText,
@@ -25,7 +25,7 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.style import cut_style_line
-from notchbook.style._fullness.gore_names import INNER, GoreNames
+from notchbook.style.fullness.gore_names import INNER, GoreNames
 from notchbook.style.lines.parameters import LineParameters
 
 MOST_GORES = 8
@@ -70,11 +70,14 @@ def run(pattern: Pattern, context: StepContext, parameters: GoresParameters) -> 
     ]
     flare = context.mm(parameters.flare)
     height = context.positive(parameters.flare_height, "flare_height")
+    splits = names.splits(change.splits)
+    hem = require_one(pattern, parameters.hem)
+    hems = frozenset(splits.get(hem, (hem,)))
     flared = [
-        _titled(_flared(after.pieces[name], (flare, height)), f"{piece.title} gore {number}")
+        _titled(_flared(after.pieces[name], hems, (flare, height)), f"{piece.title} gore {number}")
         for number, name in enumerate(gores, start=1)
     ]
-    return Change(after.with_pieces(*flared), splits=names.splits(change.splits))
+    return Change(after.with_pieces(*flared), splits=splits)
 
 
 def _piece(pattern: Pattern, parameters: GoresParameters) -> Piece:
@@ -106,13 +109,13 @@ def _titled(piece: Piece, title: str) -> Piece:
     return replace(piece, title=title)
 
 
-def _flared(piece: Piece, flare: tuple[float, float]) -> Piece:
+def _flared(piece: Piece, hems: frozenset[str], flare: tuple[float, float]) -> Piece:
     """The gore with its new seam edges swung out at the hem, and the hem drawn to them."""
     if flare[0] == 0.0:
         return piece
     new = {part_name(piece.name, word) for word in ("near_seam", "far_seam")}
     outline = list(piece.outline)
-    hem = next(index for index, edge in enumerate(outline) if edge.kind == "hem")
+    hem = next(index for index, edge in enumerate(outline) if edge.name in hems)
     before, after = (hem - 1) % len(outline), (hem + 1) % len(outline)
     if outline[before].name in new:
         outline[before] = _swung(outline[before], flare, outward=-1.0)

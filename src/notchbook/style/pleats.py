@@ -21,6 +21,7 @@ from notchbook.pattern import (
     Severity,
     part_name,
     piece_name,
+    require,
     sewn_length,
     spoken,
     worded,
@@ -35,10 +36,11 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._fullness.fold_edge import pressed_across
-from notchbook.style._fullness.folds import Folded, FoldsAt, folded
-from notchbook.style._fullness.notch_places import notches_carried
-from notchbook.style._fullness.slash_lines import (
+from notchbook.style.fullness.fold_edge import pressed_across
+from notchbook.style.fullness.fold_lines import ended_on_edge
+from notchbook.style.fullness.folds import Folded, FoldsAt, folded
+from notchbook.style.fullness.notch_places import notches_carried
+from notchbook.style.fullness.slash_lines import (
     Ends,
     LinesRun,
     Slashes,
@@ -69,7 +71,7 @@ class PleatsParameters(StepParameters):
     """How many pleats."""
     depth: AmountText = "3 cm"
     """How deep each fold is: it takes twice as much of the edge."""
-    first_at: AmountText = "6 cm"
+    first_distance: AmountText = "6 cm"
     """Where the first pleat lies along the finished edge: the fold of a knife pleat, the middle of others."""
     spacing: AmountText = "6 cm"
     """From pleat to pleat along the finished edge."""
@@ -112,7 +114,10 @@ def run(pattern: Pattern, context: StepContext, parameters: PleatsParameters) ->
     ]
     made = folded(pattern, ends.edge, slashes, folds, (depth, across), context.mm(parameters.stitched))
     opened = {name: met for name, met in made.spread.edges.items() if name not in made.splits}
-    after = pattern.with_pieces(_pressed(pattern, parameters, slashes, made, folds))
+    piece = _pressed(pattern, parameters, slashes, made, folds)
+    names = [name for fold in made.piece.intakes for name in (fold.first_line, fold.second_line)]
+    piece = ended_on_edge(piece, names, require(pattern, ends.across))
+    after = pattern.with_pieces(piece)
     after = after.with_notches(*notches_carried(pattern, after, opened))
     notes = _notes(pattern, parameters, made.piece, depth, context.mm(parameters.spacing))
     return Change(after, splits=made.splits, notes=tuple(notes))
@@ -142,7 +147,7 @@ def _pressed(
 
 def _lines(context: StepContext, parameters: PleatsParameters, depth: float) -> Iterator[_Line]:
     """Every line with folds, in order from the named end."""
-    first, spacing = context.mm(parameters.first_at), context.mm(parameters.spacing)
+    first, spacing = context.mm(parameters.first_distance), context.mm(parameters.spacing)
     half = depth if parameters.box is None else context.positive(parameters.box, "box") / 2.0
     if parameters.number > 1 and spacing <= 0.0:
         raise StepRefused("pleats-spacing", spacing=spacing)

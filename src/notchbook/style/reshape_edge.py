@@ -13,17 +13,17 @@ from notchbook.geometry import Path
 from notchbook.pattern import Pattern, directed, require_one, spoken
 from notchbook.pattern.sewn import Directed
 from notchbook.recipe import Change, EdgeName, PointName, StepContext, StepDefinition, StepParameters
-from notchbook.style._edges.bent_edge import bent
-from notchbook.style._edges.edge_points import (
+from notchbook.style.edges.bent_edge import bent
+from notchbook.style.edges.edge_points import (
     EdgePoint,
     points_beside,
     require_no_new_wave,
     require_order,
 )
-from notchbook.style._edges.evened import evened
-from notchbook.style._edges.mate_walks import seams_put_out
-from notchbook.style._edges.one_point_curve import curve_through
-from notchbook.style._edges.redrawn import redrawn
+from notchbook.style.edges.evened import evened
+from notchbook.style.edges.mate_walks import seams_put_out
+from notchbook.style.edges.one_point_curve import curve_through
+from notchbook.style.edges.redrawn import redrawn
 
 Turn = Annotated[float, Field(ge=-60.0, le=60.0)]
 

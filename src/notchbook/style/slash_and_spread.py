@@ -23,18 +23,18 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._fullness.notch_places import notches_carried
-from notchbook.style._fullness.notes import opened_notes
-from notchbook.style._fullness.opening import even_shares, opened_by_angle
-from notchbook.style._fullness.slash_lines import (
+from notchbook.style.fullness.notch_places import notches_carried
+from notchbook.style.fullness.notes import opened_notes
+from notchbook.style.fullness.opening import even_shares, opened_by_angle
+from notchbook.style.fullness.slash_lines import (
     Ends,
     LinesRun,
     Slashes,
     slashes_along_grain,
     slashes_by_share,
 )
-from notchbook.style._fullness.spread import SlashLine, spread_keeping_hinges
-from notchbook.style._fullness.take_up import Stretch, TakeUp, taken_up
+from notchbook.style.fullness.spread import SlashLine, spread_keeping_hinges
+from notchbook.style.fullness.take_up import Stretch, TakeUp, taken_up
 from notchbook.units import TOLERANCES
 
 MOST_SLASHES = 60
@@ -44,9 +44,9 @@ MOST_SLASHES = 60
 class SlashAt(StepParameters):
     """One slash at a place of its own, and what it opens where that differs from the others."""
 
-    at: AmountText
+    distance: AmountText
     """How far from the named end it starts, as sewn."""
-    across_at: AmountText | None = None
+    across_distance: AmountText | None = None
     """How far from the named end of the edge across it arrives; empty: at the same share, or on the grain."""
     opens: AmountText | None = None
     """What it opens at its start; empty: as much as the others."""
@@ -77,9 +77,9 @@ class SpreadParameters(StepParameters):
     """What each slash opens across; nothing: the strips turn about that edge; the same: parallel fullness."""
     angle: Annotated[float, Field(gt=0.0, le=180.0)] | None = None
     """Instead of an amount: degrees by which all slashes together turn the piece, hinged across."""
-    begin: AmountText = "0 mm"
+    from_distance: AmountText = "0 mm"
     """From where on slashes lie, along the edge from its named end."""
-    finish: AmountText | None = None
+    to_distance: AmountText | None = None
     """Up to where they lie; empty: to the other end."""
     run: LinesRun = "share"
     """Evenly along both edges, or along the grain."""
@@ -118,14 +118,14 @@ def _slashes(pattern: Pattern, context: StepContext, parameters: SpreadParameter
     whole = sewn_length(pattern, ends.edge)
     begin, finish = _bounds(context, parameters, whole)
     if parameters.places:
-        distances = [context.mm(place.at) for place in parameters.places]
+        distances = [context.mm(place.distance) for place in parameters.places]
         _require_order(distances)
     else:
         distances = list(even_shares(parameters.number, begin, finish))
     if parameters.run == "grain":
         return slashes_along_grain(pattern, ends, distances)
     scale = sewn_length(pattern, ends.across) / whole
-    own = [place.across_at for place in parameters.places] or [None] * len(distances)
+    own = [place.across_distance for place in parameters.places] or [None] * len(distances)
     across = [
         distance * scale if place is None else context.mm(place)
         for distance, place in zip(distances, own, strict=True)
@@ -135,8 +135,8 @@ def _slashes(pattern: Pattern, context: StepContext, parameters: SpreadParameter
 
 def _bounds(context: StepContext, parameters: SpreadParameters, whole: float) -> tuple[float, float]:
     """From where to where slashes lie along the edge, mm as sewn."""
-    begin = context.mm(parameters.begin)
-    finish = whole if parameters.finish is None else context.mm(parameters.finish)
+    begin = context.mm(parameters.from_distance)
+    finish = whole if parameters.to_distance is None else context.mm(parameters.to_distance)
     if not 0.0 <= begin < finish <= whole + TOLERANCES.sew_length:
         raise StepRefused(
             "slash-bounds", edge=spoken(parameters.edge), begin=begin, finish=finish, length=whole

@@ -12,12 +12,12 @@ from notchbook.errors import StepRefused
 from notchbook.geometry import Path
 from notchbook.pattern import Pattern, Piece, locate, require_one, spoken
 from notchbook.recipe import AmountText, Change, PlaceParameters, StepContext, StepDefinition, StepParameters
-from notchbook.style._edges.evened import evened
-from notchbook.style._edges.figures import HEM_BEND
-from notchbook.style._edges.hem_corners import squared_corner
-from notchbook.style._edges.mate_walks import seams_put_out
-from notchbook.style._edges.redrawn import redrawn
-from notchbook.style._edges.swinging import swung
+from notchbook.style.edges.evened import evened
+from notchbook.style.edges.figures import HEM_BEND
+from notchbook.style.edges.hem_corners import squared_corner
+from notchbook.style.edges.mate_walks import seams_put_out
+from notchbook.style.edges.redrawn import redrawn
+from notchbook.style.edges.swinging import swung
 from notchbook.units import TOLERANCES
 
 
@@ -53,7 +53,7 @@ def _tapered(pattern: Pattern, context: StepContext, place: PlaceParameters, amo
     distance = found.distance if runs_down else edge.length - found.distance
     if distance > edge.length - TOLERANCES.seam_walk:
         raise StepRefused("taper-at-hem", edge=spoken(name))
-    moved = swung(piece, seam, distance, amount)
+    moved = swung(piece, seam, distance, amount, along_outline=runs_down)
     hem_path = piece.edge(hem).path
     toward = hem_path.reversed() if runs_down else hem_path
     corner = squared_corner(moved, toward, HEM_BEND.value, spoken(hem))
@@ -66,8 +66,7 @@ def _tapered(pattern: Pattern, context: StepContext, place: PlaceParameters, amo
 
 def _hem_beside(piece: Piece, name: str) -> tuple[str, bool]:
     """The hem at an end of the edge, and whether the edge runs down to it."""
-    index, count = piece.edge_index(name), len(piece.outline)
-    after, before = piece.outline[(index + 1) % count], piece.outline[index - 1]
+    before, after = piece.edge_before(name), piece.edge_after(name)
     if after.kind == "hem":
         return after.name, True
     if before.kind == "hem":

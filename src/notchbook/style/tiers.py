@@ -43,7 +43,7 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._fullness.figures import TIERS
+from notchbook.style.fullness.figures import TIERS
 
 MOST_TIERS = 8
 """Lengths multiply: beyond this no cloth is long enough. Own judgment."""

@@ -76,9 +76,9 @@ class NewPlaceParameters(StepParameters):
 
 
 class WiderDartParameters(StepParameters):
-    """A ``dart`` of the piece that becomes wider, with which ``share`` of the angle."""
+    """A dart (``intake``) of the piece that becomes wider, with which ``share`` of the angle."""
 
-    dart: IntakeName
+    intake: IntakeName
     """The dart that takes it over."""
     share: Share = 1.0
     """How much of the angle goes there; what is left over in all stays where it was."""
@@ -160,7 +160,7 @@ def _planned(
         openings.append(opening)
         take_over(opening.legs.names.intake, place.share, place.short, dart_end(place.at.edge).short)
     for wider in parameters.into:
-        dart = _widened(pattern, piece, wider.dart, darts)
+        dart = _widened(pattern, piece, wider.intake, darts)
         _angle(piece, dart, about)
         closings.append(Closing(dart, -each * wider.share, removed=False))
         take_over(dart.name, wider.share, wider.short, _short_now(piece, dart, about))

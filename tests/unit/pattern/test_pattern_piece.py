@@ -169,3 +169,21 @@ def test_the_index_knows_what_every_name_is() -> None:
 def test_an_intake_without_width_keeps_its_names() -> None:
     dart = Intake("a.b/dart", "a.b/waist", "a.b/dart/one", "a.b/dart/two", "a.b/dart/point")
     assert dart.kind == "dart" and dart.fold_toward == "second_leg"
+
+
+def test_neighbors_are_found_round_the_outline() -> None:
+    piece = square()
+    assert piece.edge_before("box.top/bottom").name == "box.top/left"
+    assert piece.edge_after("box.top/left").name == "box.top/bottom"
+    assert piece.edge_after("box.top/bottom") is piece.edge("box.top/right")
+
+
+def test_edges_and_intakes_are_put_in_place_of_their_namesakes() -> None:
+    piece = hand_skirt().pieces["skirt.front"]
+    (dart,) = piece.darts
+    turned = piece.with_intake(replace(dart, kind="tuck"))
+    assert [(one.name, one.kind) for one in turned.intakes] == [(dart.name, "tuck")]
+    edge = piece.outline[0]
+    hemmed = piece.with_edges(replace(edge, kind="hem"))
+    assert hemmed.outline == (replace(edge, kind="hem"), *piece.outline[1:])
+    assert piece.with_edges() == piece

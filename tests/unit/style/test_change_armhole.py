@@ -138,3 +138,26 @@ def test_refusals() -> None:
     assert refusal(bodice(), "change_armhole", armholes=armholes(), **no_point) == "gape-no-point"
     no_sleeve = refusal(bodice(), "change_armhole", armholes=armholes(), sleeve="sleeve.sleeve")
     assert no_sleeve == "name-lost"
+
+
+def test_the_part_that_lies_still_is_said_by_an_edge() -> None:
+    """Without a word it is the part on the fold; the other one may be held instead, and its grain with it."""
+    before = bodice().pattern.pieces[FRONT]
+    asked = {"armholes": armholes()[:1], "gape": "6 mm", **GAPE}
+    usual = changed(bodice(), "change_armhole", **asked).pieces[FRONT]
+    held = changed(bodice(), "change_armhole", **asked, still=f"{FRONT}/side_seam/above").pieces[FRONT]
+    center, side = f"{FRONT}/center_front", f"{FRONT}/underarm"
+    assert usual.edge(center) == before.edge(center)
+    assert usual.points[side].distance_to(before.points[side]) > 1.0
+    assert held.points[side] == before.points[side]
+    assert held.edge(center).path.start.distance_to(before.edge(center).path.start) > 1.0
+    assert area(held) == pytest.approx(area(usual), abs=1.0)
+
+
+def test_a_gape_goes_into_a_dart_and_about_a_point_that_are_there() -> None:
+    asked = {"armholes": armholes()[:1], "gape": "6 mm", "gape_dart": f"{FRONT}/bust_dart"}
+    gathered = applied(bodice(), "convert_dart", darts=[f"{FRONT}/bust_dart"], into="gather")
+    assert refusal(gathered, "change_armhole", **asked) == "intake-no-dart"
+    assert refusal(bodice(), "change_armhole", **asked, gape_point=f"{FRONT}/gone") == "name-lost"
+    elsewhere = f"{BACK}/shoulder_dart/point"
+    assert refusal(bodice(), "change_armhole", **asked, gape_point=elsewhere) == "gape-point-elsewhere"

@@ -3,12 +3,14 @@
 from math import acos, degrees
 
 import pytest
+from shapely.geometry import LineString
 
 from notchbook.app.examining import examine
 from notchbook.pattern import Edge, Pattern, Severity, sewn_length, spoken
 from notchbook.pattern.slashing import dart_angle
 from notchbook.recipe import Replay, replay
-from notchbook.style._edges.figures import DEEP_NECK_GAPE, NECK_GAPE
+from notchbook.style.edges.figures import DEEP_NECK_GAPE, NECK_GAPE
+from notchbook.style.edges.neck_shapes import CURVED
 from support.edge_steps import (
     BACK,
     FRONT,
@@ -46,7 +48,8 @@ def corner_at(pattern: Pattern, piece: str, point: str) -> float:
 def test_front_and_back_meet_at_the_shoulder_as_one_line(shape: str) -> None:
     after = changed(bodice(), "change_neckline", necks=necks(shape, "7 cm", "round", "3 cm"), width="2 cm")
     front, back = (corner_at(after, piece, "side_neck_point") for piece in (FRONT, BACK))
-    assert front == pytest.approx(90.0, abs=1.0)
+    before = corner_at(bodice().pattern, FRONT, "side_neck_point")
+    assert front == pytest.approx(before if shape in CURVED else 90.0, abs=1.0)
     assert front + back == pytest.approx(180.0, abs=1.0)
     center = corner_at(after, FRONT, "neck_pit")
     assert (center > 100.0) if shape == "v" else center == pytest.approx(90.0, abs=1.0)
@@ -173,7 +176,7 @@ def test_nothing_by_nothing() -> None:
 
 
 def test_refusals() -> None:
-    assert refusal(bodice(), "change_neckline", necks=necks("u", "15 cm"), **GAPE) == "neckline-too-narrow"
+    assert refusal(bodice(), "change_neckline", necks=necks("u", "18 cm"), **GAPE) == "neckline-too-narrow"
     assert refusal(bodice(), "change_neckline", necks=necks("round", "60 cm")) == "neckline-past-edge"
     past_dart = refusal(bodice(), "change_neckline", necks=necks("round", "0 cm"), width="6 cm")
     assert past_dart == "neckline-past-edge"
@@ -192,3 +195,17 @@ def test_refusals() -> None:
     sided = [{**necks("v", "5 cm")[0], "edge": f"{FRONT}/neck@left"}]
     assert refusal(whole, "change_neckline", necks=sided) == "neckline-unfolded"
     assert spoken(f"{FRONT}/neck@left") == "left front, neck"
+
+
+@pytest.mark.parametrize("body", ["small-80", "medium-92", "large-116", "man-100"])
+def test_a_round_neck_a_little_lower_is_a_little_lower_all_along(body: str) -> None:
+    """Measured by shapely: the curve of the block's neck, not another one."""
+    run = bodice(body)
+    after = changed(run, "change_neckline", necks=necks("round", "2 mm", "round", "2 mm"))
+    for piece in (FRONT, BACK):
+        old, new = (
+            LineString([(point.x, point.y) for point in pattern.edges[f"{piece}/neck"].path.flattened(0.01)])
+            for pattern in (run.pattern, after)
+        )
+        assert old.hausdorff_distance(new) < 3.0
+        assert new.length > old.length

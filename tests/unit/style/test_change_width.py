@@ -100,11 +100,11 @@ def test_the_promise_of_the_waist_grows_with_what_was_asked() -> None:
 def test_shares_are_written_down_and_even_where_none_are_given() -> None:
     run = applied(skirt(), "change_width", amount="4 cm", seams=WAIST, darts=DARTS)
     written = run.recipe.steps[-1].parameters
-    assert [one["share"] for one in (*written["darts"], *written["seams"])] == [25.0] * 4
+    assert [one["share"] for one in (*written["darts"], *written["seams"])] == [0.25] * 4
 
 
 def test_given_shares_decide() -> None:
-    shared = [{**seam, "share": share} for seam, share in zip(WAIST, (80.0, 20.0), strict=True)]
+    shared = [{**seam, "share": share} for seam, share in zip(WAIST, (0.8, 0.2), strict=True)]
     after = changed(skirt(), "change_width", amount="2 cm", seams=shared)
     front, back = (
         sewn_length(after, f"skirt.{side}/waist") - sewn_length(skirt().pattern, f"skirt.{side}/waist")
@@ -156,7 +156,7 @@ def test_nothing_by_nothing() -> None:
 
 
 def test_refusals() -> None:
-    shared = [{**seam, "share": 30.0} for seam in WAIST]
+    shared = [{**seam, "share": 0.3} for seam in WAIST]
     assert refusal(skirt(), "change_width", amount="1 cm", seams=shared) == "width-shares"
     elsewhere = [{**WAIST[0], "nothing_at": WAIST[1]["nothing_at"]}]
     assert refusal(skirt(), "change_width", amount="1 cm", seams=elsewhere) == "width-nothing-elsewhere"
@@ -164,3 +164,19 @@ def test_refusals() -> None:
     assert refusal(skirt(), "change_width", amount="1 cm", seams=both) == "width-nothing-at-level"
     hem = [{"level": place("skirt.front/hem", "skirt.front/hem_side", "10 cm")}]
     assert refusal(skirt(), "change_width", amount="1 cm", seams=hem) == "width-edge-level"
+
+
+@pytest.mark.parametrize("body", ["small-80", "medium-92", "large-116"])
+def test_no_part_too_short_to_draw_is_left_at_a_seam_made_even(body: str) -> None:
+    seams = [
+        {"level": place(edge, waist_side, "0 cm"), "nothing_at": [place(edge, waist_side, "10 cm")]}
+        for edge, waist_side in (
+            (f"{FRONT}/side_seam/below", f"{FRONT}/waist_side"),
+            (f"{BACK}/side_seam", f"{BACK}/waist_side"),
+        )
+    ]
+    after = changed(bodice(body), "change_width", amount="4 cm", seams=seams)
+    for piece in (FRONT, BACK):
+        for edge in after.pieces[piece].outline:
+            assert min(segment.length for segment in edge.path.segments) > 0.1, edge.name
+    assert max(abs(off) for off in misfits(after).values()) < 0.01

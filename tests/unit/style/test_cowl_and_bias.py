@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from notchbook.app.drafting import draft
+from notchbook.app.examining import examine
 from notchbook.geometry import Transform
 from notchbook.pattern import pattern_to_data
 from notchbook.recipe import Replay, replay
@@ -118,10 +119,19 @@ def test_the_grain_is_turned_and_nothing_else() -> None:
 
 def test_hanging_out_is_told_with_its_amount() -> None:
     notes = [note for note in bias(narrows=3.0).notes if note.check == "bias_grain"]
-    assert [note.code for note in notes] == ["bias-narrows", "bias-on-fold", "bias-narrows"]
+    assert [note.code for note in notes] == ["bias-narrows", "bias-narrows"]
     box = run(skirt_recipe()).pattern.pieces[FRONT].bounds
     assert notes[0].measured == pytest.approx(0.97 * (box.max_x - box.min_x))
     assert not [note for note in bias(degrees=0.0).notes if note.check == "bias_grain"]
+
+
+def test_a_half_on_the_fold_is_found_by_its_grain_until_it_is_unfolded() -> None:
+    def astray(done: Replay) -> list[str]:
+        return [f.piece or "" for f in examine(done).findings if f.code == "grain-off-center"]
+
+    done = bias(pieces=[FRONT])
+    assert astray(done) == [FRONT]
+    assert astray(run(with_steps(done.recipe, ("unfold", "whole", {"pieces": [FRONT]})))) == []
 
 
 def test_a_piece_that_is_not_there_is_lost() -> None:
@@ -131,3 +141,11 @@ def test_a_piece_that_is_not_there_is_lost() -> None:
     )
     assert done.suspended is not None
     assert done.suspended.error.code == "name-lost"
+
+
+@pytest.mark.parametrize(("spread", "code"), [("6 cm", "cowl-drawn"), ("5 mm", "cowl-shallow")])
+def test_a_cowl_that_is_no_longer_than_the_neck_was_is_said_not_to_fall(spread: str, code: str) -> None:
+    (note,) = cowl(spread=spread).states[-1].notes
+    assert note.code == code
+    assert note.measured is not None and note.wanted is not None
+    assert (note.measured < note.wanted) == (code == "cowl-shallow")

@@ -11,11 +11,11 @@ from support.yoke_skirt import BACK, FRONT, run, skirt_recipe, with_steps
 
 
 def steps() -> Iterator[Step]:
-    yield spread_step(across_opens="1 cm", across_taken_up="ease", begin="3 cm", finish="12 cm")
-    yield gather_step(begin="3 cm", finish="12 cm", across_taken_up="gather")
+    yield spread_step(across_opens="1 cm", across_taken_up="ease", from_distance="3 cm", to_distance="12 cm")
+    yield gather_step(from_distance="3 cm", to_distance="12 cm", across_taken_up="gather")
     yield pleats_step(number=2, depth="2 cm")
-    yield pleats_step(kind="box", number=1, first_at="8 cm")
-    yield pleats_step(kind="inverted", number=1, first_at="8 cm")
+    yield pleats_step(kind="box", number=1, first_distance="8 cm")
+    yield pleats_step(kind="inverted", number=1, first_distance="8 cm")
     yield (
         "godet",
         "godet",

@@ -9,11 +9,11 @@ from shapely.geometry import Polygon
 from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point, Transform, curvature_extrema, inflections
 from notchbook.pattern.slashing import located_on
-from notchbook.style._fullness.fold_shape import fold_shape, half_of
-from notchbook.style._fullness.opening import Opening, even_shares, motions_along, opened_by_angle
-from notchbook.style._fullness.rising_curve import RisingCurve
-from notchbook.style._fullness.spread import SlashLine, Spread, spread
-from notchbook.style._fullness.truing import trued_edge
+from notchbook.style.fullness.fold_shape import fold_shape, half_of
+from notchbook.style.fullness.opening import Opening, even_shares, motions_along, opened_by_angle
+from notchbook.style.fullness.rising_curve import RisingCurve
+from notchbook.style.fullness.spread import SlashLine, Spread, spread
+from notchbook.style.fullness.truing import trued_edge
 from support.fullness import rectangle
 
 WIDTH, HEIGHT = 240.0, 600.0

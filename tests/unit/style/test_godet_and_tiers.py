@@ -53,7 +53,7 @@ def test_a_godet_is_a_sector_as_high_as_the_seam_is_open() -> None:
 
 
 def test_its_hem_may_be_given_instead_of_its_angle() -> None:
-    done = run(with_steps(skirt_recipe(), godet(CENTER, height="20 cm", spread="35 cm")))
+    done = run(with_steps(skirt_recipe(), godet(CENTER, height="20 cm", hem_length="35 cm")))
     piece = done.pattern.pieces["godet.godet"]
     assert piece.edge("godet.godet/hem").length == pytest.approx(350.0, abs=1e-2)
     assert piece.cut == "single"
@@ -83,7 +83,7 @@ def test_a_godet_follows_a_step_that_comes_later() -> None:
     ("step", "code"),
     [
         (godet(height="70 cm"), "place-beyond-edge"),
-        (godet(spread="90 cm"), "godet-too-wide"),
+        (godet(hem_length="90 cm"), "godet-too-wide"),
         (
             godet([SIDES[0], {"edge": f"{BACK}/hem", "hem_end": f"{BACK}/hem_side"}], height="30 cm"),
             "place-beyond-edge",

@@ -101,3 +101,20 @@ def test_names_are_made_of_the_words_of_the_house() -> None:
     for name in gores(number=3).pattern.index:
         words = name.replace(".", "/").split("/")[1:]
         assert all(words_of(word) for word in words), name
+
+
+def test_beside_a_vent_the_hem_that_was_named_is_drawn() -> None:
+    """The extension of a vent is hemmed too: which hem is meant is said by its name."""
+    vent = ("vent", "vent", {"edge": f"{FRONT}/side_seam", "hem_end": f"{FRONT}/hem_side"})
+    vented = run(with_steps(skirt_recipe(front_darts=0), vent))
+    done = run(
+        with_steps(
+            skirt_recipe(front_darts=0), vent, ("gores", "gores", {**WHOLE, "number": 2, "flare": "4 cm"})
+        )
+    )
+    assert done.pattern.edges["vent.front/hem"].path == vented.pattern.edges["vent.front/hem"].path
+    whole = vented.pattern.edges[f"{FRONT}/hem"].length
+    for gore in (1, 2):
+        assert done.pattern.edges[f"{FRONT}/hem/gore_{gore}"].length == pytest.approx(
+            whole / 2 + 40.0, abs=1.0
+        )

@@ -83,8 +83,7 @@ def test_on_a_whole_skirt_a_notch_shows_where_the_bodice_seam_comes_to_lie() -> 
 
 
 def test_where_a_dart_opens_on_the_joint_no_second_notch_is_cut() -> None:
-    # Facts of the trade: the two legs of a dart are notched by themselves, and a notch without a mate is looked
-    # for on the other side.
+    # Fact of the trade: the two legs of a dart are notched by themselves; a third notch would be looked for.
     pattern = good(dress(("princess_seam", "princess", PRINCESS), NOTCHES))
     assert panel_notches(pattern) == []
 

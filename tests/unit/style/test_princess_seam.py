@@ -14,11 +14,13 @@ from notchbook.app.examining import examine
 from notchbook.body import MeasureSet
 from notchbook.pattern import Pattern, Severity, pattern_to_data, sewn_length, walk_seam
 from notchbook.recipe import Replay
+from notchbook.style.lines.princess_panels import panel_title
 from support.bodice_bodies import FULL_BUST, body
 from support.skirt_judge import Points, polyline
 from support.style_lines import (
     BACK,
     BACK_PRINCESS,
+    EMPIRE,
     FROM_SHOULDER,
     FRONT,
     SMALL,
@@ -287,6 +289,12 @@ def test_what_contradicts_itself_is_refused_in_words(told: dict[str, Any], wante
     assert _wrong(**told) == wanted
 
 
+def test_a_center_on_several_pieces_is_not_chosen_for_her() -> None:
+    """A line under the bust leaves a center front on either piece: which one has the seam must be said."""
+    stopped = bodice_with(("cut_style_line", "under", EMPIRE), ("princess_seam", "princess", princess()))
+    assert code(stopped) == "name-ambiguous"
+
+
 def test_a_dart_that_aims_elsewhere_is_refused() -> None:
     """The second waist dart of a front does not aim at the bust point."""
     told = princess(waist_dart=f"{FRONT}/waist_dart_side")
@@ -314,3 +322,58 @@ def _turns(line: Points) -> Points:
     steps = np.diff(spread, axis=0)
     angles = np.unwrap(np.arctan2(steps[:, 1], steps[:, 0]))
     return np.degrees(np.diff(angles))
+
+
+EASED_SHOULDER = (
+    "convert_dart",
+    "eased",
+    {"darts": [f"{BACK}/shoulder_dart"], "into": "ease", "beside": "3 cm"},
+)
+BACK_FROM_ARMHOLE = {
+    "center": f"{BACK}/center_back",
+    "start": [place(f"{BACK}/armhole", f"{BACK}/shoulder_point", 0.45)],
+    "waist_dart": f"{BACK}/waist_dart",
+}
+
+
+def test_an_eased_shoulder_goes_on_with_its_panel() -> None:
+    back = ("princess_seam", "princess", BACK_FROM_ARMHOLE)
+    pattern = good(bodice_with(EASED_SHOULDER, back, back_darts=1))
+    assert [one.name for one in pattern.pieces["princess.back_center"].intakes] == [f"{BACK}/shoulder_dart"]
+    assert pattern.pieces["princess.back_side"].intakes == ()
+    alone = good(bodice_with(EASED_SHOULDER, back_darts=1))
+    shoulder = f"{BACK}/shoulder"
+    assert sewn_length(pattern, shoulder) == pytest.approx(sewn_length(alone, shoulder), abs=1e-6)
+
+
+def test_a_seam_through_an_eased_shoulder_is_refused() -> None:
+    on = place(f"{BACK}/shoulder", f"{BACK}/side_neck_point", "4 cm", part=f"{BACK}/shoulder/center/eased")
+    through = ("princess_seam", "princess", {**BACK_FROM_ARMHOLE, "start": [on]})
+    assert code(bodice_with(EASED_SHOULDER, through, back_darts=1)) == "line-through-fullness"
+
+
+@pytest.mark.parametrize("measures", BODIES.values(), ids=BODIES)
+def test_a_back_seam_has_no_corner_at_the_point_of_the_dart(measures: MeasureSet) -> None:
+    back = ("princess_seam", "princess", BACK_FROM_ARMHOLE)
+    done = bodice_with(back, measures=measures, back_darts=1, back_shoulder="ease")
+    good(done)
+    unfair = [
+        f"{found.code} {found.where}"
+        for found in examine(done).findings
+        if found.check == "fair-edges" and "style_line" in (found.where or "")
+    ]
+    assert unfair == []
+
+
+@pytest.mark.parametrize(
+    ("title", "role", "called"),
+    [
+        ("Front", "side", "Side front"),
+        ("Bodice front", "side", "Bodice side front"),
+        ("Bodice back", "center", "Bodice center back"),
+        ("Front yoke", "side", "Side front yoke"),
+    ],
+)
+def test_a_panel_is_called_as_the_trade_calls_it(title: str, role: str, called: str) -> None:
+    # Common practice, no source: the role stands before front or back.
+    assert panel_title(title, role) == called

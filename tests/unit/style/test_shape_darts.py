@@ -11,6 +11,8 @@ from notchbook.finish import finish, production_table
 from notchbook.pattern import Pattern, inner_dart_width, sewn_length
 from notchbook.pattern.slashing import middle_of_mouth
 from support.dart_shapes import BACK, FRONT, at, done, stopped_by, styled, transfer
+from support.style_lines import bodice_with
+from upper_sheets import bodies
 
 BUST = f"{FRONT}/bust_dart"
 PLAIN = done()
@@ -152,3 +154,19 @@ def test_darts_with_two_points_stay_inside() -> None:
 def test_what_was_folded_is_told_and_stops_nothing() -> None:
     findings = examine(styled(fold()), cut=False).findings
     assert [found.code for found in findings if found.code == "dart-trued"] == ["dart-trued"]
+
+
+def test_a_dart_trued_once_more_leaves_no_part_too_short_to_draw() -> None:
+    # A tenth of a millimeter is what can be drawn (the check of the outline); this body showed 0.06 mm.
+    small = next(made for name, _, made in bodies() if name == "small-80")
+    moved = {"darts": [BUST], "places": [{"at": at("shoulder", "side_neck_point", fraction=0.5)}]}
+    neck = {"edge": f"{FRONT}/neck", "center": f"{FRONT}/neck_pit", "depth": "3 cm"}
+    run = bodice_with(
+        ("change_neckline", "neckline", {"width": "2 cm", "necks": [neck], "gape_dart": BUST}),
+        ("transfer_dart", "moved", moved),
+        ("shorten_dart", "shortened", {"darts": ["moved.front/bust_dart"], "amount": "1 cm"}),
+        measures=small,
+    )
+    assert run.suspended is None
+    for edge in run.pattern.pieces[FRONT].outline:
+        assert min(segment.length for segment in edge.path.segments) > 0.5, edge.name

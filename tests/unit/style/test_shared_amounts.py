@@ -3,8 +3,8 @@
 import pytest
 
 from notchbook.recipe import Recipe, add_step, replay
-from notchbook.style._edges import figures
-from notchbook.style._edges.figures import EdgeFigure
+from notchbook.style.edges import figures
+from notchbook.style.edges.figures import EdgeFigure
 from support.edge_steps import levels
 from support.yoke_skirt import BACK, FORM_A, FRONT, skirt_recipe
 

@@ -70,7 +70,7 @@ def test_parallel_fullness_keeps_the_levels_level() -> None:
 
 
 def test_what_is_gathered_again_is_as_long_as_before_when_sewn() -> None:
-    done = spread(number=4, opens="3 cm", across_opens="2 cm", across_taken_up="gather", begin="4 cm")
+    done = spread(number=4, opens="3 cm", across_opens="2 cm", across_taken_up="gather", from_distance="4 cm")
     waist = f"{FRONT}/waist"
     assert done.pattern.groups[waist].members == (f"{waist}/near", f"{waist}/gathered")
     assert sewn_length(done.pattern, waist) == pytest.approx(sewn_length(PLAIN, waist), abs=1e-9)
@@ -80,7 +80,11 @@ def test_what_is_gathered_again_is_as_long_as_before_when_sewn() -> None:
 
 
 def test_slashes_at_places_of_their_own_open_each_as_it_says() -> None:
-    places = [{"at": "6 cm"}, {"at": "12 cm", "opens": "5 cm"}, {"at": "15 cm", "across_at": "11 cm"}]
+    places = [
+        {"distance": "6 cm"},
+        {"distance": "12 cm", "opens": "5 cm"},
+        {"distance": "15 cm", "across_distance": "11 cm"},
+    ]
     after = lengths(spread(places=places, opens="1 cm").pattern)
     assert after[f"{FRONT}/hem"] - lengths(PLAIN)[f"{FRONT}/hem"] == pytest.approx(70.0, abs=0.5)
 
@@ -121,7 +125,9 @@ def test_notches_stay_on_their_cloth() -> None:
         "from_point": f"{BACK}/hem_center",
         "across": f"{BACK}/side_seam",
         "across_point": f"{BACK}/hem_side",
-        "places": [{"at": "30 cm", "across_at": "30 cm", "opens": "3 cm", "across_opens": "3 cm"}],
+        "places": [
+            {"distance": "30 cm", "across_distance": "30 cm", "opens": "3 cm", "across_opens": "3 cm"}
+        ],
     }
     plain = skirt_recipe(back_darts=0)
     before = run(with_steps(plain, notch)).pattern
@@ -135,7 +141,9 @@ def test_notches_stay_on_their_cloth() -> None:
         "from_point": f"{BACK}/waist_side",
         "across": f"{BACK}/center_back",
         "across_point": f"{BACK}/waist_center",
-        "places": [{"at": "10 cm", "across_at": "10 cm", "opens": "3 cm", "across_opens": "3 cm"}],
+        "places": [
+            {"distance": "10 cm", "across_distance": "10 cm", "opens": "3 cm", "across_opens": "3 cm"}
+        ],
     }
     above = run(with_steps(plain, notch, ("slash_and_spread", "longer", counted_up))).pattern
     assert above.notches["skirt.back/hip_notch"].place.amount == pytest.approx(hips[0].amount + 30.0, abs=0.5)
@@ -171,15 +179,20 @@ def test_darts_go_with_their_strips() -> None:
     [
         ({"across_point": f"{FRONT}/waist_side"}, "slash-ends-opposed"),
         ({"across": f"{BACK}/waist", "across_point": f"{BACK}/waist_center"}, "slash-between-pieces"),
-        ({"begin": "10 cm", "finish": "5 cm"}, "slash-bounds"),
-        ({"finish": "200 cm"}, "slash-bounds"),
-        ({"places": [{"at": "8 cm"}, {"at": "6 cm"}]}, "slash-order"),
-        ({"places": [{"at": "0.05 mm"}]}, "cut-at-end"),
+        ({"from_distance": "10 cm", "to_distance": "5 cm"}, "slash-bounds"),
+        ({"to_distance": "200 cm"}, "slash-bounds"),
+        ({"places": [{"distance": "8 cm"}, {"distance": "6 cm"}]}, "slash-order"),
+        ({"places": [{"distance": "0.05 mm"}]}, "cut-at-end"),
         ({"number": 1, "opens": "80 cm"}, "slash-opens-too-far"),
         ({"opens": "-1 cm"}, "amount-not-positive"),
         ({"edge": f"{FRONT}/brim"}, "name-lost"),
         (
-            {"places": [{"at": "8 cm", "across_at": "15 cm"}, {"at": "16 cm", "across_at": "5 cm"}]},
+            {
+                "places": [
+                    {"distance": "8 cm", "across_distance": "15 cm"},
+                    {"distance": "16 cm", "across_distance": "5 cm"},
+                ]
+            },
             "slashes-cross",
         ),
     ],
@@ -202,5 +215,5 @@ def test_along_the_grain_a_slash_must_meet_the_edge_across() -> None:
 
 
 def test_a_slash_through_a_dart_is_refused() -> None:
-    through = spread_step(places=[{"at": "1 cm", "across_at": "9 cm"}])
+    through = spread_step(places=[{"distance": "1 cm", "across_distance": "9 cm"}])
     assert stopped(with_steps(skirt_recipe(front_darts=1), through)) == "slash-leaves-piece"

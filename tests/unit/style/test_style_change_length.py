@@ -5,7 +5,8 @@ from typing import Any
 import pytest
 
 from notchbook.pattern import Pattern
-from notchbook.recipe import Recipe
+from notchbook.recipe import Recipe, Replay, add_step, replay
+from support.upper_patterns import drafted
 from support.yoke_skirt import BACK, FLARE, FRONT, VENT, YOKE, run, skirt_recipe, stopped, with_steps
 
 HEMS = [f"{FRONT}/hem", f"{BACK}/hem"]
@@ -78,3 +79,26 @@ def test_refusals() -> None:
     assert stopped(moved("-2000 mm")) == "hem-beyond-edge"
     assert stopped(moved("5 cm", recipe=with_steps(skirt_recipe(), VENT))) == "hem-not-square"
     assert stopped(moved("5 cm", hems=[f"{FRONT}/belly"])) == "name-lost"
+
+
+def test_a_level_beyond_the_new_hem_goes_with_the_cloth_and_is_said_to() -> None:
+    """A short sleeve has no elbow line; a skirt above the hip none at the hip."""
+    sleeve = drafted("small-80")
+    hem, elbow = "sleeve.sleeve/hem", "sleeve.sleeve/elbow_line"
+    assert elbow in sleeve.pattern.index
+
+    def shortened(amount: str) -> Replay:
+        recipe = add_step(
+            sleeve.recipe, "change_length", {"hems": [hem], "amount": amount}, base=sleeve.measures
+        )
+        done = replay(recipe, sleeve.measures)
+        assert done.suspended is None
+        return done
+
+    assert elbow in shortened("-5 cm").pattern.index
+    short = shortened("-32 cm").pattern
+    piece = short.pieces["sleeve.sleeve"]
+    assert elbow not in short.index
+    assert short.fates[elbow].reason == "it lay beyond the new hem"
+    for line in piece.lines:
+        assert all(piece.sew_line.contains(end) for end in (line.path.start, line.path.end))

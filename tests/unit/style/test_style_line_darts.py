@@ -211,3 +211,14 @@ def test_a_line_across_darts_of_both_sides_is_refused() -> None:
     }
     stopped = bodice_with(("cut_style_line", "yoke", {"lines": [line]}), measures=WOMAN)
     assert code(stopped) == "darts-on-both-sides"
+
+
+def test_a_yoke_takes_an_eased_shoulder_with_it() -> None:
+    eased = ("convert_dart", "eased", {"darts": [f"{BACK}/shoulder_dart"], "into": "ease", "beside": "3 cm"})
+    line = {
+        "start": place(f"{BACK}/armhole", f"{BACK}/shoulder_point", "8 cm"),
+        "end": place(f"{BACK}/center_back", f"{BACK}/nape", "10 cm"),
+    }
+    pattern = good(bodice_with(eased, ("cut_style_line", "yoke", {"lines": [line]})))
+    assert [one.name for one in pattern.pieces["yoke.back_above"].intakes] == [f"{BACK}/shoulder_dart"]
+    assert f"{BACK}/shoulder_dart" not in [one.name for one in pattern.pieces["yoke.back_below"].intakes]

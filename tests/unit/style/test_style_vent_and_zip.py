@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from notchbook.app.examining import examine
 from notchbook.pattern import Pattern, pattern_to_data, sewn_length, walk_seam
 from notchbook.recipe import Recipe
 from support.skirt_judge import Judge
@@ -103,3 +104,27 @@ def test_an_allowance_is_set_by_class_or_width_and_changes_no_shape() -> None:
     assert stopped(with_steps(skirt_recipe(), lost)) == "name-lost"
     closed = ("set_allowance", "wide", {"edges": [f"{FRONT}/waist_dart/side_leg"]})
     assert stopped(with_steps(skirt_recipe(), FLARE, closed)) == "name-lost"
+
+
+def test_a_zip_in_the_side_seam_is_told_on_both_edges() -> None:
+    # Fact of the trade: a zip lies between two edges, which get the same allowance and the same mark.
+    side = {"edge": f"{BACK}/side_seam", "from_point": f"{BACK}/waist_side", "length": "20 cm"}
+    done = run(with_steps(skirt_recipe(), ("zip_opening", "zip", side)))
+    for piece in (BACK, FRONT):
+        assert done.pattern.allowances[f"{piece}/side_seam"].allowance_class == "zip"
+        notch = done.pattern.notches[f"zip.{piece.partition('.')[2]}/zip_notch"]
+        assert (notch.place.from_point, notch.place.amount) == (f"{piece}/waist_side", 200.0)
+    codes = {found.code for found in examine(done).findings}
+    assert not codes & {"seam-allowances-differ", "notch-mate-missing"}
+
+
+def test_a_zip_from_the_other_end_is_marked_from_there_on_both_edges() -> None:
+    side = {"edge": f"{BACK}/side_seam", "from_point": f"{BACK}/hem_side", "length": "15 cm"}
+    pattern = run(with_steps(skirt_recipe(), ("zip_opening", "zip", side))).pattern
+    assert pattern.notches["zip.front/zip_notch"].place.from_point == f"{FRONT}/hem_side"
+
+
+def test_a_zip_in_a_yoke_and_what_hangs_from_it_is_told_on_both_edges() -> None:
+    side = {"edge": f"{FRONT}/side_seam", "from_point": f"{FRONT}/waist_side", "length": "20 cm"}
+    pattern = run(with_steps(skirt_recipe(), FLARE, YOKE, ("zip_opening", "zip", side))).pattern
+    assert {f"{BACK}/side_seam", f"{FRONT}/side_seam"} <= set(pattern.allowances)

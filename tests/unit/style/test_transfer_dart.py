@@ -102,7 +102,7 @@ def test_two_darts_are_put_together_in_one() -> None:
 
 
 def test_a_dart_is_put_into_another() -> None:
-    into = [{"dart": f"{FRONT}/waist_dart"}]
+    into = [{"intake": f"{FRONT}/waist_dart"}]
     pattern = done(("transfer_dart", {"darts": [f"{FRONT}/bust_dart"], "into": into}))
     total = WHOLE + angle_about_bust(PLAIN, f"{FRONT}/waist_dart")
     assert angle_about_bust(pattern, f"{FRONT}/waist_dart") == pytest.approx(total, abs=0.1)
@@ -205,10 +205,11 @@ def test_taking_the_step_out_stops_exactly_what_stands_on_it() -> None:
         ({"pivot": f"{BACK}/shoulder_dart/point"}, "pivot-elsewhere"),
         ({"still": f"{BACK}/center_back"}, "still-edge-elsewhere"),
         ({"still": f"{FRONT}/shoulder"}, "still-edge-cut"),
+        ({"still": f"{FRONT}/waist"}, "name-ambiguous"),
         ({"darts": [f"{FRONT}/bust_dart", f"{BACK}/shoulder_dart"]}, "darts-apart"),
         ({"darts": [f"{FRONT}/neck"]}, "name-lost"),
-        ({"into": [{"dart": f"{FRONT}/bust_dart"}], "places": []}, "dart-into-itself"),
-        ({"into": [{"dart": f"{BACK}/shoulder_dart"}], "places": []}, "darts-apart"),
+        ({"into": [{"intake": f"{FRONT}/bust_dart"}], "places": []}, "dart-into-itself"),
+        ({"into": [{"intake": f"{BACK}/shoulder_dart"}], "places": []}, "darts-apart"),
         ({"places": [{"at": PLACES["shoulder"], "short": "400 mm"}]}, "dart-too-short"),
         (
             {

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 
 from notchbook.pattern.names import part_name
-from notchbook.pattern.piece import Edge
 
 NEAR, FAR = "near", "far"
 """Roles: nearer to the end from which the place of a cut is counted, and farther from it."""
@@ -35,8 +34,3 @@ class DartNames:
             part_name(dart, "point"),
             (first, second),
         )
-
-
-def is_counted_from_start(edge: Edge, from_point: str) -> bool:
-    """Whether a place on a single edge is counted from its start."""
-    return edge.start == from_point

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from notchbook.geometry import Path, Point
-from notchbook.pattern.piece import Edge, Intake, Piece
+from notchbook.pattern.piece import Intake, Piece
 from notchbook.units import TOLERANCES
 
 
@@ -25,8 +25,7 @@ def dart_angle(piece: Piece, intake: Intake, point: Point | None = None) -> floa
 def with_point(piece: Piece, intake: Intake, point: Point) -> Piece:
     """The piece with the dart drawn to another point: both legs straight, its mouth as it was."""
     first, second = piece.edge(intake.first_leg), piece.edge(intake.second_leg)
-    drawn: dict[str, Edge] = {
-        first.name: replace(first, path=Path.line(first.path.start, point)),
-        second.name: replace(second, path=Path.line(point, second.path.end)),
-    }
-    return replace(piece, outline=tuple(drawn.get(edge.name, edge) for edge in piece.outline))
+    return piece.with_edges(
+        replace(first, path=Path.line(first.path.start, point)),
+        replace(second, path=Path.line(point, second.path.end)),
+    )

@@ -1,12 +1,11 @@
 """Truing: an edge drawn anew where it does not run on, across a closed dart or where one was closed."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from math import radians
 
-from notchbook.geometry import Cubic, Path, Point, Transform, curve_between
+from notchbook.geometry import Cubic, Path, Point, Transform, run_on
 from notchbook.geometry.roots import unit_roots
-from notchbook.pattern.piece import Edge, Intake, Piece
+from notchbook.pattern.piece import Intake, Piece
 from notchbook.units import TOLERANCES
 
 MOUTH_REACH = 12.0
@@ -27,6 +26,8 @@ _NO_CORNER = 0.02
 """Degrees below which the edge runs on as it is."""
 
 _LEAST_REACH = 0.5
+"""mm; a shorter stretch is not drawn anew, and none so short is left over."""
+
 _FLAT = 1e-6
 """Radians that count as the least turn, so that nothing is divided by zero."""
 
@@ -82,21 +83,18 @@ def true_mouth(piece: Piece, intake: Intake) -> Piece:
     A dart of nothing, or beside another leg, is left as it is.
     """
     first, second = piece.edge(intake.first_leg), piece.edge(intake.second_leg)
-    before, after = _beside(piece, first.name, -1), _beside(piece, second.name, 1)
+    before, after = piece.edge_before(first.name), piece.edge_after(second.name)
     if "leg" in (before.kind, after.kind):
         return piece
     mouth = first.path.start, second.path.end
     trued = _trued_long(before.path, mouth, first.path.end, after.path)
     if trued is None:
         return piece
-    return _with_edges(
-        piece,
-        (
-            replace(before, path=trued.before),
-            replace(first, path=first.path.with_start(trued.before.end)),
-            replace(second, path=second.path.with_end(trued.after.start)),
-            replace(after, path=trued.after),
-        ),
+    return piece.with_edges(
+        replace(before, path=trued.before),
+        replace(first, path=first.path.with_start(trued.before.end)),
+        replace(second, path=second.path.with_end(trued.after.start)),
+        replace(after, path=trued.after),
     )
 
 
@@ -124,22 +122,10 @@ def true_joint(piece: Piece, point: str) -> Piece:
         return piece
     line = Path.of(bridge.line)
     first, second = line.split_at(line.length / 2.0)
-    return _with_edges(
-        piece,
-        (
-            replace(before, path=before.path.between(0.0, bridge.stop).joined(first)),
-            replace(after, path=second.joined(after.path.between(bridge.reach, after.length))),
-        ),
+    return piece.with_edges(
+        replace(before, path=before.path.between(0.0, bridge.stop).joined(first)),
+        replace(after, path=second.joined(after.path.between(bridge.reach, after.length))),
     )
-
-
-def _beside(piece: Piece, edge: str, step: int) -> Edge:
-    return piece.outline[(piece.edge_index(edge) + step) % len(piece.outline)]
-
-
-def _with_edges(piece: Piece, edges: Iterable[Edge]) -> Piece:
-    drawn = {edge.name: edge for edge in edges}
-    return replace(piece, outline=tuple(drawn.get(edge.name, edge) for edge in piece.outline))
 
 
 def _bridge(before: Path, after: Path, most: float, most_moved: float | None = None) -> _Bridge | None:
@@ -150,14 +136,18 @@ def _bridge(before: Path, after: Path, most: float, most_moved: float | None = N
         reach = min(reach, 4.0 * most_moved / max(radians(abs(turn)), _FLAT))
     if abs(turn) < _NO_CORNER or reach <= _LEAST_REACH:
         return None
-    stop = before.length - reach
-    line = curve_between(
-        before.point_at(stop),
-        before.tangent_at(stop).direction(),
-        after.point_at(reach),
-        after.tangent_at(reach).direction(),
-    )
-    return _Bridge(stop, reach, line)
+    stop, reach = _off_joints(before, before.length - reach), _off_joints(after, reach)
+    return _Bridge(stop, reach, run_on(before, stop, after, reach))
+
+
+def _off_joints(path: Path, place: float) -> float:
+    """The place, or a joint of the path beside it: no part too short to draw is left between them."""
+    joint = 0.0
+    for segment in path.segments[:-1]:
+        joint += segment.length
+        if abs(joint - place) <= _LEAST_REACH:
+            return joint
+    return place
 
 
 def _cheap_reach(turn: float) -> float:

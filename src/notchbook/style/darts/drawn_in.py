@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from notchbook.errors import StepRefused
-from notchbook.geometry import Path, curve_between
+from notchbook.geometry import Path, run_on
 from notchbook.pattern import Edge, Intake, Piece, child_name, part_name, spoken
 from notchbook.pattern.slashing.naming import FAR
 from notchbook.units import TOLERANCES
@@ -77,9 +77,7 @@ def _said(kind: DrawnIn) -> str:
 
 def _edges_beside(piece: Piece, dart: Intake) -> tuple[Edge, Edge]:
     """The edges before and after the dart; StepRefused ``dart-beside-dart`` where another dart begins."""
-    count = len(piece.outline)
-    before = piece.outline[(piece.edge_index(dart.first_leg) - 1) % count]
-    after = piece.outline[(piece.edge_index(dart.second_leg) + 1) % count]
+    before, after = piece.edge_before(dart.first_leg), piece.edge_after(dart.second_leg)
     if "leg" in (before.kind, after.kind):
         raise StepRefused("dart-beside-dart", dart=spoken(dart.name))
     return before, after
@@ -87,8 +85,7 @@ def _edges_beside(piece: Piece, dart: Intake) -> tuple[Edge, Edge]:
 
 def _blended(before: Path, after: Path) -> Path:
     """One smooth line from the end of one path to the start of the other, running on from both."""
-    leaving, arriving = before.tangent_at(before.length), after.tangent_at(0.0)
-    return Path.of(curve_between(before.end, leaving.direction(), after.start, arriving.direction()))
+    return Path.of(run_on(before, before.length, after, 0.0))
 
 
 def _with_stretch(piece: Piece, dart: Intake, drawn: Intake, edges: tuple[Edge, ...]) -> Piece:
@@ -96,8 +93,4 @@ def _with_stretch(piece: Piece, dart: Intake, drawn: Intake, edges: tuple[Edge, 
     count = len(piece.outline)
     begin = (piece.edge_index(dart.first_leg) - 1) % count
     rest = [piece.outline[(begin + step) % count] for step in range(4, count)]
-    return replace(
-        piece,
-        outline=(*rest, *edges),
-        intakes=tuple(drawn if one.name == dart.name else one for one in piece.intakes),
-    )
+    return replace(piece, outline=(*rest, *edges)).with_intake(drawn)

@@ -44,8 +44,7 @@ def pressed(piece: Piece, dart: Intake, still: str) -> Piece:
     """The dart pressed as is usual for its edge: toward the part that lies still, or down."""
     habit = dart_end(dart.mouth).press
     first = _first_is_lower(piece, dart) if habit == "down" else _first_is_nearer(piece, dart, still)
-    toward = replace(dart, fold_toward="first_leg" if first else "second_leg")
-    return replace(piece, intakes=tuple(toward if one.name == dart.name else one for one in piece.intakes))
+    return piece.with_intake(replace(dart, fold_toward="first_leg" if first else "second_leg"))
 
 
 def _first_is_lower(piece: Piece, dart: Intake) -> bool:

@@ -23,10 +23,9 @@ def folded_dart(piece: Piece, dart: Intake, kind: Folded, lengths: tuple[float, 
     cap = _cap(piece, dart)
     inner = cap.point_at(cap.length / 2.0)
     halves = cap.split_at(cap.length / 2.0)
-    legs = {
-        first.name: replace(first, path=halves[0].with_end(inner)),
-        second.name: replace(second, path=halves[1].with_start(inner)),
-    }
+    piece = piece.with_edges(
+        replace(first, path=halves[0].with_end(inner)), replace(second, path=halves[1].with_start(inner))
+    )
     word = dart.name.rsplit("/", 1)[-1].split("@")[0]
     names = {
         "fold": part_name(owner, word, "fold_line"),
@@ -42,12 +41,7 @@ def folded_dart(piece: Piece, dart: Intake, kind: Folded, lengths: tuple[float, 
     folded = replace(
         dart, kind=kind, first_line=names[roles[0]], second_line=names[roles[1]], stitched=stitched
     )
-    return replace(
-        piece,
-        outline=tuple(legs.get(edge.name, edge) for edge in piece.outline),
-        intakes=tuple(folded if one.name == dart.name else one for one in piece.intakes),
-        lines=(*piece.lines, *lines),
-    )
+    return replace(piece.with_intake(folded), lines=(*piece.lines, *lines))
 
 
 def _cap(piece: Piece, dart: Intake) -> Path:
@@ -56,7 +50,7 @@ def _cap(piece: Piece, dart: Intake) -> Path:
     point = first.end
     middle = ((first.start - point).unit() + (second.end - point).unit()).unit()
     closing = closing_motion(piece, dart)
-    before, after = _beside(piece, dart)
+    before, after = piece.edge_before(dart.first_leg), piece.edge_after(dart.second_leg)
     reach = 2.0 * first.length + second.length
     center = Path.line(point, point + middle * reach)
     if dart.fold_toward == "second_leg":
@@ -84,11 +78,3 @@ def _met(lying: Path, center: Path, dart: Intake, edge: Edge) -> float:
             beside=edge.length,
         )
     return met[0]
-
-
-def _beside(piece: Piece, dart: Intake) -> tuple[Edge, Edge]:
-    count = len(piece.outline)
-    return (
-        piece.outline[(piece.edge_index(dart.first_leg) - 1) % count],
-        piece.outline[(piece.edge_index(dart.second_leg) + 1) % count],
-    )

@@ -6,7 +6,6 @@ from notchbook.errors import NameLost, StepRefused
 from notchbook.geometry import Point
 from notchbook.pattern import Edge, Intake, Located, Pattern, Piece, directed, locate, require_one, spoken
 from notchbook.pattern.names import last_word
-from notchbook.pattern.resolve import require
 from notchbook.recipe import PlaceParameters, StepContext
 from notchbook.units import TOLERANCES
 
@@ -39,23 +38,30 @@ def pivot_of(pattern: Pattern, piece: Piece, intake: Intake, named: str | None) 
         if pattern.carriers[point] != piece.name:
             raise StepRefused("pivot-elsewhere", point=spoken(named), piece=spoken(piece.name))
         return piece.points[point]
-    bust = [mark.position for mark in piece.marks if last_word(mark.name) == BUST_POINT]
-    return bust[0] if len(bust) == 1 else piece.points[intake.point]
+    bust = bust_point_of(piece)
+    return piece.points[intake.point] if bust is None else bust
+
+
+def bust_point_of(piece: Piece) -> Point | None:
+    """The one bust point marked on the piece; None where it has none, or one for each of two sides."""
+    found = [mark.position for mark in piece.marks if last_word(mark.name) == BUST_POINT]
+    return found[0] if len(found) == 1 else None
 
 
 def still_edge(pattern: Pattern, piece: Piece, named: str | None) -> str:
     """The edge that does not move: the named one, else that on the fold.
 
-    StepRefused ``still-edge-elsewhere`` on another piece, ``still-edge-missing`` when none is said and none
+    NameLost where it became several edges: they may come to lie on different parts. StepRefused
+    ``still-edge-elsewhere`` on another piece, ``still-edge-missing`` when none is said and not exactly one
     lies on the fold.
     """
     if named is not None:
-        edge = require(pattern, named)[0]
+        edge = require_one(pattern, named)
         if not piece.has_edge(edge):
             raise StepRefused("still-edge-elsewhere", edge=spoken(named), piece=spoken(piece.name))
         return edge
     on_fold = [edge.name for edge in piece.outline if edge.kind == "fold"]
-    if not on_fold:
+    if len(on_fold) != 1:
         raise StepRefused("still-edge-missing", piece=spoken(piece.name))
     return on_fold[0]
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import degrees
 
 from notchbook.errors import GeometryError, StepRefused
-from notchbook.geometry import Path, Point, Transform, curve_between
+from notchbook.geometry import Path, Point, Transform, run_on
 from notchbook.geometry.solve import solve_rising
 from notchbook.units import TOLERANCES
 
@@ -133,14 +133,7 @@ def rounded(ways: OverBust, bust_point: Point, out: float) -> Rounded:
     upper, lower = ways.zones
     first = above.between(0.0, above.length - upper)
     last = below.between(lower, below.length)
-    within = Path.of(
-        curve_between(
-            first.end,
-            first.tangent_at(first.length).direction(),
-            last.start,
-            last.tangent_at(0.0).direction(),
-        )
-    )
+    within = Path.of(run_on(first, first.length, last, 0.0))
     nearest = within.nearest(bust_point)
     side = within.tangent_at(nearest.distance_along).cross(bust_point - nearest.point)
     return Rounded(first, within, last, -outward * side)

@@ -54,7 +54,7 @@ def given_princess(pattern: Pattern, context: StepContext, parameters: PrincessP
     """The parameters resolved; NameLost where a name is gone, StepRefused ``princess-*`` where they
     contradict."""
     _require_ends(parameters)
-    center = require(pattern, parameters.center)[0]
+    center = _center_edge(pattern, parameters.center)
     piece = pattern.piece_of(center)
     roles = (parameters.center_role, parameters.side_role)
     word = last_word(piece.name)
@@ -75,6 +75,14 @@ def given_princess(pattern: Pattern, context: StepContext, parameters: PrincessP
     line = ThroughLine(start, end, inner, top, center)
     hinge = None if parameters.hinge is None else require_one(pattern, parameters.hinge, "point")
     return PrincessGiven(piece, line, over, closes, hinge, (center_name, side_name), roles)
+
+
+def _center_edge(pattern: Pattern, name: str) -> str:
+    """An edge of the center panel: of the parts of a divided one any will do, on one piece."""
+    members = require(pattern, name)
+    if len({pattern.carriers[member] for member in members}) > 1:
+        return require_one(pattern, name)
+    return members[0]
 
 
 def _require_ends(parameters: PrincessParameters) -> None:

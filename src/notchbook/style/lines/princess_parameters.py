@@ -9,6 +9,7 @@ from notchbook.recipe import (
     EdgeName,
     InnerDartName,
     IntakeName,
+    PivotName,
     PlaceParameters,
     PointName,
     StepParameters,
@@ -37,7 +38,7 @@ class PrincessParameters(StepParameters):
     """The double-ended dart that it takes in on its way to the hem."""
     end: Annotated[tuple[PlaceParameters, ...], _AT_MOST_ONE] = ()
     """Where the seam ends, on a hem; none where it ends in a dart."""
-    bust_point: PointName | None = None
+    bust_point: PivotName | None = None
     """The point that the seam runs over; none on a back."""
     closed_dart: IntakeName | None = None
     """A dart elsewhere that is closed into the seam, such as the bust dart in the side seam."""

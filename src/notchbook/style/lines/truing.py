@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from math import radians
 
 from notchbook.errors import GeometryError
-from notchbook.geometry import Path, Point, curve_between
+from notchbook.geometry import Path, Point, curve_between, run_on
 from notchbook.geometry.solve import solve_rising
 
 REACH = 60.0
@@ -164,12 +164,6 @@ _TRIES = 8
 def _bridged(before: Path, after: Path, reach: float) -> tuple[Path, Path]:
     """One curve from so far before the corner to so far after it, cut at its middle."""
     stop = before.length - reach
-    bridge = curve_between(
-        before.point_at(stop),
-        before.tangent_at(stop).direction(),
-        after.point_at(reach),
-        after.tangent_at(reach).direction(),
-    )
-    line = Path.of(bridge)
+    line = Path.of(run_on(before, stop, after, reach))
     first, second = line.split_at(line.length / 2.0)
     return before.split_at(stop)[0].joined(first), second.joined(after.split_at(reach)[1])

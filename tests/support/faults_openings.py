@@ -1,0 +1,135 @@
+"""Faults planted in openings, declared ease and the notches that tell seams apart.
+
+What must pass an opening is common practice of the trade: the head a neck, the hips a waist, the hand a
+sleeve, heel and instep a leg.
+"""
+
+from dataclasses import replace
+
+from notchbook.checks import Subject
+from notchbook.pattern import EdgeUse, Notch, Pattern, Place, Seam
+from support.bent import edge_changed
+from support.faults import Made, fault, harmless
+from support.hand_skirt import BODY_WAIST, WAIST_EASE
+from support.hand_trousers import hand_trousers
+from support.hand_upper import hand_upper
+
+SIDE = "skirt/side_seam"
+ZIP = "skirt.back/center_back/zip_stop"
+WAIST = BODY_WAIST + WAIST_EASE
+SPARE = 20.0
+"""mm; what the limits ask for over the girth that passes."""
+
+
+def _finished(pattern: Pattern) -> Pattern:
+    """The pattern with its waist turned in, so that no band is still to come."""
+    for edge in pattern.edges.values():
+        if "waist" in edge.name.split("/"):
+            pattern = edge_changed(pattern, edge.name, lambda one: replace(one, kind="hem"))
+    return pattern
+
+
+def _worn(pattern: Pattern, **girths: float) -> Subject:
+    """A style made of the pattern, on a body with these girths."""
+    return Subject(pattern, girths, is_block=False)
+
+
+def _without_zip(skirt: Pattern) -> Pattern:
+    return _finished(skirt).with_notches(without=(ZIP,))
+
+
+@fault("openings", "opening-under-hips", measured=WAIST)
+def skirt_without_a_zip(skirt: Pattern) -> Made:
+    return _worn(_without_zip(skirt), hip_girth=940.0)
+
+
+@fault("openings", "opening-under-hips", measured=WAIST)
+def waist_two_tenths_too_small(skirt: Pattern) -> Made:
+    return _worn(_without_zip(skirt), hip_girth=WAIST - SPARE + 0.2)
+
+
+@harmless("openings")
+def waist_two_tenths_large_enough(skirt: Pattern) -> Made:
+    return _worn(_without_zip(skirt), hip_girth=WAIST - SPARE - 0.2)
+
+
+@harmless("openings")
+def skirt_with_a_zip_of_eighteen_centimeters(skirt: Pattern) -> Made:
+    return _worn(_finished(skirt), hip_girth=940.0)
+
+
+@harmless("openings")
+def skirt_whose_band_is_still_to_come(skirt: Pattern) -> Made:
+    return _worn(skirt.with_notches(without=(ZIP,)), hip_girth=940.0)
+
+
+@fault("openings", "opening-under-bust", measured=WAIST)
+def waist_under_the_bust(skirt: Pattern) -> Made:
+    top = hand_upper()
+    both = replace(
+        _without_zip(skirt),
+        pieces={**_without_zip(skirt).pieces, **top.pieces},
+        seams={**_without_zip(skirt).seams, **top.seams},
+    )
+    return _worn(both, hip_girth=940.0, bust_girth=920.0)
+
+
+@fault("openings", "opening-under-head")
+def neck_under_the_head(_: Pattern) -> Made:
+    return _worn(hand_upper(), head_girth=900.0)
+
+
+@fault("openings", "opening-under-hand")
+def sleeve_under_the_hand(_: Pattern) -> Made:
+    return _worn(hand_upper(), hand_girth=600.0)
+
+
+@fault("openings", "opening-under-heel")
+def leg_under_the_heel(_: Pattern) -> Made:
+    trousers = hand_trousers()
+    uses = tuple(
+        (EdgeUse(f"trousers.{half}/side_seam", f"trousers.{half}/waist_side"),) for half in ("front", "back")
+    )
+    seam = Seam("trousers/side_seam", uses[0], uses[1])
+    return _worn(trousers.with_seams(seam), heel_girth=900.0)
+
+
+@fault("ease-taken", "ease-beyond-cloth", measured=95.0)
+def more_ease_than_cloth_takes(skirt: Pattern) -> Made:
+    """95 mm in a side seam of 614 mm are 15.5 percent."""
+    return skirt.with_seams(replace(skirt.seams[SIDE], ease=95.0))
+
+
+@fault("ease-taken", "ease-to-be-tried", measured=45.0)
+def ease_to_be_tried_first(skirt: Pattern) -> Made:
+    """45 mm are 7.3 percent."""
+    return skirt.with_seams(replace(skirt.seams[SIDE], ease=45.0))
+
+
+@harmless("ease-taken")
+def ease_that_goes_in_unseen(skirt: Pattern) -> Made:
+    return skirt.with_seams(replace(skirt.seams[SIDE], ease=40.0))
+
+
+def _second_seam(skirt: Pattern, moved: float) -> Pattern:
+    """The skirt with another seam along the front side edge, notched so far from the hip notch."""
+    first = skirt.seams[SIDE].first
+    hip = skirt.notches["skirt.front/side_seam/hip"]
+    place: Place = replace(hip.place, amount=hip.place.amount + moved)
+    notch = Notch("skirt.front/side_seam/wrap", place, hip.kind, "skirt/wrap")
+    return skirt.with_seams(Seam("skirt/wrap", first, first)).with_notches(notch)
+
+
+@fault("notch-signatures", "notches-alike", measured=0.0)
+def two_seams_notched_alike(skirt: Pattern) -> Made:
+    return Subject(_second_seam(skirt, 0.0), is_block=False)
+
+
+@fault("notch-signatures", "notches-alike", measured=5.8)
+def two_seams_notched_nearly_alike(skirt: Pattern) -> Made:
+    return Subject(_second_seam(skirt, 5.8), is_block=False)
+
+
+@harmless("notch-signatures")
+def two_seams_that_are_told_apart(skirt: Pattern) -> Made:
+    return Subject(_second_seam(skirt, 6.2), is_block=False)
