@@ -1047,6 +1047,18 @@ export interface components {
             before?: string | null;
         };
         /**
+         * AddedStep
+         * @description A step ready to be added at the end.
+         */
+        AddedStep: {
+            /** Operation */
+            operation: string;
+            /** Parameters */
+            parameters: {
+                [key: string]: unknown;
+            };
+        };
+        /**
          * AskedMeasure
          * @description A measure that a block asks for: how it stands with this body, its ± where it is an estimate.
          */
@@ -1575,6 +1587,8 @@ export interface components {
         /**
          * Cure
          * @description A changed parameter of a step (by its id) that heals; ``value`` is what a change of the step takes.
+         *
+         *     Where a step ``adds``, it is that step which heals, and ``disturbs`` says what else comes of it.
          */
         Cure: {
             /** Step */
@@ -1585,6 +1599,12 @@ export interface components {
             value: unknown;
             /** Words */
             words: string;
+            adds: components["schemas"]["AddedStep"] | null;
+            /**
+             * Disturbs
+             * @default []
+             */
+            disturbs: string[];
         };
         /**
          * CutAnswer
@@ -1674,6 +1694,25 @@ export interface components {
             suspects: components["schemas"]["SuspectAnswer"][];
             /** Repairs */
             repairs: components["schemas"]["RepairAnswer"][];
+        };
+        /**
+         * DrawnIn
+         * @description A stretch of an edge that is gathered or eased in: its edges, its two limits, and what it comes to.
+         */
+        DrawnIn: {
+            /** Name */
+            name: string;
+            /** Said */
+            said: string;
+            /** Kind */
+            kind: string;
+            /** Paths */
+            paths: string[];
+            /** Limits */
+            limits: [
+                components["schemas"]["At"],
+                components["schemas"]["At"]
+            ][];
         };
         /**
          * EaseField
@@ -2146,6 +2185,20 @@ export interface components {
             holds: boolean;
         };
         /**
+         * LaidFold
+         * @description One pleat or tuck: an arrow from its fold line to its placement line, and its lines of stitches.
+         */
+        LaidFold: {
+            /** Name */
+            name: string;
+            /** Said */
+            said: string;
+            start: components["schemas"]["At"];
+            end: components["schemas"]["At"];
+            /** Stitches */
+            stitches: string[];
+        };
+        /**
          * LaidHalf
          * @description Front or back, mm: the underarm at 0, the side seam down along -y, the front toward +x, y up.
          *
@@ -2551,6 +2604,8 @@ export interface components {
             inner_darts: components["schemas"]["Named"][];
             /** Pivots */
             pivots: components["schemas"]["Named"][];
+            /** Seams */
+            seams: components["schemas"]["Named"][];
         };
         /**
          * Named
@@ -3560,6 +3615,10 @@ export interface components {
             notches: components["schemas"]["SheetNotch"][];
             /** Intakes */
             intakes: components["schemas"]["Named"][];
+            /** Folds */
+            folds: components["schemas"]["LaidFold"][];
+            /** Drawn In */
+            drawn_in: components["schemas"]["DrawnIn"][];
             grain_low: components["schemas"]["At"];
             grain_high: components["schemas"]["At"];
             title_at: components["schemas"]["At"];

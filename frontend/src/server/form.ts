@@ -10,12 +10,21 @@ export interface Form {
   readonly group?: string;
   /** What the field is called where its name alone says nothing; its description is then shown below it. */
   readonly label?: string;
+  /** What the field is called where its name is no word of the trade. */
+  readonly called?: string;
+  /** What its choices mean, where their own words do not say it. */
+  readonly said?: Readonly<Record<string, string>>;
+  /** What it means that the field stays empty. */
+  readonly empty?: string;
+  /** With how many empty entries a list begins. */
+  readonly begins?: number;
   readonly title?: string;
   readonly description?: string;
   readonly enum?: readonly unknown[];
   readonly default?: unknown;
   readonly items?: Form;
   readonly minItems?: number;
+  readonly maxItems?: number;
   readonly minimum?: number;
   readonly maximum?: number;
   readonly properties?: Record<string, Form>;
@@ -44,6 +53,7 @@ export function kindOf(form: Form): string {
 /** An empty value to begin with. */
 export function emptyValue(form: Form, root: Form): unknown {
   const { form: plain, optional } = plainForm(form, root);
+  if (form.begins) return Array.from({ length: form.begins }, () => emptyValue(plain.items ?? {}, root));
   if (form.default !== undefined) return form.default;
   if (optional) return null;
   if (plain.type === "array") return plain.minItems ? [emptyValue(plain.items ?? {}, root)] : [];
@@ -65,14 +75,21 @@ export function isFilled(form: Form, root: Form, value: unknown): boolean {
     return list.length >= (plain.minItems ?? 0) && list.every((one) => isFilled(plain.items ?? {}, root, one));
   }
   if (plain.type === "object") {
+    if (lacksPlace(plain, value as Values)) return false;
     return Object.entries(plain.properties ?? {}).every(([name, part]) => isFilled(part, root, (value as Values)[name]));
   }
   return true;
 }
 
+/** Whether a place along an edge says neither a distance nor a share. */
+function lacksPlace(form: Form, value: Values): boolean {
+  const either = ["distance", "fraction"];
+  return either.every((name) => name in (form.properties ?? {}) && (value[name] ?? "") === "");
+}
+
 /** Choices and fields that are not said as they are written. */
 const SPELLED: Readonly<Record<string, string>> = {
-  auto: "as usual", false: "no", french: "French", own_hem: "hem girth", own_knee: "knee girth", t_shirt: "T-shirt", three_quarter: "three-quarter", true: "yes",
+  auto: "as usual", false: "no", french: "French", own_hem: "hem girth", own_knee: "knee girth", t_shirt: "T-shirt", three_quarter: "three-quarter", true: "yes", u: "U", v: "V",
 };
 
 /** The name of a field or of a choice in words. */
@@ -82,7 +99,7 @@ export function words(name: string): string {
 
 /** What a field of a form is called. */
 export function calledOf(name: string, form: Form): string {
-  return form.label ?? words(name);
+  return form.label ?? form.called ?? words(name);
 }
 
 /** A part of a form: its name ("" stands open at the top), its fields, and whether any was set. */

@@ -1,6 +1,7 @@
 /** What all rooms share: the unit, the book's shelf, what is being said at the top. */
 
 import { call, Refused, Unreachable } from "../server/call.ts";
+import { arranged } from "../steps/arranged.ts";
 import type { Refusal, Shelf, StepOffer, Unit } from "../server/types.ts";
 
 export type Room = "measures" | "table";
@@ -43,7 +44,7 @@ class Workroom {
       call<readonly StepOffer[]>("/steps", this.unit),
     ]);
     this.shelf = shelf;
-    this.offers = offers;
+    this.offers = offers.map(arranged);
   }
 
   async lookAtShelf(): Promise<void> {

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { EdgeChoice, NameChoices } from "../server/types.ts";
-import { edgeFieldOf, intakeAt, knownAs, namesFor, withEnds } from "./names.ts";
+import { byPiece, edgeFieldOf, intakeAt, knownAs, namesFor, pieceNamed, withEnds } from "./names.ts";
 
 function edge(name: string, first: string, second: string): EdgeChoice {
   const ends: EdgeChoice["ends"] = [{ name: first, said: first }, { name: second, said: second }];
@@ -15,6 +15,7 @@ const choices: NameChoices = {
   notches: [],
   inner_darts: [],
   pivots: [],
+  seams: [],
 };
 const form = {
   properties: { edge: { type: "string", kind: "edge" }, hem_end: { type: "string", kind: "point" }, height: { type: "string", kind: "amount" } },
@@ -60,5 +61,26 @@ test("where a step names two edges, each point goes with the edge that it is cal
   const line = { type: "string", kind: "edge" };
   const two = { properties: { edge: line, from_point: point, across: line, across_point: point } };
   const values = { edge: "skirt.back/center_back", from_point: "a.b/top", across: "skirt.back/hem", across_point: "a.b/top" };
-  assert.deepEqual(withEnds(values, two, two, "across", choices), { ...values, across_point: "a.b/foot" });
+  assert.deepEqual(withEnds(values, two, two, "across", choices), { ...values, across_point: "a.b/side" }, "the side on which the seam's top lies");
+  const foot = { ...values, across: "skirt.back/hem", from_point: "a.b/foot" };
+  assert.deepEqual(withEnds(foot, two, two, "from_point", choices), { ...foot, across_point: "a.b/foot" }, "and it follows the other");
+});
+
+test("an end that may stay open is not filled, one is chosen by what its field is called after", () => {
+  const open = { properties: { center: form.properties.edge, over: { anyOf: [{ type: "string", kind: "point" }, { type: "null" }] } } };
+  const values = { center: "skirt.back/hem", over: null };
+  assert.deepEqual(withEnds(values, open, open, "center", choices), values);
+  const neck = edge("top.front/neck", "top.front/side_neck_point", "top.front/neck_pit");
+  const fold = edge("top.front/center_front", "top.front/neck_pit", "top.front/waist_center");
+  const necks = { properties: { edge: form.properties.edge, center: form.properties.hem_end } };
+  const asked = { edge: neck.name, center: "" };
+  assert.equal(withEnds(asked, necks, necks, "edge", { ...choices, edges: [neck, fold] }).center, "top.front/neck_pit");
+});
+
+test("names stand piece by piece, those of the piece that is worked on first", () => {
+  const edges = [{ ...edge("a.back/hem", "a.back/x", "a.back/y"), said: "back, hem" }, { ...edge("a.front/hem", "a.front/x", "a.front/y"), said: "front, hem" }];
+  const both = { ...choices, edges };
+  assert.equal(pieceNamed({ starts: [{ edge: "a.front/hem" }] }, both), "front");
+  assert.deepEqual(byPiece(edges, "front").map(([piece, names]) => [piece, names.length]), [["front", 1], ["back", 1]]);
+  assert.deepEqual(namesFor("point", both, "").map((one) => one.said), ["back, a.back/x", "back, a.back/y", "front, a.front/x", "front, a.front/y"]);
 });

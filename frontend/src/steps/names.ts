@@ -12,10 +12,12 @@ export function namesFor(kind: string, choices: NameChoices | null, edge: string
   if (kind === "notch") return choices.notches;
   if (kind === "inner_dart") return choices.inner_darts;
   if (kind === "pivot") return choices.pivots;
+  if (kind === "seam") return choices.seams;
   const found = choices.edges.find((one) => one.name === edge);
   if (found) return found.ends;
-  const every = new Map(choices.edges.flatMap((one) => one.ends.map((end) => [end.name, end] as const)));
-  return [...every.values()];
+  const onPiece = (one: EdgeChoice, said: string): string => `${one.said.split(", ")[0]}, ${said}`;
+  const every = choices.edges.flatMap((one) => one.ends.map((end) => [end.name, { name: end.name, said: onPiece(one, end.said) }] as const));
+  return [...new Map(every).values()];
 }
 
 /** Edges of the same words are told apart by their length. */
@@ -45,17 +47,74 @@ export function edgeFieldOf(point: string, fields: readonly string[]): string {
   return named[0] ?? (fields.includes("edge") ? "edge" : "edges");
 }
 
-/** The values after a field was changed: the ends beside a new edge become ends of that edge. */
+/** The values after a field was changed: the ends beside a new edge become ends of that edge, and where a step
+ * names two edges their ends go together. */
 export function withEnds(values: Values, form: Form, root: Form, changed: string, choices: NameChoices | null): Values {
-  const part = form.properties?.[changed];
-  if (!part || kindOf(plainForm(part, root).form) !== "edge") return values;
-  const ends = choices?.edges.find((one) => one.name === values[changed])?.ends.map((end) => end.name);
-  if (!ends?.length) return values;
-  const fields = Object.entries(form.properties ?? {});
-  const edges = fields.filter(([, other]) => kindOf(plainForm(other, root).form) === "edge").map(([name]) => name);
-  const points = fields.filter(([name, other]) => kindOf(plainForm(other, root).form) === "point" && (edges.length < 2 || edgeFieldOf(name, edges) === changed));
-  const moved = points.filter(([name]) => !ends.includes(String(values[name])));
-  return { ...values, ...Object.fromEntries(moved.map(([name]) => [name, ends[0]])) };
+  const kinds = kindsOf(form, root);
+  const edges = namesOf(kinds, "edge");
+  const points = namesOf(kinds, "point");
+  if (!choices || ![...edges, ...points].includes(changed)) return values;
+  const after: Values = { ...values };
+  const lead = points[0] ?? "";
+  for (const name of points) {
+    const edge = edgeFieldOf(name, edges);
+    const ends = endsOf(values[edge], choices);
+    if (!ends.length) continue;
+    const follows = name !== lead && edge !== edgeFieldOf(lead, edges) && [edge, lead, edgeFieldOf(lead, edges)].includes(changed);
+    const mate = follows ? ends[1 - endsOf(values[edgeFieldOf(lead, edges)], choices).indexOf(String(after[lead]))] : undefined;
+    if (mate) after[name] = mate;
+    else if (changed === edge && !ends.includes(String(values[name]))) after[name] = likelyEnd(name.replace(`${edge}_`, ""), ends, choices);
+  }
+  return after;
+}
+
+/** The kind of each field that must be said. */
+function kindsOf(form: Form, root: Form): readonly (readonly [string, string])[] {
+  const fields = Object.entries(form.properties ?? {}).map(([name, part]) => [name, plainForm(part, root)] as const);
+  return fields.filter(([, plain]) => !plain.optional).map(([name, plain]) => [name, kindOf(plain.form)] as const);
+}
+
+function namesOf(kinds: readonly (readonly [string, string])[], wanted: string): readonly string[] {
+  return kinds.filter(([, kind]) => kind === wanted).map(([name]) => name);
+}
+
+/** The ends of an edge in the order in which the outline runs: so the first of one edge lies on the same side of
+ * the piece as the second of an edge across. */
+function endsOf(edge: unknown, choices: NameChoices): readonly string[] {
+  return choices.edges.find((one) => one.name === edge)?.ends.map((end) => end.name) ?? [];
+}
+
+/** The end that the field is called after (center, hem, underarm); what is counted is counted from the center. */
+function likelyEnd(field: string, ends: readonly string[], choices: NameChoices): string | undefined {
+  const meant = field === "from_point" || field === "starts_at" ? "center" : (field.split("_")[0] ?? "");
+  const last = (name: string): string => name.split("/").at(-1) ?? "";
+  const whole = (name: string): string => name.split("/")[1] ?? ""; // its own word, were it cut in two
+  const meets = (end: string): boolean =>
+    choices.edges.some((one) => whole(one.name).startsWith(meant) && one.ends.some(({ name }) => name === end));
+  return ends.find((end) => last(end).includes(meant)) ?? ends.find(meets) ?? ends[0];
+}
+
+/** The names piece by piece, in order; the piece of what the step names already comes first. */
+export function byPiece(names: readonly Named[], first: string): readonly (readonly [string, readonly Named[]])[] {
+  const found = new Map<string, Named[]>();
+  for (const one of names) {
+    const piece = pieceIn(one.said);
+    found.set(piece, [...(found.get(piece) ?? []), one]);
+  }
+  return [...found].sort(([a], [b]) => Number(b === first) - Number(a === first));
+}
+
+/** The piece that a name in words begins with; none where it says no piece. */
+export function pieceIn(said: string): string {
+  return said.includes(", ") ? (said.split(", ")[0] ?? "") : "";
+}
+
+/** The piece of the first edge or dart that the values name. */
+export function pieceNamed(values: unknown, choices: NameChoices | null): string {
+  const named = JSON.stringify(values ?? null).match(/"[^"]+"/g) ?? [];
+  const known = new Map([...(choices?.edges ?? []), ...(choices?.intakes ?? [])].map((one) => [`"${one.name}"`, one.said]));
+  const said = named.map((name) => known.get(name)).find((one) => one !== undefined);
+  return said ? pieceIn(said) : "";
 }
 
 /** A name in words, for one that the server has no words for any more. */

@@ -33,3 +33,16 @@ test("a picked edge begins a list that may stay empty, and nothing picked leaves
   assert.deepEqual(withPicked({ edges: [] }, form, "top.front/neck", null), { edges: [{ edge: "top.front/neck" }] });
   assert.deepEqual(withPicked({ edges: [] }, form, null, null), { edges: [] });
 });
+
+test("a step comes first that is called so, and a hyphen is typed or not", () => {
+  const steps = [offer("lining", "Lining"), offer("pleats", "Pleats"), offer("change_neckline", "Change neckline")];
+  assert.deepEqual(matching(steps, "pleat").map((one) => one.operation), ["pleats", "lining"]);
+  assert.deepEqual(matching(steps, "v-neck").map((one) => one.operation), ["change_neckline"]);
+  assert.deepEqual(matching(steps, "deeper neck").map((one) => one.operation), ["change_neckline"]);
+});
+
+test("a picked dart fills the first dart field", () => {
+  const form = { properties: { edge: { type: "string", kind: "edge" }, dart: { type: "string", kind: "intake" } } };
+  const choices = { edges: [], intakes: [{ name: "top.front/bust_dart", said: "front, bust dart" }], pieces: [], notches: [], inner_darts: [], pivots: [], seams: [] };
+  assert.deepEqual(withPicked({ edge: "", dart: "" }, form, "top.front/bust_dart", choices), { edge: "", dart: "top.front/bust_dart" });
+});

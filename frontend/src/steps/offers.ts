@@ -6,39 +6,56 @@ import { withEnds } from "./names.ts";
 
 /** Other words of the trade under which a step is looked for (common practice). */
 const ALSO: Record<string, string> = {
+  all_in_one_facing: "sleeveless neck armhole combined",
   bias_grain: "bias grain cross cut",
   bodice: "top blouse shirt waist bust",
   bodysuit: "leotard swimsuit dance stretch knit",
   change_armhole: "sleeveless cutaway lower raise armscye",
   change_length: "hem level waist rise longer shorter lengthen shorten",
-  change_neckline: "neck v-neck round scoop boat square lower",
+  change_neckline: "neck v-neck round scoop boat square lower deeper wider",
   change_width: "wider narrower let out take in girth",
   circle_skirt: "full half quarter flared round",
+  convert_dart: "gathers gathered ease tuck tucks pleat fold",
   cowl: "drape neckline neck folds",
   curve_hem: "shirt tail high low curved",
   cut_style_line: "yoke panel seam style line split empire midriff",
   dart_to_flare: "dart close rotate pivot flare a-line fullness",
+  declare_ease: "eased easing shrink",
+  double_ended_dart: "fisheye waist contour",
   dress: "frock shift sheath",
-  gather_edge: "gathers gathered puff ruffle shirring fullness bishop",
+  facing: "neck armhole front edge hem turn",
+  fold_dart: "cap press legs",
+  gather_edge: "gathers gathered puff ruffle frill shirring fullness bishop",
   godet: "insert flare wedge fullness",
   gored_skirt: "gore gores panel flared",
   gores: "gore panel flare seam",
+  interfacing: "fusible fuse iron stiffen",
+  interlining: "warmth layer underlining",
   join_pieces: "join merge together",
   leggings: "tights stretch knit",
+  lining: "lined inside pleat",
   panel_notches: "waist panel notch match princess",
-  pleats: "knife box inverted fold fullness",
+  pleats: "knife box inverted fold fullness tuck tucks kilt",
+  pocket_bag: "pocket inseam side pouch",
   princess_seam: "princess panel dart seam bust",
+  reshape_double_dart: "fisheye waist narrower wider",
   reshape_edge: "curve fair shape hollow redraw",
   set_allowance: "seam allowance margin",
   set_hem: "hem depth turn up",
+  shorten_dart: "lengthen point apex back",
   slash_and_spread: "flare a-line bell fullness puff spread slash",
   sleeve: "arm cap set-in",
   stretch_band: "band rib neck neckband leg cuff elastic binding",
   stretch_torso: "t-shirt tee shirt top knit jersey",
   taper: "peg flare a-line swing narrow",
-  tiers: "ruffle flounce gathered layered",
+  tiers: "ruffle frill flounce gathered layered",
   torso: "hip long shirt",
+  transfer_dart: "move rotate pivot close swing bust shoulder waist split combine",
   trousers: "pants shorts culottes slacks leg",
+  true_dart: "fold cap legs blend",
+  true_junction: "blend smooth walk",
+  true_notch: "walk match",
+  true_seam: "walk match longer shorter trim",
   turn_sleeve: "pitch turn rotate arm forward",
   unfold: "asymmetric left right whole mirror one side",
   vent: "slit kick pleat",
@@ -47,20 +64,28 @@ const ALSO: Record<string, string> = {
   zip_opening: "zip zipper fastening placket",
 };
 
-/** The steps whose title, summary or trade words begin with every typed word; those that have the words as they
- * are typed come first. */
+/** The steps whose title, summary or trade words begin with every typed word; those that have it in their title
+ * come first, then those that have the words as they are typed. */
 export function matching(offers: readonly StepOffer[], text: string): StepOffer[] {
-  const wanted = text.toLowerCase().split(/\s+/).filter(Boolean);
+  const wanted = text.toLowerCase().split(/[\s-]+/).filter(Boolean);
   const found = offers.filter((offer) => wanted.every((word) => wordsOf(offer).some((one) => one.startsWith(word))));
-  const whole = (offer: StepOffer): number => wanted.filter((word) => wordsOf(offer).includes(word)).length;
-  return found.sort((one, other) => whole(other) - whole(one));
+  const near = (offer: StepOffer): number =>
+    wanted.reduce((sum, word) => sum + titled(offer, word) + Number(wordsOf(offer).includes(word)), 0);
+  return found.sort((one, other) => near(other) - near(one));
+}
+
+/** 3 where the title begins with the word, 2 where it has it; "gathers" is in "Gather an edge" too. */
+function titled(offer: StepOffer, word: string): number {
+  const title = offer.title.toLowerCase().split(/[\s-]+/);
+  const at = title.findIndex((one) => one.startsWith(word) || (one.length > 3 && word.startsWith(one)));
+  return at < 0 ? 0 : at === 0 ? 3 : 2;
 }
 
 function wordsOf(offer: StepOffer): readonly string[] {
   return `${offer.title} ${ALSO[offer.operation] ?? ""}`.toLowerCase().split(/[\s-]+/);
 }
 
-/** The values with the first edge field filled with the edge that is picked on the sheet. */
+/** The values with the first edge or dart field filled with what is picked on the sheet. */
 export function withPicked(values: Values, form: Form, picked: string | null, choices: NameChoices | null): Values {
   return picked ? (filled(form, form, values, picked, choices)[0] as Values) : values;
 }
@@ -75,7 +100,8 @@ function filled(
 ): [unknown, boolean] {
   const { form: plain, optional } = plainForm(form, root);
   if (optional) return [value, false];
-  if (kindOf(plain) === "edge") return value === "" ? [picked, true] : [value, false];
+  const kind = choices?.intakes.some((one) => one.name === picked) ? "intake" : "edge";
+  if (kindOf(plain) === kind) return value === "" ? [picked, true] : [value, false];
   if (plain.type === "array" && plain.items) {
     const begun = (value as unknown[])[0] ?? emptyValue(plain.items, root);
     const [first, done] = filled(plain.items, root, begun, picked, choices);

@@ -1,4 +1,5 @@
-"""Cures: one changed parameter that heals a refusal or a finding; solved here, taken only on request.
+"""Cures: one changed parameter that heals a refusal or a note, or one step that heals what a check found;
+solved here, taken only on request.
 
 A step that is refused may name a length of another step that would have to be larger. It cannot see how
 large that length is, nor what comes of it; here the length is raised and the recipe run again until the
@@ -8,61 +9,23 @@ bodies of the style get the same amount.
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Final
 
 from notchbook.app.drafting import completed, draft_recipe
+from notchbook.app.offered_cure import OfferedCure
+from notchbook.app.step_cures import NUMBER_SIGN, step_cures
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError, NotchbookError
 from notchbook.pattern import Cure
-from notchbook.recipe import Recipe, Replay, StepRecord, change_step, replay
+from notchbook.recipe import Recipe, Replay, StepRecord, add_step, change_step, replay
 from notchbook.recipe.parameters import read_amount
-from notchbook.units import Amount, LengthStyle, length_in_words
+from notchbook.units import Amount
 
 MOST_ROUNDS: Final = 12
 """How often a length is raised before the cure is given up; each round is a run of the recipe."""
 
 FINEST_CURE: Final = 1.0
 """mm; a solved length is rounded up to whole millimeters: no chalk is finer. Own judgment."""
-
-NUMBER_SIGN: Final = "."
-"""Between a code and the number of one of its cures: ``sleeve-arm-too-full.2``."""
-
-
-@dataclass(frozen=True, slots=True)
-class OfferedCure:
-    """A cure that is known to heal. ``step`` is the id of a step in the recipe, ``value`` what is to be
-    written into its ``parameter``; ``raised_by`` is how much longer that is than now, mm, None where it is no
-    length that is raised. ``word`` takes it: the code of what it heals, with a number after the first."""
-
-    code: str
-    word: str
-    step: str
-    parameter: str
-    value: Any
-    order: str
-    raised_by: float | None
-
-    def words(self, style: LengthStyle) -> str:
-        """The order as it is said: ``Lower the armhole by 1.2 cm``, ``Give the upper arm 3 cm of ease``."""
-        order = self.order
-        if self.raised_by is not None:
-            order = f"{order} by {length_in_words(self.raised_by, style)}"
-        elif isinstance(self.value, str) and self.value.endswith(" mm") and self.value in order:
-            mm = read_amount(self.value).evaluate(lambda _key: 0.0)
-            order = order.replace(self.value, length_in_words(mm, style))
-        return f"{order[:1].upper()}{order[1:]}"
-
-    def data(self) -> dict[str, Any]:
-        """JSON-ready; ``raised_by`` in mm."""
-        return {
-            "take": self.word,
-            "step": self.step,
-            "parameter": self.parameter,
-            "value": self.value,
-            "raised_by": self.raised_by,
-            "words": self.words(LengthStyle("mm")),
-        }
 
 
 def offered_cures(run: Replay) -> tuple[OfferedCure, ...]:
@@ -79,7 +42,9 @@ def offered_cures(run: Replay) -> tuple[OfferedCure, ...]:
 
 
 def take_cure(recipe: Recipe, cure: OfferedCure, base: MeasureSet) -> Recipe:
-    """The recipe with the cure written into it."""
+    """The recipe with the cure written into it: a parameter changed, or a step added at the end."""
+    if cure.adds is not None:
+        return add_step(recipe, cure.adds.operation, cure.adds.parameters, base=base)
     return change_step(recipe, cure.step, {cure.parameter: cure.value}, base=base)
 
 
@@ -90,7 +55,7 @@ def taking(run: Replay, words: Sequence[str]) -> tuple[Replay, tuple[OfferedCure
     """
     taken: list[OfferedCure] = []
     for word in words:
-        cure = next((one for one in offered_cures(run) if one.word == word), None)
+        cure = next((one for one in (*offered_cures(run), *step_cures(run)) if one.word == word), None)
         if cure is not None:
             taken.append(cure)
             run = replay(take_cure(run.recipe, cure, run.measures), run.measures, run)

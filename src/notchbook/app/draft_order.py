@@ -5,8 +5,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from notchbook.app.contradictions import WaistAnswer
-from notchbook.app.curing import OfferedCure, draft_taking
+from notchbook.app.curing import draft_taking
 from notchbook.app.filling_estimates import Filled, fill_for_draft
+from notchbook.app.offered_cure import OfferedCure
 from notchbook.body import MeasureSet
 from notchbook.recipe import Replay
 

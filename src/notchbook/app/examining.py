@@ -5,8 +5,14 @@ from dataclasses import replace
 from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.target_findings import target_findings
 from notchbook.checks import Report, Subject, all_checks, run_checks
+from notchbook.errors import NotchbookError
 from notchbook.finish import Cloth, HouseTable
+from notchbook.pattern import Finding, Pattern, walk_seam
 from notchbook.recipe import Replay
+from notchbook.units import TOLERANCES
+
+SEAM_PUT_OUT = "seam-put-out"
+"""What a step says when it put a seam out of true; a later step may have trued it, or declared the ease."""
 
 
 def examine(replay: Replay, house: HouseTable | None = None, *, cut: bool = True) -> Report:
@@ -41,7 +47,19 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
 def examine_subject(subject: Subject, replay: Replay, *, cut: bool = True) -> Report:
     """As :func:`examine`, on a subject whose cut pieces are wanted afterward."""
     report = run_checks(subject, None if cut else _without_cut())
-    return replace(report, findings=(*replay.notes, *target_findings(replay), *report.findings))
+    notes = tuple(note for note in replay.notes if not _was_trued_since(note, subject.pattern))
+    return replace(report, findings=(*notes, *target_findings(replay), *report.findings))
+
+
+def _was_trued_since(note: Finding, pattern: Pattern) -> bool:
+    """Whether a seam that a step put out walks true on the finished pattern."""
+    seam = pattern.seams.get(note.names[0]) if note.code == SEAM_PUT_OUT and note.names else None
+    if seam is None:
+        return False
+    try:
+        return abs(walk_seam(pattern, seam).misfit) <= TOLERANCES.seam_walk
+    except NotchbookError:
+        return False
 
 
 def _without_cut() -> list[str]:

@@ -48,7 +48,7 @@ _MOVED: Final = {
 _REPLACED: Final = frozenset({"measured-value-replaced", "estimate-yields"})
 """Findings that took one value in place of another."""
 
-_IN_WORDS: Final = frozenset({"sleeve-pitch", "hem-excess"})
+_IN_WORDS: Final = frozenset({"sleeve-pitch", "hem-excess", "seam-trued", "notch-trued", "dart-legs-trued"})
 """Findings whose words hold the amount already."""
 
 _EXACT_DEGREES: Final = (90.0, 180.0)

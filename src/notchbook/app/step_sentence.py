@@ -7,7 +7,13 @@ from typing import Any, Final
 from notchbook.pattern import spoken
 from notchbook.pattern.names import is_name, is_slug
 
-_SPELLED: Final = {"french": "French", "t_shirt": "T-shirt", "three_quarter": "three-quarter"}
+_SPELLED: Final = {
+    "french": "French",
+    "t_shirt": "T-shirt",
+    "three_quarter": "three-quarter",
+    "u": "U",
+    "v": "V",
+}
 """Choices that are not said as they are written."""
 
 
@@ -37,7 +43,7 @@ def _said(value: Any) -> str:
         return "; ".join(map(_said, value)) if any(isinstance(v, dict) for v in value) else _listed(value)
     if isinstance(value, Mapping):
         edges = [_said(part) for part in value.values() if isinstance(part, Mapping)]
-        return " to ".join(edges) if edges else _said(value.get("edge") or value.get("dart") or "")
+        return " to ".join(edges) if edges else _said(value.get("edge") or value.get("intake") or "")
     if value is None:
         return ""
     if isinstance(value, str) and is_name(value):

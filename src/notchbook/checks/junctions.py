@@ -5,13 +5,10 @@ from dataclasses import dataclass
 
 from notchbook.checks.centers import are_reflections
 from notchbook.checks.corners import Corner, End, corner
+from notchbook.checks.traced import TURNED_SEAM
 from notchbook.checks.walks import WalkedSeam, walked_seams
 from notchbook.pattern import Pattern
 from notchbook.pattern.sewn import Directed
-
-
-_TURNED = "SSe"
-"""The class of a turned seam (ASTM D6193)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +34,7 @@ def junctions(pattern: Pattern) -> Iterator[Junction]:
     """
     sewn = _sewn_together(pattern)
     for walked in walked_seams(pattern):
-        if walked.seam.seam_class == _TURNED:
+        if walked.seam.seam_class == TURNED_SEAM:
             continue
         for at_start in (True, False):
             first, second = (_corner(pattern, walked, side, at_start) for side in (0, 1))

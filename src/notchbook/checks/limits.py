@@ -261,6 +261,41 @@ class Limits:
         _COMMON,
         "own judgment",
     )
+    opening_spare: float = _limit(
+        20.0,
+        "mm",
+        "So much larger than what passes through it must an opening be that nothing opens.",
+        _COMMON,
+        _PRACTICE,
+    )
+    ease_usual: float = _limit(
+        0.07,
+        "share",
+        "So much of a seam is eased in unseen: 6 to 10 mm of a back shoulder.",
+        "trade handbooks",
+        "memory",
+    )
+    ease_of_cap: float = _limit(
+        0.1,
+        "share",
+        "A cap takes 30 to 40 mm on an armhole of 450, on the bias and with steam.",
+        "trade handbooks",
+        "memory",
+    )
+    ease_most: float = _limit(
+        0.15,
+        "share",
+        "What is more is gathered: a light gather begins at one and a quarter to one.",
+        "trade handbooks",
+        "memory",
+    )
+    notch_alike: float = _limit(
+        6.0,
+        "mm",
+        "Seams and notches that differ by less than a notch's reach are taken for each other.",
+        _COMMON,
+        "own judgment",
+    )
 
     def with_changes(self, changes: Mapping[str, float]) -> "Limits":
         """The limits with some changed; InputError ``limit-unknown`` or ``limit-unusable``."""

@@ -2,7 +2,7 @@
 
 from notchbook.checks.corners import inside_angle
 from notchbook.checks.measured import end_direction, start_direction, wrapped
-from notchbook.pattern import Edge, Intake, Piece
+from notchbook.pattern import Intake, Piece
 from notchbook.units import TOLERANCES
 
 
@@ -14,7 +14,7 @@ def angle_across(piece: Piece, intake: Intake) -> float | None:
     """
     legs = {leg for other in piece.intakes for leg in (other.first_leg, other.second_leg)}
     first, second = piece.edge(intake.first_leg), piece.edge(intake.second_leg)
-    before, after = _beside(piece, first, -1), _beside(piece, second, 1)
+    before, after = piece.edge_before(first.name), piece.edge_after(second.name)
     if {before.name, after.name} & legs or min(first.length, second.length) <= TOLERANCES.sew_length:
         return None
     if intake.is_folded:
@@ -22,7 +22,3 @@ def angle_across(piece: Piece, intake: Intake) -> float | None:
         turn = start_direction(still) - start_direction(moved)
         return 180.0 - wrapped(start_direction(after.path) + turn - end_direction(before.path))
     return inside_angle(before, first) + inside_angle(second, after)
-
-
-def _beside(piece: Piece, edge: Edge, step: int) -> Edge:
-    return piece.outline[(piece.edge_index(edge.name) + step) % len(piece.outline)]

@@ -17,8 +17,8 @@ from notchbook.units import LengthStyle, Unit, length_in_words, parse_stretch
 
 if TYPE_CHECKING:
     from notchbook.app.contradictions import WaistAnswer
-    from notchbook.app.curing import OfferedCure
     from notchbook.app.draft_order import Drafted, DraftOrder
+    from notchbook.app.offered_cure import OfferedCure
     from notchbook.body import MeasureSet
     from notchbook.pattern import Contradiction
 

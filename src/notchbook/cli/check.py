@@ -10,10 +10,11 @@ from notchbook.cli.options import AsJson, OtherMeasures, StyleName, Take, UnitCh
 from notchbook.cli.screen import Screen
 
 if TYPE_CHECKING:
-    from notchbook.app.curing import OfferedCure
+    from notchbook.app.offered_cure import OfferedCure
     from notchbook.app.style_file import StyleFile
     from notchbook.checks import Report
     from notchbook.recipe import Replay
+    from notchbook.units import Unit
 
 
 def check(
@@ -30,16 +31,27 @@ def check(
             show_default=False,
         ),
     ] = None,
+    sizes: Annotated[
+        str | None,
+        typer.Option(
+            "--sizes",
+            metavar="CHART",
+            help="Check every size of a chart: one line for each size and finding.",
+            show_default=False,
+        ),
+    ] = None,
     unit: UnitChoice = "cm",
     as_json: AsJson = False,
 ) -> None:
-    """Check a style: seams, notches, darts, grain, hems.
+    """Check a style: seams, notches, darts, grain, hems, openings; and what steps would cure.
 
     Ends with 0 when all is fine and with 1 when something is to be looked at.
 
     Example: notchbook check skirt.json
 
     Example: notchbook check skirt.json --measures marta.csv
+
+    Example: notchbook check skirt.json --sizes women
     """
     from notchbook.app.style_file import read_style, run_style_taking
     from notchbook.body import read_measures
@@ -50,6 +62,10 @@ def check(
     stored = read_style(style)
     words = tuple(take or ())
     run, taken = run_style_taking(stored, body, words)
+    if sizes is not None:
+        _write(run, out, (style, *(() if measures is None else (measures,))))
+        _by_size(run, sizes, unit, as_json=as_json)
+        return
     figures = figures_of(run, words, taken)
     report = _report(stored, run, taken)
     _write(run, out, (style, *(() if measures is None else (measures,))))
@@ -76,6 +92,19 @@ def check(
         "next_step": again,
     }
     answer(data, show, as_json=as_json, to_check=looking)
+
+
+def _by_size(run: "Replay", word: str, unit: "Unit", *, as_json: bool) -> None:
+    """The same recipe, with the cures that were taken, in every size of the chart."""
+    from notchbook.app.checked_by_size import checked_by_size
+    from notchbook.app.comparing import read_chart_named
+    from notchbook.cli.show_sizes_checked import show_sizes_checked, sizes_checked_data
+
+    chart = read_chart_named(word)
+    checked = checked_by_size(run.recipe, [chart.size(label) for label in chart.labels])
+    data = {"style": run.recipe.name, "chart": word, "sizes": sizes_checked_data(checked)}
+    to_check = not all(size.is_right for size in checked)
+    answer(data, lambda screen: show_sizes_checked(screen, checked, unit), as_json=as_json, to_check=to_check)
 
 
 def _report(stored: "StyleFile", run: "Replay", taken: "tuple[OfferedCure, ...]") -> "Report":

@@ -15,7 +15,7 @@ from notchbook.errors import HouseFault, InputError, NotchbookError, OutputError
 from notchbook.units import LengthStyle, Unit, length_in_words
 
 if TYPE_CHECKING:
-    from notchbook.app.curing import OfferedCure
+    from notchbook.app.offered_cure import OfferedCure
     from notchbook.pattern import Contradiction
 
 _OBJECTS: Final = frozenset({"cures", "offered", "contradiction"})

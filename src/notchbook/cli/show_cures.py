@@ -7,13 +7,15 @@ from notchbook.cli.screen import Screen
 from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
-    from notchbook.app.curing import OfferedCure
+    from notchbook.app.offered_cure import OfferedCure
 
 
 def show_cures(screen: Screen, offered: "Iterable[OfferedCure]", unit: Unit) -> None:
     """What can be taken; nothing where nothing is offered."""
     for number, cure in enumerate(offered, start=1):
         screen.line(f"{number}  {cure.words(LengthStyle(unit))}: add --take {cure.word}")
+        for line in cure.disturbs.words(LengthStyle(unit)):
+            screen.line(f"     {line}")
 
 
 def show_taken(screen: Screen, taken: "Iterable[OfferedCure]", unit: Unit) -> None:

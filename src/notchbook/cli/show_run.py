@@ -12,9 +12,9 @@ from notchbook.units import Unit
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from notchbook.app.curing import OfferedCure
     from notchbook.app.ease_rows import EaseRow
     from notchbook.app.filling_estimates import Filled
+    from notchbook.app.offered_cure import OfferedCure
     from notchbook.app.resting_on_estimates import RestedOn
     from notchbook.checks import Closure, Report
     from notchbook.pattern import Contradiction
@@ -41,9 +41,10 @@ def figures_of(run: "Replay", words: tuple[str, ...], taken: "tuple[OfferedCure,
     from notchbook.app.ease_rows import ease_table
     from notchbook.app.examining import subject_of
     from notchbook.app.resting_on_estimates import rested_on
+    from notchbook.app.step_cures import step_cures
     from notchbook.checks import closures
 
-    offered = offered_cures(run)
+    offered = (*offered_cures(run), *step_cures(run))
     require_offered(words, taken, offered)
     return RunFigures(
         run=run,

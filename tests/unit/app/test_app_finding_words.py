@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.app.curing import OfferedCure, say_solved
+from notchbook.app.curing import say_solved
 from notchbook.app.finding_words import amounts_in, in_words, message_in, suggestion_in
+from notchbook.app.offered_cure import OfferedCure
 from notchbook.errors import DraftRefused
 from notchbook.pattern import Contradiction, Cure, Finding, Measured, Severity, worded
 from notchbook.units import LengthStyle

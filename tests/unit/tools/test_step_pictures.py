@@ -1,9 +1,11 @@
 """Pictures of pattern steps: each row of the table runs and shows what changed."""
 
+from collections import Counter
 from xml.etree import ElementTree as ET
 
 import pytest
 
+import step_drawing
 import step_pictures
 from notchbook.geometry import Path, Point
 from notchbook.recipe import all_definitions
@@ -33,8 +35,42 @@ def test_the_picture_has_before_and_after_and_the_old_outline(operation: str) ->
 
 def test_a_path_is_written_y_down_to_a_tenth() -> None:
     path = Path.line(Point(0.0, 10.0), Point(3.14159, -2.0))
-    assert step_pictures.path_data(path) == "M0.0 -10.0L3.1 2.0"
+    assert step_drawing.path_data(path) == "M0.0 -10.0L3.1 2.0"
 
 
 def test_a_step_without_a_row_has_no_picture() -> None:
     assert step_pictures.picture_row("no_such_step") is None
+
+
+def drawn(operation: str) -> ET.Element:
+    row = step_pictures.picture_row(operation)
+    assert row is not None
+    return ET.fromstring(step_pictures.svg(step_pictures.shown(row)))
+
+
+def classes(root: ET.Element) -> Counter[str]:
+    return Counter(path.get("class", "") for path in root.iter(f"{SVG}path"))
+
+
+@pytest.mark.parametrize(
+    ("operation", "marks"),
+    [
+        ("gather_edge", "gathers"),
+        ("pleats", "placement"),
+        ("pleats", "pressed"),
+        ("fold_dart", "pressed"),
+        ("bias_grain", "grain"),
+        ("unfold", "on_fold"),
+    ],
+)
+def test_the_picture_shows_what_the_step_is_about(operation: str, marks: str) -> None:
+    assert classes(drawn(operation))[marks] > 0
+
+
+def test_nothing_is_drawn_below_or_beside_the_picture() -> None:
+    """Two heads, the rows and their gaps fill the height; long rows are broken."""
+    root = drawn("tiers")
+    _, _, wide, high = map(float, root.get("viewBox", "").split())
+    assert wide < 1400.0
+    tops = [float(group.get("transform", "").split()[-1].rstrip(")")) for group in root.iter(f"{SVG}g")]
+    assert max(tops) < high

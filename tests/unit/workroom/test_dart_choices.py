@@ -28,5 +28,5 @@ def test_darts_with_two_points_are_offered_by_themselves() -> None:
 def test_a_transfer_is_said_as_an_order() -> None:
     step, parameters = transfer("shoulder")
     assert sentence(definition(step).sentence, parameters) == "front, bust dart, to front, shoulder"
-    into = {"darts": parameters["darts"], "places": [], "into": [{"dart": f"{FRONT}/waist_dart"}]}
+    into = {"darts": parameters["darts"], "places": [], "into": [{"intake": f"{FRONT}/waist_dart"}]}
     assert sentence(definition(step).sentence, into) == "front, bust dart, into front, waist dart"

@@ -78,6 +78,8 @@ def test_a_stopped_step_has_its_cure_which_a_change_of_the_step_takes(
         "parameter": "lowered",
         "value": "63 mm",
         "words": "Lower the tray by 6.3 cm",
+        "adds": None,
+        "disturbs": [],
     }
     edit = {"do": "change-step", "step": cure["step"], "changes": {cure["parameter"]: cure["value"]}}
     asked = {"expected_version": told["version"], "edit": edit}

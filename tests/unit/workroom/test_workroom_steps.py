@@ -54,7 +54,20 @@ def test_a_step_can_be_added_moved_and_taken_out(page: TestClient, style: int) -
 
 
 def test_every_step_that_is_offered_has_a_form_that_the_page_knows(page: TestClient) -> None:
-    known = {"amount", "edge", "point", "piece", "intake", "inner_dart", "pivot", "notch", "word", "stretch", "recovery"}
+    known = {
+        "amount",
+        "edge",
+        "point",
+        "piece",
+        "intake",
+        "inner_dart",
+        "pivot",
+        "seam",
+        "notch",
+        "word",
+        "stretch",
+        "recovery",
+    }
     offers = page.get("/api/steps").json()
     assert {"skirt", "vent", "waistband"} <= {offer["operation"] for offer in offers}
     for offer in offers:

@@ -6,6 +6,7 @@ from itertools import pairwise
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.measured import Dense, dense, end_direction, length, start_direction, wrapped
 from notchbook.checks.subject import Subject
+from notchbook.checks.traced import traced_edges
 from notchbook.checks.turning import Stretch, stretches
 from notchbook.geometry import Path, Point
 from notchbook.pattern import Edge, Finding, Piece, Severity, split_side, spoken
@@ -38,10 +39,13 @@ _JUDGED_BY_SHAPE = frozenset({"armhole", "cap_front", "cap_back"})
 )
 def fair_edges(subject: Subject) -> Iterator[Finding]:
     """Kinks within edges, and edges that bend both ways, degrees."""
+    traced = traced_edges(subject.pattern)
     for piece in subject.pattern.pieces.values():
         for edge in piece.outline:
             kinks = list(_kinks(subject, piece, edge))
             yield from kinks
+            if edge.name in traced:
+                continue
             if not kinks and not _JUDGED_BY_SHAPE & set(_words(edge.name)):
                 yield from _wavers(subject, piece, edge)
 

@@ -21,7 +21,7 @@ from notchbook.pattern import Edge, Finding, Pattern, Piece, Severity, split_sid
     severity=Severity.LOOK,
     reads=("edges", "seams", "grain"),
     messages={"grain-off-center": "{piece}: the grain runs neither along {center} nor square to it."},
-    suggestion="Set the grain parallel to the center, or say in the profile that it is cut on the bias.",
+    suggestion="Set the grain parallel to the center; unfold a half that is cut on the bias.",
 )
 def grain_direction(subject: Subject) -> Iterator[Finding]:
     """Grains that run neither along a straight center nor square to it, degrees."""

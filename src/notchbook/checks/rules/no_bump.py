@@ -9,6 +9,7 @@ from notchbook.checks.armholes import armholes
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.measured import Dense, Numbers, dense, up_to
 from notchbook.checks.subject import Subject
+from notchbook.checks.traced import traced_edges
 from notchbook.checks.turning import STEP, bends
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity, split_side, spoken
@@ -36,11 +37,14 @@ _STRAIGHT = 1e-3
 )
 def no_bump(subject: Subject) -> Iterator[Finding]:
     """Edges with two round places and a slacker one between, degrees over a centimeter."""
+    traced = traced_edges(subject.pattern)
     for piece in subject.pattern.pieces.values():
         for edge in piece.outline:
-            if not _is_armhole(edge.name):
+            if not _is_armhole(edge.name) and edge.name not in traced:
                 yield from _bump(subject, piece.name, edge.name, dense(edge.path))
     for run in armholes(subject.pattern):
+        if run.piece.rule is not None:
+            continue
         below = (1.0 - subject.limits.armhole_hook) * run.line.length
         yield from _bump(subject, run.piece.name, run.name, up_to(run.line, below))
 

@@ -28,6 +28,7 @@ class NameChoices(Answer):
     notches: tuple[Named, ...]
     inner_darts: tuple[Named, ...]
     pivots: tuple[Named, ...]
+    seams: tuple[Named, ...]
 
 
 def choices_by_step(replay: Replay, reader: Reader) -> dict[str, NameChoices]:
@@ -70,6 +71,7 @@ def name_choices(pattern: Pattern, reader: Reader) -> NameChoices:
             for dart in piece.inner_darts
         ),
         pivots=tuple(Named(name=name, said=spoken(name)) for name in _pivots(pattern)),
+        seams=tuple(Named(name=name, said=spoken(name)) for name in pattern.seams),
     )
 
 

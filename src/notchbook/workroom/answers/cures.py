@@ -4,20 +4,32 @@ from typing import Any
 
 from notchbook import pattern
 from notchbook.app.contradictions import contradiction_in_words
-from notchbook.app.curing import OfferedCure
+from notchbook.app.offered_cure import OfferedCure
 from notchbook.body import MeasureSet, measure_entry
 from notchbook.body.quantity_words import quantity_text, said_key
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.reader import Reader
 
 
+class AddedStep(Answer):
+    """A step ready to be added at the end."""
+
+    operation: str
+    parameters: dict[str, Any]
+
+
 class Cure(Answer):
-    """A changed parameter of a step (by its id) that heals; ``value`` is what a change of the step takes."""
+    """A changed parameter of a step (by its id) that heals; ``value`` is what a change of the step takes.
+
+    Where a step ``adds``, it is that step which heals, and ``disturbs`` says what else comes of it.
+    """
 
     step: str
     parameter: str
     value: Any
     words: str
+    adds: AddedStep | None = None
+    disturbs: tuple[str, ...] = ()
 
 
 class Contradiction(Answer):
@@ -46,8 +58,17 @@ class Contradiction(Answer):
 
 def cure(offered: OfferedCure, reader: Reader) -> Cure:
     """The button, in the reader's unit."""
-    words = offered.words(reader.style)
-    return Cure(step=offered.step, parameter=offered.parameter, value=offered.value, words=words)
+    added = offered.adds
+    return Cure(
+        step=offered.step,
+        parameter=offered.parameter,
+        value=offered.value,
+        words=offered.words(reader.style),
+        adds=None
+        if added is None
+        else AddedStep(operation=added.operation, parameters=dict(added.parameters)),
+        disturbs=offered.disturbs.words(reader.style),
+    )
 
 
 def contradiction(told: pattern.Contradiction, measures: MeasureSet, reader: Reader) -> Contradiction:

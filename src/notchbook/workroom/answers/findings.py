@@ -1,7 +1,9 @@
 """What the checks say, as pencil marks: where, how grave, in words, and what is proven."""
 
-from notchbook.app.curing import OfferedCure, offered_cures
+from notchbook.app.curing import offered_cures
 from notchbook.app.finding_words import amounts_in, message_in, suggestion_in
+from notchbook.app.offered_cure import OfferedCure
+from notchbook.app.step_cures import step_cures
 from notchbook.checks import Report, check_sources, load_check
 from notchbook.pattern import Finding, Severity, spoken
 from notchbook.recipe import Replay
@@ -52,9 +54,14 @@ class Findings(Answer):
 
 
 def findings(report: Report, reader: Reader, run: Replay, *, papers: bool) -> Findings:
-    """The report on a run in the reader's unit."""
+    """The report on a run in the reader's unit.
+
+    Steps that cure are tried with the papers only, when she pauses: each is a run on a copy.
+    """
     worst = report.worst_seam
     offered = offered_cures(run) if any(finding.cures for finding in report.findings) else ()
+    if papers:
+        offered = (*offered, *step_cures(run, report))
     return Findings(
         papers=papers,
         notes=tuple(_note(finding, reader, run, offered) for finding in report.findings),
@@ -80,9 +87,16 @@ def _note(finding: Finding, reader: Reader, run: Replay, offered: tuple[OfferedC
         piece=finding.piece,
         where=finding.where,
         place=None if finding.position is None else at(finding.position),
-        cures=tuple(cure(one, reader) for one in offered if finding.cures and one.code == finding.code),
+        cures=tuple(cure(one, reader) for one in offered if _heals(one, finding)),
         contradiction=None if told is None else contradiction(told, run.measures, reader),
     )
+
+
+def _heals(offered: OfferedCure, finding: Finding) -> bool:
+    """Whether this is the finding that the cure was offered for."""
+    if offered.adds is not None:
+        return (offered.code, offered.where) == (finding.code, finding.where)
+    return bool(finding.cures) and offered.code == finding.code
 
 
 def _why(finding: Finding) -> str:

@@ -20,6 +20,7 @@ from notchbook.pattern import (
 from notchbook.workroom.answers.form import Answer, At, Named
 from notchbook.workroom.answers.inner_room import inner_room
 from notchbook.workroom.answers.lines import at, path_text
+from notchbook.workroom.answers.taken_up import DrawnIn, LaidFold, drawn_in_stretches, laid_folds
 from notchbook.workroom.reader import Reader
 
 _ON_LINE = 0.5
@@ -90,6 +91,8 @@ class SheetPiece(Answer):
     points: tuple[SheetPoint, ...]
     notches: tuple[SheetNotch, ...]
     intakes: tuple[Named, ...]
+    folds: tuple[LaidFold, ...]
+    drawn_in: tuple[DrawnIn, ...]
     grain_low: At
     grain_high: At
     title_at: At
@@ -129,6 +132,8 @@ def sheet_piece(pattern: Pattern, piece: Piece, reader: Reader) -> SheetPiece:
         ),
         notches=tuple(_notches(pattern, piece)),
         intakes=tuple(Named(name=one.name, said=spoken(one.name)) for one in piece.intakes),
+        folds=laid_folds(piece),
+        drawn_in=drawn_in_stretches(pattern, piece, reader),
         grain_low=at(room.low),
         grain_high=at(room.high),
         title_at=at(room.title),

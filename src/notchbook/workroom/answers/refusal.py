@@ -4,7 +4,7 @@ from typing import Any, Final
 
 from notchbook import pattern
 from notchbook.app.contradictions import contradiction_in
-from notchbook.app.curing import OfferedCure
+from notchbook.app.offered_cure import OfferedCure
 from notchbook.body import MeasureSet, likely_slips, measure_table
 from notchbook.errors import NotchbookError
 from notchbook.workroom.answers.cures import Contradiction, Cure, contradiction, cure

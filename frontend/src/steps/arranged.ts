@@ -1,0 +1,134 @@
+/** How the form of a step stands on the page: what a field is called, what a choice or an empty field means, and
+ * which fields stand folded away under "more". Blocks say this themselves, in their forms. */
+
+import type { Form } from "../server/form.ts";
+import type { StepOffer } from "../server/types.ts";
+
+/** What is added to a field of a form. */
+type Shown = Pick<Form, "called" | "group" | "said" | "empty" | "begins">;
+type Table = Readonly<Record<string, Shown>>;
+
+const MORE = "more";
+const SEWN = { none: "as it lies", gather: "gathered", ease: "eased" };
+
+/** Fields that have the same meaning in every step. */
+const COMMON: Table = {
+  across: { called: "edge across" },
+  across_point: { called: "its end, same side" },
+  across_taken_up: { called: "across, sewn", said: SEWN, group: MORE },
+  center_role: { called: "center is called", group: MORE },
+  distance: { empty: "as 1.5 or 1/4 hip" },
+  first_role: { called: "first is called", group: MORE },
+  first_distance: { called: "first lies at" },
+  from_distance: { called: "begins at", group: MORE },
+  from_point: { called: "counted from" },
+  gape: { called: "gape closed", empty: "by the table", group: MORE },
+  gape_dart: { called: "gape into dart", empty: "left open" },
+  gape_point: { called: "gape runs to", empty: "the bust point", group: MORE },
+  hem_end: { called: "its end at the hem" },
+  intake: { called: "dart" },
+  number: { called: "how many" },
+  run: { called: "lie", said: { share: "evenly on both", grain: "along the grain" }, group: MORE },
+  second_role: { called: "second is called", group: MORE },
+  side_role: { called: "side is called", group: MORE },
+  taken_up: { called: "then sewn", said: SEWN },
+  to_distance: { called: "ends at", empty: "the other end", group: MORE },
+  word: { called: "called in names", empty: "as usual", group: MORE },
+};
+
+/** Fields of one step. */
+const OWN: Readonly<Record<string, Table>> = {
+  change_armhole: {
+    following: { called: "sleeve follows" },
+    lower: { called: "lower by" },
+    shoulder: { called: "shoulder shorter by" },
+  },
+  change_length: { hems: { begins: 1 } },
+  change_neckline: {
+    center: { called: "its end at the center" },
+    depth: { called: "lower by" },
+    width: { called: "shoulder shorter by" },
+  },
+  change_width: { seams: { begins: 1 } },
+  cut_style_line: {
+    keeps_grain: { called: "keeps its grain", said: { start: "at the start", end: "at the end" } },
+    notches: { said: { balance: "balance", apex: "at the bust point", none: "none" } },
+    off: { called: "beside it by" },
+    through: { called: "points on its way" },
+    rest: { called: "rest of the dart", said: { none: "goes into the line", stays: "stays" } },
+  },
+  double_ended_dart: {
+    above: { called: "reaches up" },
+    below: { called: "reaches down" },
+    inside: { called: "inside the edge by" },
+    width: { called: "wide" },
+  },
+  fold_dart: {
+    center: { called: "center edge", empty: "as usual", group: MORE },
+    toward: { called: "pressed", said: { first_leg: "to the first leg", second_leg: "to the second leg" } },
+  },
+  gather_edge: {
+    across_share: { called: "opens across, share" },
+    fullness: { said: { light: "light, 1½ times", standard: "standard, twice", full: "full, 2½ times" } },
+    number: { called: "slashes", group: MORE },
+    ratio: { called: "or times as long", empty: "as above", group: MORE },
+  },
+  pleats: {
+    across_depth: { called: "depth across", empty: "the same", group: MORE },
+    box: { called: "box is wide", empty: "folds meet", group: MORE },
+    laid: { said: { toward: "toward that end", away: "away from it" } },
+    pressed: { called: "pressed all the way", group: MORE },
+    stitched: { called: "stitched down" },
+  },
+  princess_seam: {
+    bust_point: { called: "over bust point" },
+    center: { called: "center edge" },
+    closed_dart: { called: "closes dart too" },
+    ease: { called: "ease over the bust" },
+    end: { called: "ends", group: MORE },
+    hinge: { called: "opens about", group: MORE },
+    inner_dart: { called: "through inner dart", group: MORE },
+    start: { called: "starts", begins: 1 },
+    start_angle: { called: "leaves turned by", empty: "evenly bent", group: MORE },
+    upper_dart: { called: "or starts in dart" },
+    waist_dart: { called: "ends in dart" },
+  },
+  shorten_dart: {
+    amount: { empty: "as usual" },
+    measured: { said: { length: "as long as", from_point: "so far from a point" } },
+    point: { called: "from which point" },
+  },
+  slash_and_spread: {
+    across_opens: { called: "opens across" },
+    angle: { called: "or degrees in all", empty: "by amounts", group: MORE },
+    number: { called: "how many slashes" },
+    opens: { called: "each opens" },
+    places: { called: "own places", group: MORE },
+  },
+  transfer_dart: {
+    into: { called: "wider darts" },
+    pivot: { called: "turned about", empty: "the bust point", group: MORE },
+    places: { begins: 1 },
+    share: { called: "share of it", group: MORE },
+    short: { called: "point back by", empty: "as usual", group: MORE },
+    still: { called: "lies still", empty: "the fold", group: MORE },
+  },
+  true_seam: { master: { said: { first: "first stays", second: "second stays" } }, most: { called: "at most" } },
+};
+
+/** The offer with its form as it stands on the page. */
+export function arranged(offer: StepOffer): StepOffer {
+  if (offer.kind === "block") return offer;
+  const table = { ...COMMON, ...OWN[offer.operation] };
+  const form = offer.form as Form;
+  const parts = Object.entries(form.$defs ?? {}).map(([name, part]) => [name, told(part, table)]);
+  const whole: Form = { ...told(form, table), $defs: Object.fromEntries(parts) };
+  return { ...offer, form: whole as StepOffer["form"] };
+}
+
+/** A form whose fields have been told what the table says of them; a field's own words come first. */
+function told(form: Form, table: Table): Form {
+  if (!form.properties) return form;
+  const fields = Object.entries(form.properties).map(([name, part]) => [name, { ...table[name], ...part }]);
+  return { ...form, properties: Object.fromEntries(fields) };
+}

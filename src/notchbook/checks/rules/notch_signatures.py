@@ -1,0 +1,82 @@
+"""Can a side of one seam be sewn to another seam, because length and notches are the same?"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations
+
+from notchbook.checks.check import Reading, Spot, check
+from notchbook.checks.subject import Subject
+from notchbook.checks.walks import WalkedSeam, notches_met, walked_seams
+from notchbook.pattern import Finding, Pattern, Severity, split_side, spoken
+
+
+@check(
+    id="notch-signatures",
+    title="No two seams have the same notches",
+    rationale=(
+        "Notches tell the machinist which edge belongs to which. Where two seams of a style are equally long "
+        "and their notches of one kind stand in the same places, a panel can be sewn in at the wrong seam or "
+        "upside down, and nothing stops her. A second notch, a double one or another place makes each seam "
+        "its own. Mirrored seams of the wearer's two sides are one seam, and panels that are cut from one "
+        "piece may be exchanged."
+    ),
+    severity=Severity.LOOK,
+    reads=("edges", "seams", "notches"),
+    messages={"notches-alike": "{first} and {second} are equally long and notched alike."},
+    suggestion="Move a notch of one of them together with its mate, or make it double.",
+)
+def notch_signatures(subject: Subject) -> Iterator[Finding]:
+    """Pairs of notched seams of a style that could be taken for each other; mm between them at most."""
+    if subject.is_block:
+        return
+    signed = [_signed(subject.pattern, walked) for walked in walked_seams(subject.pattern)]
+    notched = [one for one in signed if any(one.stops)]
+    for first, second in combinations(notched, 2):
+        if _is_same_seam(first, second):
+            continue
+        apart = _apart(first, second)
+        if apart is not None and apart < subject.limits.notch_alike:
+            names = (first.walked.seam.name, second.walked.seam.name)
+            yield notch_signatures.finding(
+                "notches-alike",
+                Spot(first.piece, names[0], None, names),
+                Reading(apart, subject.limits.notch_alike),
+                first=spoken(names[0]),
+                second=spoken(names[1]),
+            )
+
+
+@dataclass(frozen=True, slots=True)
+class _Signed:
+    """A seam with the kind and distance of every notch on its first side, from its beginning."""
+
+    walked: WalkedSeam
+    piece: str
+    stops: tuple[tuple[str, float], ...]
+
+
+def _signed(pattern: Pattern, walked: WalkedSeam) -> _Signed:
+    met = notches_met(pattern, walked, 0)
+    piece = pattern.carriers[walked.runs[0][0].edge.name]
+    return _Signed(walked, piece, tuple((one.notch.kind, one.distance) for one in met))
+
+
+def _apart(first: _Signed, second: _Signed) -> float | None:
+    """By how much their lengths and notches differ at most, mm; None where the notches are of other kinds or
+    number."""
+    if [kind for kind, _ in first.stops] != [kind for kind, _ in second.stops]:
+        return None
+    notches = (abs(one[1] - two[1]) for one, two in zip(first.stops, second.stops, strict=True))
+    return max(abs(first.walked.lengths[0] - second.walked.lengths[0]), *notches)
+
+
+def _is_same_seam(first: _Signed, second: _Signed) -> bool:
+    """Whether they are one seam on the wearer's two sides, or join the same pieces."""
+    names = {split_side(one.walked.seam.name)[0] for one in (first, second)}
+    return len(names) == 1 or _pieces(first) == _pieces(second)
+
+
+def _pieces(signed: _Signed) -> frozenset[str]:
+    return frozenset(
+        split_side(step.edge.name)[0].split("/")[0] for run in signed.walked.runs for step in run
+    )
