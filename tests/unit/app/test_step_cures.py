@@ -8,6 +8,7 @@ from notchbook.app.examining import examine
 from notchbook.app.step_cures import step_cures
 from notchbook.recipe import Replay, replay
 from notchbook.units import LengthStyle
+from support import yoke_skirt
 from support.style_lines import SMALL, WOMAN, bodice_with
 
 LONGER = ("change_length", "longer", {"hems": ["bodice.back/waist"], "amount": "2 mm"})
@@ -64,3 +65,18 @@ def test_every_size_asked_is_checked(run: Replay) -> None:
     done, _ = taking(run, ("seam-second-longer",))
     right = checked_by_size(done.recipe, (WOMAN, SMALL))
     assert all("seam-second-longer" not in {one.code for one in size.findings} for size in right)
+
+
+def test_an_opening_too_small_is_offered_a_zip_as_long_as_is_missing() -> None:
+    longer = ("change_length", "longer", {"hems": ["skirt.front/hem", "skirt.back/hem"], "amount": "2 cm"})
+    style = yoke_skirt.run(yoke_skirt.with_steps(yoke_skirt.skirt_recipe(), longer, yoke_skirt.WAISTBAND))
+    assert style.suspended is None
+    body = style.measures
+    (finding,) = [one for one in examine(style, cut=False).findings if one.code == "opening-under-hips"]
+    assert finding.measured is not None and finding.wanted is not None
+    cure = next(one for one in step_cures(style) if one.code == "opening-under-hips")
+    assert cure.adds is not None and cure.step == "zip_opening"
+    length = float(str(cure.value).removesuffix(" mm"))
+    assert 0.0 <= 2.0 * length - (finding.wanted - finding.measured) < 20.0
+    healed = replay(take_cure(style.recipe, cure, body), body)
+    assert "opening-under-hips" not in codes(healed)

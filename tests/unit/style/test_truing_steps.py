@@ -1,5 +1,6 @@
 """Truing steps: the side that is not the master follows, to nothing left; what is true already stays."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
@@ -105,7 +106,7 @@ def test_edges_beside_a_seam_are_drawn_smooth_across_it() -> None:
     }
     base = drafted("medium-92", "bodice")
 
-    def with_steps(*steps: tuple[str, dict[str, object]]) -> Subject:
+    def with_steps(*steps: tuple[str, Mapping[str, object]]) -> Subject:
         recipe = base.recipe
         for operation, parameters in steps:
             recipe = add_step(recipe, operation, parameters, base=base.measures)
