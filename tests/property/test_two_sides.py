@@ -1,6 +1,6 @@
 """Any few measures of the left by a believable amount: both sides close by other code, or a refusal."""
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from notchbook.errors import InputError, StepRefused, catalogue
@@ -16,6 +16,8 @@ def sided_bodies(draw: st.DrawFn) -> tuple[str, dict[str, float]]:
     return name, {key: LEFT[key] * draw(st.floats(-1.2, 1.2)) for key in keys}
 
 
+@example(("bodice", {"waist_girth": 0.625}))  # each part within a pencil line, the waist not
+@example(("bodysuit with sleeve", {"waist_girth": 2.5}))
 @given(sided_bodies())
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_both_sides_close_or_the_body_is_refused_in_words(body: tuple[str, dict[str, float]]) -> None:

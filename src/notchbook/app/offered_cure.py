@@ -28,12 +28,13 @@ class Disturbance:
     edges: tuple[tuple[str, float], ...] = ()
 
     def words(self, style: LengthStyle) -> tuple[str, ...]:
-        """One line for each edge and finding."""
-        return (
+        """One line for each edge and finding, none twice."""
+        lines = (
             *(_changed(edge, by, style) for edge, by in self.edges),
             *(f"Settles too: {message_in(one, style)}" for one in self.settle),
             *(f"Then to check: {message_in(one, style)}" for one in self.appear),
         )
+        return tuple(dict.fromkeys(lines))
 
 
 @dataclass(frozen=True, slots=True)

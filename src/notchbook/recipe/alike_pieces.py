@@ -17,6 +17,9 @@ from notchbook.units import TOLERANCES
 _PLACES = tuple(step / 12 for step in range(13))
 """Where two lines are compared, as shares of their lengths: the ends and eleven places between."""
 
+_ROUND = 4
+"""A girth runs over so many half pieces, front and back, twice: its parts must agree this much better."""
+
 
 def serving_both(right: Pattern, left: Pattern) -> frozenset[str]:
     """The names of the pieces that are alike on both sides, for the left drafted as a right one.
@@ -39,6 +42,7 @@ def _is_alike(name: str, right: Pattern, left: Pattern) -> bool:
     return (
         other is not None
         and _same_shape(piece, other)
+        and _same_runs(right, left, piece)
         and _same_notches(right, left, piece)
         and _same_cut_data(right, left, piece)
     )
@@ -115,6 +119,23 @@ def _one_line(first: Path, second: Path) -> bool:
         first.point_at(share * first.length).distance_to(second.point_at(share * second.length))
         <= TOLERANCES.closure
         for share in _PLACES
+    )
+
+
+def _same_runs(right: Pattern, left: Pattern, piece: Piece) -> bool:
+    """Whether what a girth is measured along, level lines and edges of many parts, agrees so well that the
+    girth does: each part of such an edge may be off by less than a pencil line, and all together by more."""
+    most = TOLERANCES.closure / _ROUND
+    other = left.pieces[piece.name]
+    own = {edge.name for edge in piece.outline}
+    groups = (expand(right, name)[0] for name in right.groups)
+    runs = [members for members in groups if members and set(members) <= own]
+    return all(
+        abs(sum(piece.edge(name).length - other.edge(name).length for name in run)) <= most for run in runs
+    ) and all(
+        abs(line.path.length - mate.path.length) <= most
+        for line, mate in zip(piece.lines, other.lines, strict=True)
+        if line.kind == "level"
     )
 
 

@@ -9,6 +9,7 @@ from notchbook.blocks.stretch.cap import Cap, cap_length, draw_cap
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import StretchSleeveGiven
 from notchbook.errors import DraftRefused, GeometryError
+from notchbook.geometry import Path
 from notchbook.geometry.solve import solve_rising
 
 
@@ -27,6 +28,18 @@ def settle_arm_room(given: StretchSleeveGiven, armholes_at: Callable[[float], Ar
     ``armholes_at`` draws the armholes with the underarm lowered by so many mm. DraftRefused
     ``stretch-arm-too-full`` with the most that can be had, ``stretch-arm-too-thin``.
     """
+    room = _room(given, armholes_at)
+    if Path((room.cap.front, *Path.of(room.cap.back).reversed().segments)).self_crossings():
+        raise DraftRefused(
+            "stretch-arm-too-thin",
+            biceps=given.biceps,
+            armhole=armholes_at(room.lowered).girth,
+            most=figure("cap.most_widening"),
+        )
+    return room
+
+
+def _room(given: StretchSleeveGiven, armholes_at: Callable[[float], Armholes]) -> ArmRoom:
     armholes = armholes_at(0.0)
     if _over(given, armholes, given.biceps, "least") < 0.0:
         return _lowered(given, armholes_at)

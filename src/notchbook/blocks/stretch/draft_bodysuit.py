@@ -11,6 +11,7 @@ from notchbook.blocks.upper.shapes import Lever
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Path, Point
 from notchbook.geometry.solve import solve_rising
+from notchbook.units import TOLERANCES
 
 
 def draft_bodysuit(given: BodysuitGiven) -> BodysuitHalf:
@@ -52,13 +53,15 @@ def _require_crotch(given: BodysuitGiven) -> None:
 
 
 def _require_room(given: BodysuitGiven, lines: LegLines) -> None:
-    """Neither leg line may run to the center or back out over the side."""
+    """Neither leg line may run to the center, back out over the side or across it."""
     narrowest = min(leg.bounds().min_x for leg in (lines.front, lines.back))
     widest = max(leg.bounds().max_x for leg in (lines.front, lines.back))
     out = figure("leg.most_out_share") * given.torso.hip / 4.0
+    crossings = (meet for leg in (lines.front, lines.back) for meet in leg.intersections(lines.side))
     if (
         narrowest < figure("leg.least_narrow_share") * given.crotch_width / 2.0
         or widest > lines.side.end.x + out
+        or any(meet.at_self > TOLERANCES.join for meet in crossings)
     ):
         raise DraftRefused(
             "bodysuit-leg-no-room",
