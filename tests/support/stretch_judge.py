@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any, Final
 
 import numpy as np
+import shapely
 from numpy.typing import NDArray
 from shapely import make_valid
 from shapely.geometry import LineString
@@ -200,9 +201,9 @@ def _crotch(judge: StretchJudge, wanted: Mapping[str, float]) -> Iterator[Closur
         ways = (judge.level(w, "waist_line") - float(judge.at(w, "crotch_center")[1]) for w in PANELS)
         yield Closure("crotch_length", sum(ways), wanted["crotch_length"], LENGTH)
     front, lining = (make_valid(judge.polygon(judge.piece(w))) for w in ("front", "lining"))
-    # Lines agree within the closure of lengths: sides that differ by less are cut from one lining.
-    over = lining.difference(front.buffer(LENGTH, join_style="mitre"))
-    yield Closure("lining lies on the front", float(over.area), 0.0, 1.0)
+    over = shapely.points(shapely.get_coordinates(lining.difference(front)))
+    farthest = max(np.atleast_1d(shapely.distance(over, front)), default=0.0)
+    yield Closure("lining lies on the front", float(farthest), 0.0, LENGTH)
 
 
 def _whole(judge: StretchJudge) -> Iterator[Closure]:

@@ -7,11 +7,12 @@ from shapely.geometry import LineString
 
 from notchbook.blocks.stretch import draft_leggings
 from notchbook.blocks.stretch_pieces.leg_notes import AT_LIMIT
+from notchbook.geometry import Transform
 from notchbook.pattern import Notch, pattern_to_data
 from notchbook.pattern.names import last_word
 from notchbook.recipe import Replay
 from support.stretch_bodies import BODIES, codes, stretch_run, whole
-from support.stretch_judge import StretchJudge
+from support.stretch_judge import StretchJudge, torso_closures
 from support.stretch_shapes import LEGGINGS
 
 OUTSIDE = 0.5
@@ -65,6 +66,15 @@ def test_no_level_line_runs_through_air(name: str, parameters: dict[str, Any]) -
         assert LineString(places).difference(piece).length < OUTSIDE, line
     promised = {last_word(one.name): one.wanted for one in run.expectations}
     assert {"bust_girth", "waist_girth"} <= set(promised), "a line cut short is still measured"
+
+
+@pytest.mark.parametrize(("moved", "agrees"), [(0.0, True), (0.2, False)])
+def test_a_lining_off_its_front_is_seen(moved: float, agrees: bool) -> None:
+    pattern = stretch_run("bodysuit").pattern
+    lining = pattern.pieces["bodysuit.lining"].transformed(Transform.translation(0.0, -moved))
+    judge = StretchJudge(pattern_to_data(pattern.with_pieces(lining)), "bodysuit")
+    (lies,) = (one for one in torso_closures(judge, {}) if one.name == "lining lies on the front")
+    assert lies.holds is agrees
 
 
 def test_a_lining_ends_in_no_beak() -> None:
