@@ -29,6 +29,8 @@ def show_closures(
             measured, wanted = (_text(value, one, unit) for value in (one.measured, one.wanted))
             within = _text(one.within, one, unit)
             aim = f"at most {within}" if one.wanted == 0.0 else f"wanted {wanted} ± {within}"
+            if measured == wanted:
+                aim = f"{aim}, {abs(one.misfit):.2f} {one.unit} off"
             screen.line(f"     {worded_for(_spoken(one.name), population)}: {measured}, {aim}")
 
 

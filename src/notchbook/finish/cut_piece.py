@@ -70,11 +70,13 @@ class DartLines:
 @dataclass(frozen=True, slots=True)
 class FoldLines:
     """How one tuck or pleat is laid: an arrow from its fold line to its placement line, and the lines along
-    which it is stitched down (none for a pleat held at the edge alone)."""
+    which it is stitched down (none for a pleat held at the edge alone). ``placement`` names the line on which
+    the fold is laid."""
 
     name: str
     arrow: Path
     stitches: tuple[Path, ...]
+    placement: str
 
 
 @dataclass(frozen=True, slots=True)

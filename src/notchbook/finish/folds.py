@@ -17,7 +17,8 @@ def fold_lines(piece: Piece) -> tuple[FoldLines, ...]:
         if not intake.is_folded or not is_open(piece, intake):
             continue
         first, second = piece.line(intake.first_line).path, piece.line(intake.second_line).path
-        fold, placement = (first, second) if intake.fold_toward == "first_leg" else (second, first)
+        to_first = intake.fold_toward == "first_leg"
+        fold, placement = (first, second) if to_first else (second, first)
         along = min(_ARROW_AT, fold.length / 2.0, placement.length / 2.0)
         stitches = tuple(
             line.between(0.0, min(intake.stitched, line.length))
@@ -25,5 +26,6 @@ def fold_lines(piece: Piece) -> tuple[FoldLines, ...]:
             if intake.stitched
         )
         arrow = Path.line(fold.point_at(along), placement.point_at(along))
-        found.append(FoldLines(intake.name, arrow, stitches))
+        lies_on = intake.second_line if to_first else intake.first_line
+        found.append(FoldLines(intake.name, arrow, stitches, lies_on))
     return tuple(found)

@@ -8,6 +8,7 @@ from typing import Final
 from notchbook.finish import CutPiece
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
+from notchbook.output.draw_piece import inner_style
 from notchbook.output.pen import MM_PER_POINT, LineStyle, Pen, Text, circle
 from notchbook.output.typeset import CAP_HEIGHT
 
@@ -59,8 +60,12 @@ def _items(pieces: Sequence[CutPiece]) -> Iterator[LegendItem]:
     if any(piece.darts for piece in pieces):
         yield LegendItem("dart, stitch", partial(_line, line=style.DART_LEG))
         yield LegendItem("dart, fold", partial(_line, line=style.DART_FOLD))
-    if any(piece.lines for piece in pieces):
-        yield LegendItem("level", partial(_line, line=style.LEVEL))
+    drawn = {inner_style(one, {fold.placement for fold in p.folds}) for p in pieces for one in p.lines}
+    for line, meaning in ((style.LEVEL, "level"), (style.FOLD, "fold"), (style.PLACEMENT, "fold lies here")):
+        if line in drawn:
+            yield LegendItem(meaning, partial(_line, line=line))
+    if any(piece.folds for piece in pieces):
+        yield LegendItem("lay the fold", _laid)
     if any(piece.fold is not None and not piece.fold.on_fold for piece in pieces):
         yield LegendItem("center", partial(_line, line=style.CENTER))
     if any(piece.fold is not None and piece.fold.on_fold for piece in pieces):
@@ -84,6 +89,13 @@ def _notch_items(pieces: Sequence[CutPiece]) -> Iterator[LegendItem]:
 
 def _line(pen: Pen, left: Point, *, line: LineStyle) -> None:
     pen.stroke(Path.line(left, left + Point(_SAMPLE, 0.0)), line)
+
+
+def _laid(pen: Pen, left: Point) -> None:
+    tip = left + Point(_SAMPLE, 0.0)
+    pen.stroke(Path.line(left, tip), style.GRAIN)
+    base, side = tip - Point(2.4, 0.0), Point(0.0, 0.7)
+    pen.fill(Path.polyline((tip, base + side, base - side), closed=True), 0.0)
 
 
 def _fold(pen: Pen, left: Point) -> None:

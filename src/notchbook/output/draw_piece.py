@@ -1,13 +1,16 @@
 """A cut piece at full size: lines, notches, holes, grain and label."""
 
+from collections.abc import Collection
+
 from notchbook.finish import CutNotch, CutPiece, DrillHole, FoldLines, GrainLine
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
 from notchbook.output.draw_label import draw_label, label_size
 from notchbook.output.free_place import FreePlaces, Spot, readable
 from notchbook.output.paper_info import PaperInfo
-from notchbook.output.pen import Pen, Text, circle
+from notchbook.output.pen import LineStyle, Pen, Text, circle
 from notchbook.output.piece_words import line_words, named_edges, named_lines, notch_words
+from notchbook.pattern import InternalLine
 
 _HEAD = 7.0
 """Length of the heads of the grain line, mm."""
@@ -44,13 +47,21 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
     _write_marks(pen, piece, free)
     grain = piece.grain.degrees
     words = named_lines(piece)
+    laid_on = {fold.placement for fold in piece.folds}
     for line in piece.lines:
-        pen.stroke(line.path, style.LEVEL, line.name)
+        pen.stroke(line.path, inner_style(line, laid_on), line.name)
         if line.name in words:
             write_along(pen, line.path, words[line.name], free, grain)
     _write_edges(pen, piece, free)
     _write_at_notches(pen, piece, free)
     draw_label(pen, piece, info)
+
+
+def inner_style(line: InternalLine, laid_on: Collection[str]) -> LineStyle:
+    """How a line inside a piece is drawn; ``laid_on`` names those on which a fold is laid."""
+    if line.name in laid_on:
+        return style.PLACEMENT
+    return style.FOLD if line.kind == "fold_line" else style.LEVEL
 
 
 def _draw_laid(pen: Pen, fold: FoldLines) -> None:

@@ -4,10 +4,11 @@ from dataclasses import replace
 
 import pypdfium2
 
-from notchbook.finish import CutPiece
+from notchbook.finish import CutPiece, FoldLines
+from notchbook.geometry import Path, Point
 from notchbook.output.draw_legend import legend_items
 from notchbook.output.pdf_tiles import tiled_pdf
-from notchbook.pattern import Mark
+from notchbook.pattern import InternalLine, Mark
 from support.papers import INFO, skirt_pieces
 
 
@@ -48,3 +49,18 @@ def test_it_stands_on_the_first_sheet() -> None:
     document.close()
     assert all(item.words in said for item in legend_items(pieces))
     assert "Page map" in said
+
+
+def test_a_fold_and_where_it_lies_are_told_from_a_level() -> None:
+    front, _ = skirt_pieces()
+    up = Path.line(Point(0.0, 0.0), Point(0.0, 100.0))
+    lines = (
+        InternalLine("x.front/fold_line", up, "fold_line"),
+        InternalLine("x.front/lies", up, "placement"),
+    )
+    laid = FoldLines("x.front/pleat", up, (), "x.front/lies")
+    plain = replace(front, lines=(InternalLine("x.front/crease_line", up, "placement"),))
+    assert {"fold", "fold lies here", "lay the fold"}.isdisjoint(words(plain))
+    pleated = words(replace(front, lines=lines, folds=(laid,)))
+    assert {"fold", "fold lies here", "lay the fold"} <= set(pleated)
+    assert "level" not in pleated
