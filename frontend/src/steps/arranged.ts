@@ -63,6 +63,18 @@ const OWN: Readonly<Record<string, Table>> = {
     inside: { called: "inside the edge by" },
     width: { called: "wide" },
   },
+  cowl: {
+    across_center: { called: "across, center end", group: MORE },
+    neck_center: { called: "its end at center" },
+    spread: { called: "spread by" },
+  },
+  curve_hem: { end: { called: "end lower by" }, start: { called: "start lower by" } },
+  facing: {
+    depth: { empty: "as below" },
+    free_edge: { called: "outer edge, its class", group: MORE },
+    joined: { called: "in one over seams" },
+    turn: { called: "turn of cloth", empty: "by the cloth", group: MORE },
+  },
   fold_dart: {
     center: { called: "center edge", empty: "as usual", group: MORE },
     toward: { called: "pressed", said: { first_leg: "to the first leg", second_leg: "to the second leg" } },
@@ -73,6 +85,13 @@ const OWN: Readonly<Record<string, Table>> = {
     number: { called: "slashes", group: MORE },
     ratio: { called: "or times as long", empty: "as above", group: MORE },
   },
+  godet: { angle: { called: "opens, degrees" }, hem_length: { called: "or hem of", empty: "by the angle" } },
+  lining: {
+    pleat: { called: "pleat at center" },
+    raised: { called: "armhole up by" },
+    shorter: { called: "hem shorter by" },
+  },
+  pocket_bag: { distance: { called: "opening begins at" }, opening: { called: "opening is long" } },
   pleats: {
     across_depth: { called: "depth across", empty: "the same", group: MORE },
     box: { called: "box is wide", empty: "folds meet", group: MORE },
@@ -93,6 +112,11 @@ const OWN: Readonly<Record<string, Table>> = {
     upper_dart: { called: "or starts in dart" },
     waist_dart: { called: "ends in dart" },
   },
+  reshape_edge: {
+    end_turn: { called: "end turned, degrees" },
+    may_wave: { called: "may bend both ways" },
+    start_turn: { called: "start turned, degrees" },
+  },
   shorten_dart: {
     amount: { empty: "as usual" },
     measured: { said: { length: "as long as", from_point: "so far from a point" } },
@@ -105,6 +129,7 @@ const OWN: Readonly<Record<string, Table>> = {
     opens: { called: "each opens" },
     places: { called: "own places", group: MORE },
   },
+  tiers: { ratio: { called: "times as long" } },
   transfer_dart: {
     into: { called: "wider darts" },
     pivot: { called: "turned about", empty: "the bust point", group: MORE },

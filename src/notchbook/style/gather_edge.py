@@ -26,6 +26,7 @@ from notchbook.style.fullness.notch_places import notches_carried
 from notchbook.style.fullness.notes import opened_notes
 from notchbook.style.fullness.opening import even_shares
 from notchbook.style.fullness.slash_lines import (
+    MOST_SLASHES,
     Ends,
     LinesRun,
     Slashes,
@@ -35,9 +36,6 @@ from notchbook.style.fullness.slash_lines import (
 from notchbook.style.fullness.spread import SlashLine, Spread, spread_keeping_hinges
 from notchbook.style.fullness.take_up import Stretch, TakeUp, taken_up
 from notchbook.units import TOLERANCES
-
-MOST_SLASHES = 60
-"""More strips than this are narrower than a pencil line is worth. Own judgment."""
 
 MOST_RATIO = 6.0
 """More cloth than this cannot be drawn in to one length. Own judgment."""

@@ -27,6 +27,7 @@ from notchbook.style.fullness.notch_places import notches_carried
 from notchbook.style.fullness.notes import opened_notes
 from notchbook.style.fullness.opening import even_shares, opened_by_angle
 from notchbook.style.fullness.slash_lines import (
+    MOST_SLASHES,
     Ends,
     LinesRun,
     Slashes,
@@ -36,9 +37,6 @@ from notchbook.style.fullness.slash_lines import (
 from notchbook.style.fullness.spread import SlashLine, spread_keeping_hinges
 from notchbook.style.fullness.take_up import Stretch, TakeUp, taken_up
 from notchbook.units import TOLERANCES
-
-MOST_SLASHES = 60
-"""More strips than this are narrower than a pencil line is worth. Own judgment."""
 
 
 class SlashAt(StepParameters):
@@ -57,8 +55,8 @@ class SlashAt(StepParameters):
 class SpreadParameters(StepParameters):
     """The ``edge`` that opens, the edge ``across``, how many slashes between them, and what each opens.
 
-    The part of the piece with the two named ends lies still. Slashes lie evenly between ``begin`` and
-    ``finish``, or at ``places`` of their own.
+    The part of the piece with the two named ends lies still. Slashes lie evenly between ``from_distance``
+    and ``to_distance``, or at ``places`` of their own.
     """
 
     edge: EdgeName

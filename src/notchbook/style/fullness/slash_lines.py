@@ -11,6 +11,9 @@ from notchbook.pattern import Located, Pattern, Piece, Place, directed, locate, 
 LinesRun = Literal["share", "grain"]
 """``share``: from as far along one edge as along the other; ``grain``: along the grain of the piece."""
 
+MOST_SLASHES = 60
+"""More strips than this are narrower than a pencil line is worth. Own judgment."""
+
 _FAR = 5000.0
 """mm; how far the grain is followed to find the edge across: beyond any piece."""
 

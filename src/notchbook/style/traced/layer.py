@@ -1,13 +1,36 @@
 """A layer behind pieces: the same shape in another material, trimmed or not, with no seams of its own."""
 
 from collections.abc import Sequence
+from typing import Annotated
+
+from pydantic import Field
 
 from notchbook.errors import StepRefused
 from notchbook.pattern import Allowance, Pattern, require_one, spoken
-from notchbook.recipe import StepContext
+from notchbook.recipe import AmountText, Change, PieceName, StepContext, StepParameters
+from notchbook.recipe.parameters import Word
 from notchbook.style.traced.allowance_of import allowance_of
 from notchbook.style.traced.copied import Copying, copied
 from notchbook.style.traced.inset import inset
+
+
+class LayerParameters(StepParameters):
+    """The ``pieces`` that get the layer, and by how much it is smaller than they are."""
+
+    pieces: Annotated[tuple[PieceName, ...], Field(min_length=1)]
+    """The pieces or facings behind which it lies."""
+    trimmed: AmountText = "0 cm"
+    """How far inside the sew line it ends all round, the fold left out."""
+    allowances: bool
+    """Whether it keeps the allowances of the piece, to be caught in the seams."""
+    material: Word
+    """The material that it is cut in."""
+
+
+def run_layer(word: str, pattern: Pattern, context: StepContext, parameters: LayerParameters) -> Change:
+    """Copy the pieces in the material, trimmed; ``word`` is what the copy is called after its piece."""
+    trims = max(0.0, context.mm(parameters.trimmed)), parameters.allowances
+    return Change(layered(pattern, context, parameters.pieces, (word, parameters.material), trims))
 
 
 def layered(
