@@ -18,6 +18,7 @@ def sided_bodies(draw: st.DrawFn) -> tuple[str, dict[str, float]]:
 
 @example(("bodice", {"waist_girth": 0.625}))  # each part within a pencil line, the waist not
 @example(("bodysuit with sleeve", {"waist_girth": 2.5}))
+@example(("circle skirt", {"waist_girth": 0.002}))  # alike: one piece serves both sides
 @given(sided_bodies())
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_both_sides_close_or_the_body_is_refused_in_words(body: tuple[str, dict[str, float]]) -> None:

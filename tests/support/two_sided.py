@@ -5,7 +5,7 @@ lower, an arm 12 mm longer (common practice, no source).
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from shapely.geometry import Polygon
@@ -115,7 +115,23 @@ def _trousers(half: dict[str, Any], wanted: Wanted, measures: MeasureSet, side: 
 
 def _circle(half: dict[str, Any], wanted: Wanted, measures: MeasureSet, side: Side) -> list[str]:
     ring = round_skirt_judge.RingWanted(wanted["waist_girth"], 0.5, wanted["skirt_length"])
-    return _open(round_skirt_judge.circle_closures(half, ring))
+    found = round_skirt_judge.circle_closures(half, ring)
+    return _open(_allowing_alike(found) if _alike(measures, "waist_girth") else found)
+
+
+def _alike(measures: MeasureSet, key: str) -> bool:
+    """Whether the sides differ by so little that one piece serves both."""
+    apart = measures.value(key, "left") - measures.value(key, "right")
+    return abs(apart) <= 4.0 * bodice_judge.LENGTH
+
+
+def _allowing_alike(found: Iterable[bodice_judge.Closure]) -> Iterable[bodice_judge.Closure]:
+    """One piece for two sides is the right one's: what is a closed form on one side is then held to the
+    0.1 mm within which sides count as alike, an area to a thousandth."""
+    within = {"waist": bodice_judge.LENGTH, "area": 1e-3}
+    for one in found:
+        loosest = bodice_judge.LENGTH if one.name.endswith((" radius", " round")) else one.within
+        yield replace(one, within=max(one.within, within.get(one.name, loosest)))
 
 
 def _gored(half: dict[str, Any], wanted: Wanted, measures: MeasureSet, side: Side) -> list[str]:
