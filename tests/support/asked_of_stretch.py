@@ -58,6 +58,7 @@ SAID_OF_STRETCH: Final = {
     "stretch-shoulder-changed": "shoulder_length",
     "stretch-underarm-lowered": "scye_depth",
     "stretch-sleeve-widened": "upper_arm_girth",
+    "stretch-front-room": "crotch_length",
     "stretch-waist-loosened": "waist_girth",
     "stretch-side-leans": "waist_girth",
     "leggings-waist-wide": "waist_girth",

@@ -56,7 +56,7 @@ def run(pattern: Pattern, context: StepContext, parameters: BodysuitParameters) 
         expectations=bodysuit_promises(drafted, given),
         notes=(
             *upper_notes(drafted, cloth, passages, read.torso),
-            *crotch_notes(context, names.piece("front")),
+            *crotch_notes(context, names.piece("front"), "suit"),
             *bodysuit_notes(drafted, given, half, cloth, loop),
         ),
     )
@@ -91,7 +91,7 @@ def _joined(pattern: Pattern, names: PanelNames, half: BodysuitHalf, pieces: dic
 
 STEP = StepDefinition(
     operation="bodysuit",
-    version=1,
+    version=2,
     kind="block",
     title="Draft bodysuit",
     sentence="{use}, neck {neck}, leg {leg}, sleeve {sleeve}, cloth {across} across, {along} along",
@@ -100,5 +100,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
+    upcasters={1: dict},
     refuses=BODYSUIT_REFUSES,
 )

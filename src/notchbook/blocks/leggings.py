@@ -51,7 +51,7 @@ def run(pattern: Pattern, context: StepContext, parameters: LeggingsParameters) 
         pattern=leg_cut_data(after, names, leg, has_side_seam=has_side_seam),
         expectations=leggings_promises(drafted),
         notes=(
-            *crotch_notes(context, next(iter(pieces.values())).name),
+            *crotch_notes(context, next(iter(pieces.values())).name, "leggings"),
             *leggings_notes(drafted, cloth, context.find("heel_girth"), read),
         ),
     )
@@ -70,7 +70,7 @@ def _leg(context: StepContext, given: LeggingsGiven) -> LeggingsLeg:
 
 STEP = StepDefinition(
     operation="leggings",
-    version=1,
+    version=2,
     kind="block",
     title="Draft leggings",
     sentence="cloth {across} across, {along} along",
@@ -79,5 +79,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
+    upcasters={1: dict},
     refuses=LEGGINGS_REFUSES,
 )

@@ -82,7 +82,7 @@ def _length(context: StepContext, reader: StretchReader, parameters: StretchTors
 
 STEP = StepDefinition(
     operation="stretch_torso",
-    version=1,
+    version=2,
     kind="block",
     title="Draft stretch torso",
     sentence="{fit}, {length} length, sleeve {sleeve}, cloth {across} across",
@@ -91,5 +91,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
+    upcasters={1: dict},
     refuses=UPPER_REFUSES,
 )

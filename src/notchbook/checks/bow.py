@@ -11,11 +11,15 @@ from notchbook.checks.word_runs import WordRun
 @dataclass(frozen=True, slots=True)
 class Bow:
     """How far a run bows ``into`` the piece, mm, at which share of the straight way (``chord``, mm) from its
-    first end."""
+    first end. ``tall`` is the height of its last end, mm, and ``into_height`` at which share of it that place
+    lies; heights are square to how the run leaves its first end, as an armhole leaves the underarm.
+    """
 
     chord: float
     into: float
     into_share: float
+    tall: float
+    into_height: float
 
 
 def bow(run: WordRun) -> Bow:
@@ -24,13 +28,17 @@ def bow(run: WordRun) -> Bow:
     chord = points[-1] - points[0]
     size = float(np.hypot(*chord))
     if size == 0.0:
-        return Bow(0.0, 0.0, 0.0)
+        return Bow(0.0, 0.0, 0.0, 0.0, 0.0)
     offsets = points - points[0]
     left = (chord[0] * offsets[:, 1] - chord[1] * offsets[:, 0]) / size
     inward = left if run.goes_round else -left
     shares = (offsets @ chord) / size**2
     deepest = int(inward.argmax())
-    return Bow(size, float(inward[deepest]), float(shares[deepest]))
+    leaving = points[1] - points[0]
+    heights = (leaving[0] * offsets[:, 1] - leaving[1] * offsets[:, 0]) / np.hypot(*leaving)
+    tall = float(heights[-1])
+    height = float(heights[deepest]) / tall if tall else 0.0
+    return Bow(size, float(inward[deepest]), float(shares[deepest]), abs(tall), height)
 
 
 def rounded(run: WordRun, least: float) -> list[Stretch]:

@@ -30,7 +30,7 @@ def _armholes(subject: Subject) -> Iterator[Closure]:
         if run.panel == "front" and shape.chord:
             half = limits.hollow_height / 2.0
             name = f"{run.name}: height of its hollow"
-            yield Closure(name, "shape", where, shape.into_share, half, half, "")
+            yield Closure(name, "shape", where, shape.into_height, half, half, "")
 
 
 def _necks(subject: Subject) -> Iterator[Closure]:

@@ -95,7 +95,7 @@ def _panel(given: BodysuitGiven, frame: UpperFrame, lines: LegLines, *, is_front
     share = "armhole.front_notch_share" if is_front else "armhole.back_notch_share"
     return BodysuitPanel(
         neck=frame.necks.front if is_front else frame.necks.back,
-        shoulder=frame.armholes.shoulder.path,
+        shoulder=frame.armholes.shoulder.front if is_front else frame.armholes.shoulder.back,
         armhole=armhole,
         across=frame.armholes.front_across if is_front else frame.armholes.back_across,
         side=lines.side,

@@ -33,7 +33,7 @@ def _panel(frame: UpperFrame, neck: Path, is_front: bool, side: Path, hem: Path)
     share = "armhole.front_notch_share" if is_front else "armhole.back_notch_share"
     return TorsoPanel(
         neck=neck,
-        shoulder=frame.armholes.shoulder.path,
+        shoulder=frame.armholes.shoulder.front if is_front else frame.armholes.shoulder.back,
         armhole=armhole,
         across=across,
         side=side,

@@ -6,6 +6,8 @@ what the pattern has there: the measure times (1 - reduction), or with its ease 
 
 from dataclasses import dataclass
 
+from notchbook.blocks.stretch.figures import figure
+
 
 @dataclass(frozen=True, slots=True)
 class StrapGiven:
@@ -38,7 +40,8 @@ class TorsoGiven:
     ``back_neck_lower`` lower it at the center. ``front_neck_depth`` is the depth of the base neck in front
     below the side-neck point (None: its width and a little). ``shoulder`` is the shoulder seam from the
     neck base to the shoulder point; it is drafted shorter where the narrowed bust asks for it.
-    ``shoulder_slope`` in degrees below the horizontal, the same in front and behind. ``across_back`` and
+    ``shoulder_slope`` in degrees below the horizontal is that of the body, of which the front has a little
+    more and the back a little less. ``across_back`` and
     ``across_chest`` (None: a little narrower) are whole widths. ``armhole_depth`` and ``back_length`` run
     from the nape to the underarm level and to the waist, ``hip_depth`` from waist to hip, ``length`` from
     the waist to the hem (0: to the waist). ``strap`` or ``shoulder_in`` (how far the armhole is cut in at
@@ -67,6 +70,17 @@ class TorsoGiven:
     sleeve: StretchSleeveGiven | None = None
 
     @property
+    def front_slope(self) -> float:
+        """The slope of the front shoulder, degrees: the seam lies a little before the top of the shoulder, so
+        that the front armhole, scooped deeper, is no longer than the back's."""
+        return self.shoulder_slope + figure("shoulder.seam_forward")
+
+    @property
+    def back_slope(self) -> float:
+        """The same behind."""
+        return self.shoulder_slope - figure("shoulder.seam_forward")
+
+    @property
     def is_cut_in(self) -> bool:
         """Whether the armhole is cut in at the shoulder."""
         return self.strap is not None or self.shoulder_in > 0.0
@@ -93,7 +107,8 @@ class BodysuitGiven:
     ``crotch_front`` and ``crotch_back`` run along the centers from the waist line to the crotch join;
     ``crotch_width`` is the whole width of the join, the same in front and behind. One of the two is given:
     ``leg_opening``, the length of the whole opening (front and back), or ``leg_height``, how far the
-    opening's highest point at the side seam lies below the waist line.
+    opening's highest point at the side seam lies below the waist line. ``has_front_room``: the front keeps
+    its width between the legs, as a man needs it; ``crotch_front`` holds the length that goes with it.
     """
 
     torso: TorsoGiven
@@ -102,6 +117,7 @@ class BodysuitGiven:
     crotch_width: float = 70.0
     leg_opening: float | None = None
     leg_height: float | None = None
+    has_front_room: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +129,7 @@ class LeggingsGiven:
     the height of the waist edge at the side over the crotch level, ``hip_depth`` that of the waist over
     the hip line there. The depths of knee, calf and hem lie below the crotch level. With ``side_seam`` the
     side takes in its share of what the waist is smaller than the hip; without, it is one straight line and
-    front and back are one piece.
+    front and back are one piece. ``has_front_room``: the front has a wider extension, as a man needs it.
     """
 
     waist: float
@@ -130,3 +146,4 @@ class LeggingsGiven:
     calf_down: float | None
     hem_down: float
     side_seam: bool = False
+    has_front_room: bool = False

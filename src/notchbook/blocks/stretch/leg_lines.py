@@ -1,6 +1,7 @@
 """The leg opening of a bodysuit: scooped in front, covering the seat behind, smooth across both joins."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import BodysuitGiven
@@ -30,7 +31,8 @@ def leg_lines(given: BodysuitGiven, side: Path, height: float) -> LegLines:
     square = above.tangent_at(above.length).direction() - 90.0
     half = given.crotch_width / 2.0
     front, back = Point(half, -given.crotch_front), Point(half, -given.crotch_back)
-    rise, lean = _front_rise(above.end, back, square), _crotch_lean(above.end, back)
+    rise = _front_rise(above.end, back, square)
+    lean = _crotch_lean(above.end, back, "roomy" if given.has_front_room else "most")
     return LegLines(
         above,
         _front(above.end, square - rise, front, _DOWN + lean),
@@ -46,12 +48,12 @@ def _front_rise(start: Point, back: Point, square: float) -> float:
     return min(max(wanted, figure("leg.least_rise")), figure("leg.most_rise"))
 
 
-def _crotch_lean(start: Point, back: Point) -> float:
+def _crotch_lean(start: Point, back: Point, most: Literal["most", "roomy"]) -> float:
     """How much (degrees) the back line still runs inward where it reaches the crotch join, and the front
-    outward: enough that the back need not turn in with a hook."""
+    outward: enough that the back need not turn in with a hook. A ``roomy`` front stays wider by less."""
     chord = (back - start).direction() % 360.0
     wanted = _DOWN % 360.0 - figure("leg.most_turn_in") - chord
-    return min(max(wanted, figure("leg.least_crotch_lean")), figure("leg.most_crotch_lean"))
+    return min(max(wanted, figure("leg.least_crotch_lean")), figure(f"leg.{most}_crotch_lean"))
 
 
 def _front(start: Point, leaving: float, end: Point, arriving: float) -> Path:

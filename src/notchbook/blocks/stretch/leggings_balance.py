@@ -70,10 +70,13 @@ def require_agreement(rises: Rises, bounds: Limits, crotch: float, rise: float) 
 
 def evened_depth(level: Rises, depth: float, bounds: Limits, lift: float) -> float:
     """The depth, greater where the back would rise by more than the slant of its center lifts it (``lift``,
-    mm): the waist edge would become an S."""
+    mm): the waist edge would become an S. The front falls no farther below the side for that than a little
+    more than usual."""
     too_high = level.back - depth - figure("leggings.even_back_rise") * lift
+    fall = figure("leggings.even_front_share") * (bounds.usual.front - bounds.least.front)
     room = min(
-        figure("leggings.even_depth_share") * bounds.deep - depth, level.front - depth - bounds.least.front
+        figure("leggings.even_depth_share") * bounds.deep - depth,
+        level.front - depth - bounds.usual.front + fall,
     )
     return depth + max(min(too_high, room), 0.0)
 

@@ -21,15 +21,17 @@ _ROUNDS = 2
 
 @dataclass(frozen=True, slots=True)
 class LegWidths:
-    """Widths of one leg, mm: at the crotch level, and how much of it are the two extensions."""
+    """Widths of one leg, mm: at the crotch level, and how much of it are the two extensions; of these the
+    front has ``front_share``."""
 
     crotch: float
     fork: float
+    front_share: float
 
     @property
     def front_fork(self) -> float:
         """The extension of the front beyond the straight center."""
-        return figure("leggings.front_fork_share") * self.fork
+        return self.front_share * self.fork
 
     @property
     def back_fork(self) -> float:
@@ -78,7 +80,17 @@ def leg_widths(given: LeggingsGiven) -> LegWidths:
     )
     borne = figure("leggings.fork_over_thigh") * given.thigh - half
     fork = min(max(min(usual, borne), least, given.thigh - half), most)
-    return LegWidths(half + fork, fork)
+    return LegWidths(half + fork, fork, _front_share(given, fork / given.hip))
+
+
+def _front_share(given: LeggingsGiven, narrow: float) -> float:
+    """The front's share of the extensions: more for a man, and where they are narrow over the hip
+    (``narrow``), or the front crotch would end in a short hook."""
+    if given.has_front_room:
+        return figure("leggings.roomy_fork_share")
+    usual, most = figure("leggings.front_fork_share"), figure("leggings.most_front_fork_share")
+    wide, least = figure("leggings.fork_share"), figure("leggings.narrow_fork_share")
+    return usual + (most - usual) * min(max((wide - narrow) / (wide - least), 0.0), 1.0)
 
 
 def hip_level(given: LeggingsGiven, widths: LegWidths, depth: float) -> float:

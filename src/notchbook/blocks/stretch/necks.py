@@ -48,26 +48,32 @@ def _base(given: TorsoGiven, width: float) -> Necks:
     depth = given.front_neck_depth
     if depth is None:
         depth = width + figure("neck.depth_over_width")
-    return _drawn(given, nape, Point(0.0, end.y - depth), end)
+    return _drawn(given, nape, Point(0.0, end.y - depth), end, 0.0)
 
 
 def _opened(given: TorsoGiven, base: Necks) -> Necks:
     if given.neck_opened == given.front_neck_lower == given.back_neck_lower == 0.0:
         return base
-    end = base.base + direction(-given.shoulder_slope) * given.neck_opened
+    end = base.base + direction(-given.front_slope) * given.neck_opened
     pit = Point(0.0, base.front.start.y - given.front_neck_lower)
     nape = Point(0.0, base.back.start.y - given.back_neck_lower)
     if max(pit.y, nape.y) >= end.y:
         raise DraftRefused("stretch-neck-wide", wider=given.neck_opened, lower=given.back_neck_lower)
-    opened = _drawn(given, nape, pit, end)
-    return Necks(opened.front, opened.back, base.base)
+    return _drawn(given, nape, pit, base.base, given.neck_opened)
 
 
-def _drawn(given: TorsoGiven, nape: Point, pit: Point, end: Point) -> Necks:
-    """Both lines to the side-neck point, where together they run straight across the shoulder seam."""
+def _drawn(given: TorsoGiven, nape: Point, pit: Point, base: Point, opened: float) -> Necks:
+    """Both lines to where they end on their shoulder seams, ``opened`` mm from the side-neck point; there
+    together they run straight across."""
+    front_end = base + direction(-given.front_slope) * opened
+    back_end = base + direction(-given.back_slope) * opened
     square = 90.0 - given.shoulder_slope
-    lean = _lean(square, _rise(pit, end), _rise(nape, end), given.shoulder_slope)
-    return Necks(_line(pit, end, square + lean), _line(nape, end, square - lean), end)
+    lean = _lean(square, _rise(pit, front_end), _rise(nape, back_end), given.shoulder_slope)
+    return Necks(
+        _line(pit, front_end, 90.0 - given.front_slope + lean),
+        _line(nape, back_end, 90.0 - given.back_slope - lean),
+        base,
+    )
 
 
 def _lean(square: float, front_rise: float, back_rise: float, most: float) -> float:

@@ -28,7 +28,7 @@ def with_strap_out(given: TorsoGiven, necks: Necks) -> TorsoGiven:
 
 def _outer_for_armhole(given: TorsoGiven, necks: Necks) -> float:
     """Where along the shoulder the strap must end so that the armhole below it is upright, mm."""
-    upright = (1.0 - figure("armhole.cut_in_room")) * given.bust / 4.0
+    upright = (1.0 - figure("armhole.strap_room")) * given.bust / 4.0
     return (upright - necks.base.x) / cos(radians(given.shoulder_slope))
 
 

@@ -5,7 +5,13 @@ from dataclasses import dataclass
 from notchbook.blocks.stretch.given import BodysuitGiven, StrapGiven
 from notchbook.blocks.stretch_fabric.cloth import Cloth
 from notchbook.blocks.stretch_pieces.close_fit import require_stretch
-from notchbook.blocks.stretch_pieces.crotch_measures import CROTCH_PARTS, crotch_needs, crotch_shares
+from notchbook.blocks.stretch_pieces.crotch_measures import (
+    CROTCH_PARTS,
+    crotch_needs,
+    crotch_shares,
+    front_longer,
+    has_front_room,
+)
 from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters
 from notchbook.blocks.stretch_pieces.reading import StretchReader
@@ -59,21 +65,27 @@ def bodysuit_read(
     reader = StretchReader(context, side, parameters.use, cloth)
     torso = torso_read(reader, parameters, 0.0, _strap(context, reader, parameters))
     front, back = crotch_shares(reader)
-    hip = torso.given.hip
-    width = min(max(cut("crotch.width") * hip, cut("crotch.least_width")), cut("crotch.most_width"))
-    if parameters.crotch_width is not None:
-        width = context.positive(parameters.crotch_width, "crotch_width", "both")
+    has_room = has_front_room(context)
     given = BodysuitGiven(
         torso=torso.given,
-        crotch_front=front,
+        crotch_front=front + front_longer(context, "suit"),
         crotch_back=back,
-        crotch_width=width,
+        crotch_width=_crotch_width(context, parameters, torso.given.hip, "men_" if has_room else ""),
         leg_opening=_leg_opening(context, reader, parameters),
         leg_height=None
         if parameters.leg == "classic" or parameters.own_leg_opening is not None
         else cut(f"leg.{parameters.leg}") * torso.given.hip_depth,
+        has_front_room=has_room,
     )
     return BodysuitRead(given, torso)
+
+
+def _crotch_width(context: StepContext, parameters: BodysuitParameters, hip: float, whose: str) -> float:
+    """The whole width of the crotch join, mm; ``whose`` is the beginning of the figures' names."""
+    if parameters.crotch_width is not None:
+        return context.positive(parameters.crotch_width, "crotch_width", "both")
+    least, most = cut("crotch.least_width"), cut(f"crotch.{whose}most_width")
+    return min(max(cut(f"crotch.{whose}width") * hip, least), most)
 
 
 def _is_solved_for_thigh(parameters: BodysuitParameters) -> bool:

@@ -1,5 +1,7 @@
 """The crotch as measured: whole, or in two parts, and how it is shared between front and back."""
 
+from typing import Literal
+
 from notchbook.blocks.bodice_pieces.wearer import wearer_in
 from notchbook.blocks.lower_measures import known_rise_keys, rise_of_side, usual_crotch_length
 from notchbook.blocks.stretch_pieces.cuts import cut
@@ -22,6 +24,17 @@ def crotch_shares(reader: StretchReader, usual: str = "front_share") -> tuple[fl
     front, back = (reader.find(key) for key in CROTCH_PARTS)
     share = front_share(front, back, cut(f"crotch.{usual}"))
     return share * whole, (1.0 - share) * whole
+
+
+def has_front_room(context: StepContext) -> bool:
+    """Whether the front is drafted with room between the legs: for a man."""
+    return wearer_in(context) == "men"
+
+
+def front_longer(context: StepContext, garment: Literal["suit", "leggings"]) -> float:
+    """By how much the front crotch is longer on the pattern than its share of the measure, mm: a man's tape
+    is laid beside what the front must hold."""
+    return cut(f"men_front_longer.{garment}") if has_front_room(context) else 0.0
 
 
 def crotch_needs(measures: MeasureSet) -> tuple[tuple[str, ...], tuple[str, ...]]:

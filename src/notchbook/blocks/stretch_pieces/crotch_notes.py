@@ -1,10 +1,11 @@
 """What is said of the crotch: a length that was not taken, and measures that do not go together."""
 
 from collections.abc import Iterator
+from typing import Literal
 
 from notchbook.blocks.lower_measures import contradiction_notes, look_at_lower, read_lower
 from notchbook.blocks.stretch_pieces.cloth_notes import CHECK
-from notchbook.blocks.stretch_pieces.crotch_measures import share_held, usual_crotch
+from notchbook.blocks.stretch_pieces.crotch_measures import front_longer, share_held, usual_crotch
 from notchbook.pattern import Finding, Measured, Severity, worded
 from notchbook.recipe import StepContext
 
@@ -13,9 +14,9 @@ _FAR_OFF = 0.03
 judgment)."""
 
 
-def crotch_notes(context: StepContext, piece: str) -> Iterator[Finding]:
-    """A crotch length that was not taken, a share of its front that is not followed, and what the measures of
-    the lower body contradict."""
+def crotch_notes(context: StepContext, piece: str, garment: Literal["suit", "leggings"]) -> Iterator[Finding]:
+    """A crotch length that was not taken, a front that was given room, a share of its front that is not
+    followed, and what the measures of the lower body contradict."""
     disagreements = look_at_lower(read_lower(context, context.side))
     yield from contradiction_notes(disagreements, context.measures.population)
     estimated = usual_crotch(context)
@@ -30,6 +31,9 @@ def crotch_notes(context: StepContext, piece: str) -> Iterator[Finding]:
             crotch=value,
             error=error,
         )
+    longer = front_longer(context, garment)
+    if longer > 0.0:
+        yield worded(CHECK, "stretch-front-room", Severity.NOTE, Measured(longer, 0.0), piece=piece)
     held = share_held(context)
     if held is not None:
         measured, drafted = (100.0 * share for share in held)

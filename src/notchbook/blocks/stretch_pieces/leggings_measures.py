@@ -10,7 +10,12 @@ from notchbook.blocks.stretch.given import LeggingsGiven
 from notchbook.blocks.stretch_fabric.cloth import Cloth
 from notchbook.blocks.stretch_fabric.reductions import Reduced
 from notchbook.blocks.stretch_pieces.close_fit import require_stretch
-from notchbook.blocks.stretch_pieces.crotch_measures import CROTCH_PARTS, crotch_shares
+from notchbook.blocks.stretch_pieces.crotch_measures import (
+    CROTCH_PARTS,
+    crotch_shares,
+    front_longer,
+    has_front_room,
+)
 from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.parameters import LeggingsParameters
 from notchbook.blocks.stretch_pieces.reading import StretchReader
@@ -82,7 +87,7 @@ def leggings_read(
         knee=reader.pattern("knee_girth", "knee", parameters.knee_ease),
         calf=calf,
         ankle=ankle,
-        crotch_front=front,
+        crotch_front=front + front_longer(context, "leggings"),
         crotch_back=back,
         rise=rise,
         hip_depth=reader.pattern("hip_depth", "trunk"),
@@ -90,6 +95,7 @@ def leggings_read(
         calf_down=None if calf is None else (knee + cut("knee.calf_below") * (inside - knee)) * shorter,
         hem_down=hem_down,
         side_seam=parameters.side_seam,
+        has_front_room=has_front_room(context),
     )
     hem = _width_at(given, hem_down, ankle_down)
     given = replace(given, ankle=hem + _wider_for_heel(reader, parameters, hem))

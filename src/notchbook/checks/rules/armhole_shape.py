@@ -31,7 +31,8 @@ from notchbook.pattern import Finding, Severity, spoken
     suggestion="Scoop the armhole lower down, or look at across chest and across back against the shoulder.",
 )
 def armhole_shape(subject: Subject) -> Iterator[Finding]:
-    """Armholes that waver (degrees), are too straight or hollow too high (share of the straight way)."""
+    """Armholes that waver (degrees), are too straight (share of the straight way) or hollow too high
+    (share of the height of the tip over the underarm)."""
     limits = subject.limits
     for run in armholes(subject.pattern):
         for turn in wrong_turns(subject, run):
@@ -42,8 +43,8 @@ def armhole_shape(subject: Subject) -> Iterator[Finding]:
         if shape.into < limits.hollow_depth * shape.chord:
             wanted = limits.hollow_depth * shape.chord
             yield _finding("armhole-diagonal", run, run.line.length / 2.0, Reading(shape.into, wanted))
-        elif run.panel == "front" and shape.into_share > limits.hollow_height:
-            reading = Reading(shape.into_share * shape.chord, limits.hollow_height * shape.chord)
+        elif run.panel == "front" and shape.into_height > limits.hollow_height:
+            reading = Reading(shape.into_height * shape.tall, limits.hollow_height * shape.tall)
             yield _finding("armhole-hollow-high", run, shape.into_share * run.line.length, reading)
     for front, back in pairs(subject.pattern):
         hollow, other = bow(front), bow(back)

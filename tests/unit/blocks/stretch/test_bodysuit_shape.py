@@ -6,8 +6,16 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from notchbook.blocks.stretch import BodysuitGiven, BodysuitHalf, BodysuitPanel, StrapGiven, draft_bodysuit
+from notchbook.blocks.stretch import (
+    BodysuitGiven,
+    BodysuitHalf,
+    BodysuitPanel,
+    StrapGiven,
+    TorsoGiven,
+    draft_bodysuit,
+)
 from notchbook.errors import DraftRefused
+from notchbook.geometry import Path, Point, curve_between
 from support.stretch_shapes import (
     ANGLE,
     SUIT,
@@ -149,3 +157,51 @@ def test_what_is_refused(changes: dict[str, float], code: str) -> None:
         draft_bodysuit(replace(SUIT, **changes))  # type: ignore[arg-type]  # fields by name
     assert caught.value.code == code
     assert caught.value.text()
+
+
+def strip(half: BodysuitHalf) -> float:
+    """The front at its narrowest between the legs, the whole, mm."""
+    return float(2.0 * points(half.front.leg, 200)[:, 0].min())
+
+
+def test_a_front_with_room_stays_wide_between_the_legs() -> None:
+    """A man's front is no narrow strip (a patternmaker's review; the share is own judgment)."""
+    mans = replace(SUITS["man"], crotch_width=95.0, crotch_front=315.0, has_front_room=True)
+    assert strip(draft_bodysuit(mans)) > 0.85 * mans.crotch_width
+    plain = draft_bodysuit(replace(mans, has_front_room=False))
+    assert strip(plain) < 0.85 * mans.crotch_width, "and the ruler sees one that does not"
+
+
+def scooped(torso: TorsoGiven, back_lower: float) -> TorsoGiven:
+    """The neck of a swimsuit with straps, its back lowered by this share of the back length."""
+    front = 0.22 * torso.back_length
+    strap = StrapGiven(35.0, may_move=True)
+    return replace(
+        torso,
+        sleeve=None,
+        strap=strap,
+        front_neck_lower=front,
+        back_neck_lower=back_lower * torso.back_length,
+    )
+
+
+def half_way_up(neck: Path) -> float:
+    """How far a neck has risen half way to its shoulder, over its whole rise: a U 0.2, a V 0.5."""
+    rows = points(neck, 200)
+    return float(
+        np.interp(rows[-1, 0] / 2.0, rows[:, 0], rows[:, 1] - rows[0, 1]) / (rows[-1, 1] - rows[0, 1])
+    )
+
+
+@pytest.mark.parametrize("name", SUITS)
+def test_the_back_neck_of_a_suit_is_a_shallow_u(name: str) -> None:
+    """Level at the center, then up to the shoulder (a patternmaker's review)."""
+    given = SUITS[name]
+    neck = draft_bodysuit(replace(given, torso=scooped(given.torso, 0.26))).back.neck
+    assert half_way_up(neck) < 0.26
+    assert neck.point_at(0.1 * neck.length).y - neck.start.y < 0.03 * (neck.end.y - neck.start.y)
+
+
+def test_a_neck_that_is_nearly_a_v_is_seen() -> None:
+    steep = Path.of(curve_between(Point(0.0, 0.0), 0.0, Point(106.0, 118.0), 58.0))
+    assert half_way_up(steep) > 0.28

@@ -90,17 +90,52 @@ def test_joins_run_straight_on(drafted: tuple[LeggingsGiven, LeggingsLeg]) -> No
 
 
 def test_the_back_is_higher_and_its_crotch_flatter(drafted: tuple[LeggingsGiven, LeggingsLeg]) -> None:
-    _, leg = drafted
+    given, leg = drafted
     assert leg.back.waist.end.y > leg.front.waist.end.y + 15.0
     front = leg.front.inseam.start.x - width_at((leg.front.crotch,), leg.hip_level)
     back = -leg.back.inseam.start.x + width_at((leg.back.crotch,), leg.hip_level)
     assert back > 1.5 * front
+    higher = leg.back.waist.end.y - leg.front.waist.end.y
+    assert higher < 0.05 * given.hip, "not much on a small body (a patternmaker's review)"
 
 
 def test_crotches_bend_one_way(drafted: tuple[LeggingsGiven, LeggingsLeg]) -> None:
     _, leg = drafted
     assert not inflections(leg.front.crotch)
     assert not inflections(leg.back.crotch)
+
+
+def test_the_front_crotch_is_no_hook(drafted: tuple[LeggingsGiven, LeggingsLeg]) -> None:
+    """Its quickest bend is about an arc over the extension (own judgment, from a patternmaker's review)."""
+    _, leg = drafted
+    curve = leg.front.crotch.segments[-1]
+    reach = curve.end.x - curve.start.x
+    assert _quickest(Path.of(curve)) > 0.75 * reach
+    assert reach > 0.035 * drafted[0].hip
+
+
+def test_a_hook_is_seen() -> None:
+    hook = Path.of(curve_between(Point(0.0, 60.0), -88.0, Point(25.0, 0.0), -15.0, 1.3, 0.6))
+    assert _quickest(hook) < 0.75 * 25.0
+
+
+def _quickest(path: Path) -> float:
+    """The radius of the quickest bend, mm, each over a fifteenth of the line."""
+    rows = points(path, 300)
+    steps = np.diff(rows, axis=0)
+    turned = np.unwrap(np.arctan2(steps[:, 1], steps[:, 0]))
+    along = np.concatenate([[0.0], np.cumsum(np.hypot(*steps.T))])
+    return float(((along[20:-1] - along[:-21]) / np.abs(turned[20:] - turned[:-20])).min())
+
+
+def test_a_mans_front_has_the_wider_extension() -> None:
+    plain, roomy = (
+        draft_leggings(replace(LEGS["man"], has_front_room=has_room)) for has_room in (False, True)
+    )
+    reaches = [
+        leg.front.inseam.start.x - width_at((leg.front.crotch,), leg.hip_level) for leg in (plain, roomy)
+    ]
+    assert reaches[1] > 1.2 * reaches[0]
 
 
 def test_outlines_do_not_cross_themselves(drafted: tuple[LeggingsGiven, LeggingsLeg]) -> None:

@@ -84,8 +84,9 @@ def test_necks_run_on_across_the_shoulder_and_level_at_the_center(
     drafted: tuple[TorsoGiven, TorsoHalf],
 ) -> None:
     _, half = drafted
-    shoulder = start_heading(half.front.shoulder)
-    turns = [between(shoulder, end_heading(panel.neck)) for panel in (half.front, half.back)]
+    turns = [
+        between(start_heading(panel.shoulder), end_heading(panel.neck)) for panel in (half.front, half.back)
+    ]
     assert sum(turns) == pytest.approx(180.0, abs=ANGLE)
     for panel in (half.front, half.back):
         assert start_heading(panel.neck) == pytest.approx(0.0, abs=ANGLE)
@@ -116,6 +117,7 @@ def test_the_front_armhole_stands_forward(drafted: tuple[TorsoGiven, TorsoHalf])
     _, half = drafted
     assert half.front.across.x < half.back.across.x - 2.0
     assert half.front.across.y < half.back.across.y
+    assert half.front.shoulder.end.y < half.back.shoulder.end.y, "the seam lies a little forward"
 
 
 def test_the_shoulder_is_narrowed_with_the_bust() -> None:
@@ -131,19 +133,6 @@ def test_a_much_narrowed_bust_takes_no_more_than_a_tenth_of_the_across_back() ->
     assert next(one for one in half.levers if one.name == "across_back").at_limit, "and it is told"
     drawn = points(half.back.armhole)[:, 0].min()
     assert drawn > 0.9 * WOMAN.across_back / 2.0 - 1.0
-
-
-@pytest.mark.parametrize("bust", [1000.0, 1100.0])
-def test_a_strap_on_a_wide_bust_keeps_its_armhole_hollow_low(bust: float) -> None:
-    given = replace(BODIES["plus"], bust=bust, sleeve=None, strap=StrapGiven(35.0))
-    hole = points(draft_torso(given).front.armhole, 400)
-    chord = hole[0] - hole[-1]
-    size = np.hypot(*chord)
-    offsets = hole - hole[-1]
-    away = np.abs(chord[0] * offsets[:, 1] - chord[1] * offsets[:, 0]) / size
-    share = float((offsets[away.argmax()] @ chord) / size**2)
-    assert share < 0.345, "in the lower third (a patternmaker's review, from memory)"
-    assert away.max() > 0.2 * size, "and no diagonal"
 
 
 @pytest.mark.parametrize(
@@ -178,12 +167,6 @@ def test_a_strap_lies_where_it_was_asked() -> None:
     for panel in (half.front, half.back):
         assert length(panel.shoulder) == pytest.approx(30.0, abs=TOLERANCE)
         assert panel.shoulder.start.distance_to(base) == pytest.approx(45.0, abs=TOLERANCE)
-
-
-def test_front_and_back_armhole_are_nearly_as_long(drafted: tuple[TorsoGiven, TorsoHalf]) -> None:
-    _, half = drafted
-    longer = length(half.front.armhole) - length(half.back.armhole)
-    assert -2.0 < longer < 9.0, "a hand has 0 to 5 (a patternmaker's review); more where the armhole is wide"
 
 
 def test_a_deep_back_is_a_scoop_that_bends_one_way_and_runs_on_across_the_shoulder() -> None:

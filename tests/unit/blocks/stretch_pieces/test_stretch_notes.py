@@ -8,6 +8,7 @@ from notchbook.app.curing import offered_cures
 from notchbook.blocks.stretch_pieces.crotch_measures import front_share
 from notchbook.pattern import Finding
 from notchbook.recipe import Replay, change_step, replay
+from support.asked_of_stretch import asked_of_stretch
 from support.stretch_bodies import codes, stretch_run, whole
 
 
@@ -134,6 +135,16 @@ def test_the_crotch_is_shared_as_measured_within_limits(
     front: float | None, back: float | None, share: float
 ) -> None:
     assert front_share(front, back, 0.46) == pytest.approx(share)
+
+
+@pytest.mark.parametrize(("block", "longer"), [("bodysuit", 25.0), ("leggings", 15.0)])
+def test_a_mans_front_is_longer_than_his_tape_and_it_is_told(block: str, longer: float) -> None:
+    """20 to 30 mm for a suit; common practice, no source."""
+    run = stretch_run(block, whole("man"))
+    assert said(run, "stretch-front-room").measured == pytest.approx(longer)
+    promised = next(one for one in run.expectations if one.name.endswith("/crotch_length"))
+    assert promised.wanted == pytest.approx(asked_of_stretch(run)["crotch_length"] + longer)
+    assert "stretch-front-room" not in codes(stretch_run(block, whole("woman")))
 
 
 def test_a_leg_opening_out_of_reach_is_told_and_one_in_reach_is_kept() -> None:

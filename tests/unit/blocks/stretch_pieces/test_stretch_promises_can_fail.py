@@ -12,9 +12,8 @@ import pytest
 
 from notchbook.blocks.stretch import BodysuitGiven, TorsoGiven, draft_bodysuit, draft_leggings, draft_torso
 from notchbook.blocks.stretch import armholes as stretch_armholes
+from notchbook.blocks.stretch.armhole_curve import ArmholePlan, draw_armhole
 from notchbook.blocks.stretch.given import StretchSleeveGiven
-from notchbook.blocks.upper.across import UpperArmhole
-from notchbook.blocks.upper.armhole import Landing, draw_armhole
 from notchbook.checks.promised import promised
 from notchbook.geometry import Path
 from notchbook.recipe import Replay
@@ -104,8 +103,8 @@ def test_a_block_from_other_numbers_breaks_its_promise(
 def test_an_armhole_drawn_elsewhere_than_planned_breaks_the_promise(monkeypatch: pytest.MonkeyPatch) -> None:
     """The lever says what was planned: what comes out otherwise is no lever."""
 
-    def wider(upper: UpperArmhole, lean: float, width: float, landing: Landing) -> Path:
-        return draw_armhole(upper, lean, width + 4.0, landing)
+    def wider(plan: ArmholePlan) -> Path:
+        return draw_armhole(replace(plan, across=replace(plan.across, x=plan.across.x + 4.0)))
 
     monkeypatch.setattr(stretch_armholes, "draw_armhole", wider)
     assert "across_back" in broken(stretch_run(TORSO))

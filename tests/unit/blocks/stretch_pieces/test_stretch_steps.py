@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from notchbook.app.ease_rows import ease_table
+from notchbook.app.eases.ease_rows import ease_table
 from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters, StretchTorsoParameters
 from notchbook.body import MeasureSet
 from notchbook.checks import Subject

@@ -1,0 +1,63 @@
+"""One armhole of a stretch block: from the shoulder to where it is upright, then one J to the underarm."""
+
+from dataclasses import dataclass
+from math import atan2, degrees, sqrt
+
+from notchbook.blocks.stretch.figures import figure
+from notchbook.geometry import Cubic, Path, Point, curve_between, direction
+
+
+@dataclass(frozen=True, slots=True)
+class ArmholePlan:
+    """What one armhole is drawn from.
+
+    ``tip`` is the shoulder point, ``slope`` that of the shoulder seam (degrees), ``across`` the place where
+    the armhole is upright, ``arrival`` the direction (degrees) in which it reaches the ``underarm``, square
+    to the side seam. ``bottom`` is for how long it stays square to it, over its side of the triangle that
+    the directions at both ends of the J make.
+    """
+
+    tip: Point
+    slope: float
+    across: Point
+    underarm: Point
+    arrival: float
+    bottom: float
+
+
+def draw_armhole(plan: ArmholePlan) -> Path:
+    """From the shoulder point, square to its seam, over ``across`` to the underarm.
+
+    Upright at ``across`` where the shoulder point lies outside of it; where that lies inside, it leans out
+    there as much as it must.
+    """
+    outward = degrees(atan2(plan.across.x - plan.tip.x, plan.tip.y - plan.across.y))
+    turn = max(figure("armhole.least_turn"), figure("armhole.turn_share") * (plan.slope + outward))
+    heading = -90.0 + max(outward + turn, 0.0)
+    pull = figure("armhole.upper_pull")
+    top = curve_between(plan.tip, -90.0 - plan.slope, plan.across, heading, 1.0, pull)
+    return Path.of(top, _hook(plan, heading, _end_curvature(top)))
+
+
+def _end_curvature(top: Cubic) -> float:
+    """How much the upper part turns at its lower end, 1/mm."""
+    handle = top.end - top.end_handle
+    size = handle.norm()
+    if size == 0.0:
+        return 0.0
+    return 2.0 / 3.0 * abs(handle.cross(top.start_handle - top.end)) / size**3
+
+
+def _hook(plan: ArmholePlan, heading: float, curvature: float) -> Cubic:
+    """The J: it begins as curved as the upper part ends, as far as that leaves a hollow."""
+    leaving, arriving = direction(heading), direction(plan.arrival)
+    chord = plan.underarm - plan.across
+    turn = leaving.cross(arriving)
+    down, along = chord.cross(arriving) / turn, leaving.cross(chord) / turn
+    last = plan.underarm - arriving * (plan.bottom * along)
+    beside = abs(leaving.cross(last - plan.across))
+    least, most = figure("armhole.least_upright"), figure("armhole.most_upright")
+    share = most
+    if curvature > 0.0 and down > 0.0:
+        share = min(max(sqrt(2.0 / 3.0 * beside / curvature) / down, least), most)
+    return Cubic(plan.across, plan.across + leaving * (share * down), last, plan.underarm)
