@@ -26,15 +26,20 @@ sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
 from make_bodies import Group, Level, SurveyBody, bodies
 from notchbook.app.drafting import draft
-from notchbook.app.ease_rows import ease_table
+from notchbook.app.eases.ease_rows import ease_table
 from notchbook.app.examining import examine
+from notchbook.blocks.skirt import SkirtParameters
 from notchbook.body import MeasureSet, refuse_inconsistent
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Severity
+from notchbook.units import parse_length
 from outside import skirt_closures
 
 CURE = "hip-ease-raised"
 """The finding of the draft that says it took a cure."""
+
+LOWERED = parse_length(SkirtParameters().center_back_drop, None)
+"""mm by which the draft lowers the center back on purpose."""
 
 SEED = 8559
 """Of the sample; the number of the standard of body measures, for want of a better one."""
@@ -52,6 +57,7 @@ with numpy.
 KEY = """- *As measured*: waist and hip are body plus the ease asked for. *With a cure*: the waist is larger
   than the hip allows, so that the hip ease was raised; the draft says it (`hip-ease-raised`).
 - *Closure*: the largest of sewn waist, hip, side seam above the hip, front against back side seam, dart legs.
+- *Side rise*: from the center to the side at the waist, what the center back is lowered on purpose left out.
 - *No finding*: neither the draft nor a check has anything to look at."""
 
 FIT = """Hip depth is foretold from stature, waist and hip by least squares on the same bodies (our own
@@ -60,7 +66,8 @@ regression; we know of none published for these two levels): constant + a statur
 
 @dataclass(frozen=True)
 class Outcome:
-    """What came of one body. ``worst`` is the largest closure by outside code, mm."""
+    """What came of one body, mm. ``worst`` is the largest closure by outside code; ``rise`` the highest
+    that a waist rises from center to side, what the center back was lowered on purpose left out."""
 
     id: str
     group: Group
@@ -100,7 +107,10 @@ def outcome(job: tuple[Level, SurveyBody]) -> Outcome:
         level,
         flags=tuple(dict.fromkeys(finding.code for finding in found)),
         worst=max(abs(value) for value in closures.values()),
-        rise=max(_rise(piece.outline, piece.name) for piece in pieces),
+        rise=max(
+            _rise(piece.outline, piece.name) - lowered
+            for piece, lowered in zip(pieces, (0.0, LOWERED), strict=True)
+        ),
         lowest_waist=min(_center_height(piece.outline, piece.name) for piece in pieces),
         widest_dart=max((_mouth(piece, intake) for piece in pieces for intake in piece.intakes), default=0.0),
         seconds=seconds,

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from notchbook.app.importing import import_into, import_to_files, preview_file
+from notchbook.app.charts.importing import import_into, import_to_files, preview_file
 from notchbook.app.studio import Studio
 from notchbook.body import read_bodies, read_measures, read_value
 from notchbook.body.charts import read_chart

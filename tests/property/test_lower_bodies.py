@@ -111,13 +111,13 @@ def test_every_skirt_of_an_impossible_body_closes_or_is_refused_in_words(
     assert verdict(line, implausible(drawn, group, LOWER_KEYS)) == []
 
 
-@settings(max_examples=120, suppress_health_check=SLOW)
+@settings(max_examples=30, suppress_health_check=SLOW)
 @given(deviations(STRETCH_KEYS), st.sampled_from(GROUPS), st.sampled_from(STRETCH))
 def test_every_stretch_block_of_a_plausible_body_closes(drawn: list[float], group: Group, line: str) -> None:
     assert verdict(line, plausible(drawn, group, STRETCH_KEYS)) == []
 
 
-@settings(max_examples=120, suppress_health_check=SLOW)
+@settings(max_examples=45, suppress_health_check=SLOW)
 @given(shares(STRETCH_KEYS), st.sampled_from(GROUPS), st.sampled_from(STRETCH))
 def test_every_stretch_block_of_an_impossible_body_closes_or_is_refused_in_words(
     drawn: list[float], group: Group, line: str

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from shapely import remove_repeated_points
 from shapely.geometry import LinearRing, Polygon
@@ -142,7 +142,33 @@ def test_plausible_bodies_are_drafted_or_their_crotch_refused(body: TrousersGive
     assert len(half.back.waist_darts) == body.back_darts
 
 
+GONE_ASTRAY = TrousersGiven(
+    waist=846.9244528607265,
+    hip=1308.5871977626703,
+    hip_depth=42.16768954956426,
+    rise=224.95433148516773,
+    depth_ease=1e-13,
+    depth_most=30.0,
+    crotch=1199.0,
+    thigh=898.9300550121213,
+    knee_depth=545.8702022316047,
+    length=600.0,
+    knee=200.0,
+    hem=277.0,
+    wearer=None,
+    cut="wide",
+    front_darts=0,
+    back_darts=0,
+    front_crotch=277.0,
+    back_crotch=160.0,
+    inseam_stretch=5e-324,
+    between=(LevelGirth(girth=1578.3405972559087, depth=34.053413615282174),),
+)
+"""A body whose legs were sought ever farther away, until a length was divided by nothing."""
+
+
 @settings(max_examples=70, deadline=None)
+@example(GONE_ASTRAY)
 @given(any_body())
 def test_any_body_closes_or_is_refused_in_words(body: TrousersGiven) -> None:
     try:

@@ -14,6 +14,8 @@ from support.hand_trousers import (
     hand_trousers,
     hooked_back,
     hooked_front,
+    ramp_back,
+    ramp_front,
 )
 
 CHECKED = ("center-square", "crease-line", "crotch-shape", "no-bump", "seam-junctions")
@@ -48,6 +50,17 @@ def front_with_a_hook_of_the_right_depth(_: Pattern) -> Made:
 @fault("crotch-shape", "crotch-hooked")
 def back_with_a_hook(_: Pattern) -> Made:
     return path_changed(hand_trousers(), BACK_CROTCH, lambda _: hooked_back())
+
+
+@fault("crotch-shape", "crotch-ramp")
+def front_that_ends_in_a_ramp(_: Pattern) -> Made:
+    """Round enough and as deep as a J, but straight on to the crotch point."""
+    return path_changed(hand_trousers(), FRONT_CROTCH, lambda _: ramp_front().reversed())
+
+
+@fault("crotch-shape", "crotch-ramp")
+def back_that_ends_in_a_ramp(_: Pattern) -> Made:
+    return path_changed(hand_trousers(), BACK_CROTCH, lambda _: ramp_back())
 
 
 @fault("crotch-shape", "crotch-corner-deep")

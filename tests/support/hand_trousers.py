@@ -69,6 +69,23 @@ def hooked_back() -> Path:
     return Path((*Path.line(top, start).segments, curve))
 
 
+def ramp_front() -> Path:
+    """The front crotch seam as deep in its corner as a good one, as round as one, but
+    with a ramp of 25 degrees to the crotch point."""
+    start, point = Point(85.0, 75.0), Point(150.0, 0.0)
+    curve = curved(start, -90.0, (52.0, 42.0), point, -25.0)
+    return Path((*Path.line(Point(85.0, 270.0), start).segments, curve))
+
+
+def ramp_back() -> Path:
+    """The back crotch seam with a bend of 85 mm, then a ramp of 33 degrees."""
+    top = Point(-70.0, 290.0)
+    start = BACK_FOOT.lerp(top, 0.37)
+    heading = (BACK_FOOT - top).direction()
+    curve = curved(start, heading, (52.0, 86.0), Point(-225.0, -15.0), 213.0)
+    return Path((*Path.line(top, start).segments, curve))
+
+
 def back_crotch(first: float = 100.0, second: float = 40.0) -> Path:
     """The back crotch seam from the waist to the crotch point, by the handles of its curve, mm."""
     top, foot = Point(-70.0, 290.0), BACK_FOOT

@@ -38,6 +38,14 @@ FLATNESS = 0.78
 LEAST_FLATNESS = 0.60
 """Below this the line hooks up near the side seam. Set by eye on drafts."""
 
+MOST_TO_BACK = 6.0
+"""mm by which the back's darts take more for the sake of a single front one: beyond, two would serve the
+front. Own judgment."""
+
+ROUNDEST_LOWERED = 1.0
+"""A center back that is lowered keeps its waistline no rounder than the arc of a circle, so that it does not
+bend back. Own judgment."""
+
 USUAL_RISE = 13.0
 """mm; a higher rise from center to side shows as an ear. Usual 8 to 13 (patternmaker's review)."""
 
@@ -70,7 +78,9 @@ class HalfMeasures:
     """What one side of the skirt is drafted from, mm. ``hip`` and ``waist`` are whole girths with
     their ease; ``front_*`` are front arcs with their share of ease, None when not measured.
     ``front_height`` and ``back_height`` fix the waist over the hip line at the centers. ``hip_lean`` is how
-    much the side leans at the hip where it flares below, degrees; ``lean_factor`` how round it is above."""
+    much the side leans at the hip where it flares below, degrees; ``lean_factor`` how round it is above.
+    ``front_dart_most`` is how wide a single front dart may be: what is more goes to the back (None: no
+    limit); ``back_drop`` how much lower than usual the waist lies at the center back."""
 
     waist: float
     hip: float
@@ -81,6 +91,8 @@ class HalfMeasures:
     back_height: float | None = None
     hip_lean: float = 0.0
     lean_factor: float = LEAN_FACTOR
+    front_dart_most: float | None = None
+    back_drop: float = 0.0
 
     def lean_at_hip(self, take_in: float) -> float:
         """How much the side leans at the hip, degrees: never so much that it is not round above.
@@ -102,13 +114,14 @@ class DartLengths:
 @dataclass(frozen=True, slots=True)
 class Half:
     """One drafted side: the panels, the side take-in (mm) and the hip girth with the ease in use; how much
-    the side leans at the hip (degrees)."""
+    the side leans at the hip (degrees), and by how much the center back was to be lowered (mm)."""
 
     front: Panel
     back: Panel
     take_in: float
     hip: float
     hip_lean: float = 0.0
+    back_drop: float = 0.0
 
 
 def draft_half(measures: HalfMeasures, lengths: DartLengths) -> Half:
@@ -159,23 +172,36 @@ def dart_demand(measures: HalfMeasures) -> tuple[float, float]:
 def _with_darts(measures: HalfMeasures, lengths: DartLengths, take_in: float) -> Half | None:
     """Close the waist by the darts; None when no panel has a dart that can do it."""
     front_width, back_width = panel_widths(measures)
-    front_demand, _ = dart_demand(measures)
     half_waist = measures.waist / 2.0
-    front_waist = front_width - take_in - front_demand
+    front_waist = front_width - take_in - _front_intake(measures, lengths)
     front_plan = _plan(measures, front_width, take_in, lengths.front)
     back_plan = _plan(measures, back_width, take_in, lengths.back)
     front_height, back_height = measures.front_height, measures.back_height
     front = _closed_to(front_plan, front_waist, front_height)
     if front is None:
         front = _open(front_plan, front_height)
-    back = _closed_to(back_plan, half_waist - front.length, back_height)
+    back = _closed_to(back_plan, half_waist - front.length, back_height, measures.back_drop)
     if back is None:
-        back = _open(back_plan, back_height)
+        back = _open(back_plan, back_height, measures.back_drop)
         front_again = _closed_to(front_plan, half_waist - back.length, front_height)
         if front_again is None:
             return None
         front = front_again
-    return Half(front, back, take_in, measures.hip, measures.lean_at_hip(take_in))
+    return Half(front, back, take_in, measures.hip, measures.lean_at_hip(take_in), _drop_in_use(measures))
+
+
+def _drop_in_use(measures: HalfMeasures) -> float:
+    """By how much the center back is lowered, mm: a height that was measured stays."""
+    return measures.back_drop if measures.back_height is None else 0.0
+
+
+def _front_intake(measures: HalfMeasures, lengths: DartLengths) -> float:
+    """What the front takes up in darts, mm: a single dart no more than its limit, where the back has darts
+    for the rest. Measured front arcs know better."""
+    demand, most = dart_demand(measures)[0], measures.front_dart_most
+    if most is None or measures.front_waist is not None or len(lengths.front) != 1 or not lengths.back:
+        return demand
+    return max(min(demand, most), demand - MOST_TO_BACK)
 
 
 def _by_side_seam(measures: HalfMeasures, lengths: DartLengths, take_in: float) -> Half:
@@ -185,8 +211,8 @@ def _by_side_seam(measures: HalfMeasures, lengths: DartLengths, take_in: float) 
         now = replace(measures, hip=hip)
         front_width, back_width = panel_widths(now)
         front = _open(_plan(now, front_width, take, lengths.front), now.front_height)
-        back = _open(_plan(now, back_width, take, lengths.back), now.back_height)
-        return Half(front, back, take, hip, now.lean_at_hip(take))
+        back = _open(_plan(now, back_width, take, lengths.back), now.back_height, now.back_drop)
+        return Half(front, back, take, hip, now.lean_at_hip(take), _drop_in_use(now))
 
     def excess(half: Half) -> float:
         return half.front.length + half.back.length - measures.waist / 2.0
@@ -224,15 +250,15 @@ def _plan(measures: HalfMeasures, width: float, take_in: float, lengths: tuple[f
     return PanelPlan(side, darts, SQUARE_SLACK)
 
 
-def _open(plan: PanelPlan, height: float | None) -> Panel:
-    return PanelDrafter(plan, WaistHeight(plan.side.end.y, height), plan.side.end.x).panel(0.0)
+def _open(plan: PanelPlan, height: float | None, drop: float = 0.0) -> Panel:
+    return PanelDrafter(plan, WaistHeight(plan.side.end.y, height, drop), plan.side.end.x).panel(0.0)
 
 
-def _closed_to(plan: PanelPlan, waist: float, height: float | None) -> Panel | None:
+def _closed_to(plan: PanelPlan, waist: float, height: float | None, drop: float = 0.0) -> Panel | None:
     """The panel whose sewn waist is ``waist``; None when that would need a dart below zero, or has none."""
     if not plan.darts:
         return None
-    drafter = PanelDrafter(plan, WaistHeight(plan.side.end.y, height), waist)
+    drafter = PanelDrafter(plan, WaistHeight(plan.side.end.y, height, drop), waist)
     most = len(plan.darts) * 1.2 * min(dart.length for dart in plan.darts)
     if (panel := _at_once(drafter, plan, waist, most)) is not None:
         return panel
@@ -262,11 +288,12 @@ def _at_once(drafter: PanelDrafter, plan: PanelPlan, waist: float, most: float) 
 class WaistHeight:
     """The waist's height at the center: measured, else so that the line is flat and rises little.
 
-    ``side`` is the height of the waist at the side on flat cloth.
+    ``side`` is the height of the waist at the side on flat cloth; by ``drop`` the center lies lower, mm.
     """
 
     side: float
     fixed: float | None
+    drop: float = 0.0
 
     def __call__(self, closed_side: Point, turn: float) -> float:
         if self.fixed is not None:
@@ -276,4 +303,5 @@ class WaistHeight:
         flattest = closed_side.y - LEAST_FLATNESS * span
         if turn <= 0.0:
             return usual
-        return max(usual, min(flattest, self.side - USUAL_RISE))
+        height = max(usual, min(flattest, self.side - USUAL_RISE))
+        return max(height - self.drop, min(height, closed_side.y - ROUNDEST_LOWERED * span))

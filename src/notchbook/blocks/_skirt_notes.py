@@ -40,8 +40,8 @@ def _notes(names: PanelNames, half: Half, raised: float) -> Iterator[Finding]:
     elif half.take_in <= LEAST_SIDE_TAKE_IN / 2.0:
         seam = names.side_seam
         yield worded(CHECK, "side-leans-out", Severity.LOOK, Measured(-half.take_in, 0.0), where=seam)
-    for which, panel in (("front", half.front), ("back", half.back)):
-        yield from _panel_notes(names, which, panel)
+    yield from _panel_notes(names, "front", half.front)
+    yield from _panel_notes(names, "back", half.back, half.back_drop)
 
 
 def level_notes_of(
@@ -88,7 +88,8 @@ def yoke_notes(slug: str, names: PanelNames, half: Half, depth: float | None) ->
         )
 
 
-def _panel_notes(names: PanelNames, which: str, panel: Panel) -> Iterator[Finding]:
+def _panel_notes(names: PanelNames, which: str, panel: Panel, drop: float = 0.0) -> Iterator[Finding]:
+    """What is odd about one panel; ``drop`` is by how much its center was lowered on purpose, mm."""
     name = names.piece(which)
     for index, role in enumerate(DART_ROLES[len(panel.points)]):
         dart = part_name(name, role)
@@ -99,8 +100,8 @@ def _panel_notes(names: PanelNames, which: str, panel: Panel) -> Iterator[Findin
     low, high = MEASURED_FLATNESS
     waist = part_name(name, "waist")
     code, amount = "", Measured()
-    if panel.rise > HIGHEST_RISE:
-        code, amount = "side-rises", Measured(panel.rise, HIGHEST_RISE)
+    if panel.rise - drop > HIGHEST_RISE:
+        code, amount = "side-rises", Measured(panel.rise - drop, HIGHEST_RISE)
     elif not low <= panel.flatness <= high:
         wanted = low if panel.flatness < low else high
         code, amount = "center-heights-disagree", Measured(panel.flatness, wanted, "")

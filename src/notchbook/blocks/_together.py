@@ -9,6 +9,9 @@ from collections.abc import Callable, Sequence
 
 Vector = tuple[float, ...]
 
+_ASTRAY = 1e5
+"""mm, a hundred meters: an amount so far away is sought in vain."""
+
 
 class Together:
     """Seeks the amounts at which every error is 0. What it learned serves its next search."""
@@ -35,6 +38,8 @@ class Together:
                 self._forget()
             step = self._times(found)
             amounts = tuple(a + s for a, s in zip(amounts, step, strict=True))
+            if not all(abs(amount) < _ASTRAY for amount in amounts):
+                break
             now = errors(amounts)
             self._learn(step, tuple(f - n for f, n in zip(found, now, strict=True)))
             found = now

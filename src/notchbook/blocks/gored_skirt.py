@@ -28,9 +28,9 @@ from notchbook.recipe import AmountText, Change, MeasureNeeds, StepContext, Step
 class GoredSkirtParameters(StepParameters):
     """Gores, eases, hem and length of a gored skirt.
 
-    Eases are whole girths. ``length`` runs along the seams from waist to hem. The flare begins at the hip, or
-    a little below where the hip is little wider than the waist: up to there each seam is round over the hip,
-    or straight where the hem is wide.
+    Eases are whole girths. ``length`` runs along the seams from waist to hem. The flare begins at the hip:
+    each seam turns there softly from the way in to the waist; up to the hip it is straight where the hem is
+    wide, else round over it. A level below the hip that is chosen keeps the skirt upright down to there.
     """
 
     gores: Annotated[int, Field(ge=4, le=MOST_GORES)] = 6
@@ -46,7 +46,7 @@ class GoredSkirtParameters(StepParameters):
     hem_girth: AmountText = "7/4 hip"
     """The whole hem."""
     flare_depth: AmountText | None = None
-    """Where the flare begins, from the waist down; empty: at the hip, or a little below a straight one."""
+    """Where the flare begins, from the waist down; empty: at the hip."""
     center_front_width: AmountText | None = None
     """Width of the gore at the center front at the hip; empty: the gores are equal."""
     center_back_width: AmountText | None = None
@@ -56,29 +56,9 @@ class GoredSkirtParameters(StepParameters):
     or nowhere, and it is pulled on over the hip."""
 
 
-LOW_FLARE = "4/3 hip_depth"
-"""Where the flare of a hip that is little wider than the waist begins: 60 to 70 mm below the hip line, so
-that the turn is not at the widest place (a patternmaker's review)."""
-
-STRAIGHT_HIP = 1.25
-"""Hip over waist below which the flare begins there, unless it is chosen. Own judgment."""
-
-SEEN_TURN = 1.5
-"""How much faster the skirt widens below the hip than above, when the turn there is seen. Own judgment."""
-
-
 def settle(context: StepContext, parameters: GoredSkirtParameters) -> GoredSkirtParameters:
-    """Write down the length of a small body, and where the flare begins over a hip that is hardly round."""
-    parameters = with_usual_length(context, parameters)
-    if "flare_depth" in parameters.model_fields_set:
-        return parameters
-    waist, hip, depth = (context.measure(key) for key in ("waist_girth", "hip_girth", "hip_depth"))
-    below = context.mm(parameters.length) - depth
-    flare = context.mm(parameters.hem_girth) - hip
-    turns = flare * depth > SEEN_TURN * max(hip - waist, 0.0) * below
-    if hip >= STRAIGHT_HIP * waist or not turns or context.mm(LOW_FLARE) > below:
-        return parameters
-    return parameters.model_copy(update={"flare_depth": LOW_FLARE})
+    """Write down the length of a small body."""
+    return with_usual_length(context, parameters)
 
 
 def run(pattern: Pattern, context: StepContext, parameters: GoredSkirtParameters) -> Change:
@@ -247,7 +227,7 @@ def _notes(
 
 STEP = StepDefinition(
     operation="gored_skirt",
-    version=1,
+    version=2,
     kind="block",
     title="Draft gored skirt",
     sentence="{gores} gores, waist ease {waist_ease}, hip ease {hip_ease}, hem {hem_girth}, length {length}",
@@ -259,6 +239,7 @@ STEP = StepDefinition(
         helpful=("top_hip_girth", "belly_girth", "belly_depth", "knee_depth", "outside_leg", "height"),
     ),
     eases=usual_eases,
+    upcasters={1: dict},
     refuses=(
         "skirt-above-hip",
         "skirt-waist-nothing",

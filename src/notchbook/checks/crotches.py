@@ -81,17 +81,25 @@ class Crotch:
     def hollow(self) -> float:
         """How deep the curve hangs below the straight way from its beginning to the crotch point, as a share
         of that way."""
+        return _sag(self._curve)
+
+    @property
+    def end_hollow(self) -> float:
+        """How far the last third of the curve lies from the straight way between its ends, as a share of
+        that way: a ramp to the fork has nearly none."""
+        curve = self._curve
+        gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(curve, axis=0).T))])
+        begins = 2.0 / 3.0 * gone[-1]
+        start = [np.interp(begins, gone, curve[:, axis]) for axis in (0, 1)]
+        return _sag(np.vstack([start, curve[gone > begins]]))
+
+    @cached_property
+    def _curve(self) -> Numbers:
+        """The places from where the seam leaves its straight center."""
         down, offsets = self._down, self.points - self.points[0]
         strays = np.abs(offsets[:, 0] * down[1] - offsets[:, 1] * down[0]) / np.hypot(*down)
-        begins = max(int(np.searchsorted(strays, _BENT)) - 1, 0)
-        start, end = self.points[begins], self.points[-1]
-        chord = end - start
-        size = float(np.hypot(*chord))
-        if size == 0.0:
-            return 0.0
-        inside = self.points[begins:] - start
-        away = np.abs(chord[0] * inside[:, 1] - chord[1] * inside[:, 0]) / size
-        return float(away.max()) / size
+        curve: Numbers = self.points[max(int(np.searchsorted(strays, _BENT)) - 1, 0) :]
+        return curve
 
 
 def crotches(pattern: Pattern) -> Iterator[Crotch]:
@@ -117,6 +125,21 @@ def least_radius(crotch: Crotch, limits: Limits) -> float:
     """The radius under which the crotch seam is a hook, mm: less for small bodies."""
     usual: float = getattr(limits, f"crotch_{crotch.run.panel}_radius")
     return usual * _small(crotch, limits)
+
+
+def least_end_hollow(crotch: Crotch, limits: Limits) -> float:
+    """The ``end_hollow`` under which the crotch seam ends in a ramp."""
+    least: float = getattr(limits, f"crotch_{crotch.run.panel}_end")
+    return least
+
+
+def _sag(points: Numbers) -> float:
+    """How far a line lies from its chord at most, over the length of the chord; 0 where that has none."""
+    chord, inside = points[-1] - points[0], points - points[0]
+    size = float(np.hypot(*chord))
+    if size == 0.0:
+        return 0.0
+    return float(np.abs(chord[0] * inside[:, 1] - chord[1] * inside[:, 0]).max()) / size**2
 
 
 def _small(crotch: Crotch, limits: Limits) -> float:

@@ -232,14 +232,29 @@ class Limits:
         "drafts that were found good bend at 57 to 205 mm",
         "own judgment",
     )
+    crotch_front_end: float = _limit(
+        0.018,
+        "share",
+        "How far the last third of the curve lies from its chord, over that: less is a straight ramp to the "
+        "fork.",
+        "drafts of large bodies that were found to be ramps have 0.012 and 0.016, good ones 0.024 and more",
+        "own judgment",
+    )
+    crotch_back_end: float = _limit(
+        0.007,
+        "share",
+        "The same behind, where the seam lies flatter.",
+        "drafts that were found to be ramps have 0.004, good ones 0.012 and more",
+        "own judgment",
+    )
     crotch_small_below: float = _limit(
         860.0, "mm", "Hip with ease below which the corners shrink with it.", _COMMON, "own judgment"
     )
     crotch_plus_from: float = _limit(
-        1150.0, "mm", "Hip with ease from which a body counts as large.", _COMMON, "own judgment"
+        1165.0, "mm", "Hip with ease from which a body counts as large.", _COMMON, "own judgment"
     )
     crotch_plus_full: float = _limit(
-        1350.0, "mm", "Hip with ease at which the corners are the largest.", _COMMON, "own judgment"
+        1240.0, "mm", "Hip with ease at which the corners are the largest.", _COMMON, "own judgment"
     )
     crease_middle: float = _limit(
         1.0, "mm", "A crease is pressed no closer to the middle of a leg.", _COMMON, _PRACTICE
@@ -267,6 +282,13 @@ class Limits:
         "So much larger than what passes through it must an opening be that nothing opens.",
         _COMMON,
         _PRACTICE,
+    )
+    girth_room: float = _limit(
+        3.0,
+        "mm",
+        "A tape round a body is read no closer: a girth that lacks less is not too small.",
+        _COMMON,
+        "own judgment",
     )
     ease_usual: float = _limit(
         0.07,

@@ -239,17 +239,44 @@ def test_every_body_comes_out(measures: MeasureSet, gores: int) -> None:
     assert misses(done, measures, 1.6 * measures.value("hip_girth")) == []
 
 
-@pytest.mark.parametrize(
-    ("measures", "chosen", "flare"),
-    [
-        (PLUS, {}, "4/3 hip_depth"),
-        (EN_88, {}, None),  # round enough
-        (PLUS, {"flare_depth": "hip_depth"}, "hip_depth"),
-        (PLUS, {"hem_girth": "15/14 hip"}, None),  # hardly a turn at the hip
-    ],
-)
-def test_the_flare_of_a_straight_hip_begins_below_it(
-    measures: MeasureSet, chosen: dict[str, str], flare: str | None
-) -> None:
-    step = add_step(Recipe("Test"), "gored_skirt", chosen, base=measures).steps[0]
-    assert step.parameters["flare_depth"] == flare
+def leans(measures: MeasureSet, **parameters: Any) -> list[float]:
+    """How the side front's seam leans at the hip and 70 mm below it, and the chord from there to the hem:
+    degrees from the grain, outward going down."""
+    done = drafted("gored_skirt", measures, **parameters)
+    judge = RoundJudge(pattern_to_data(done.pattern))
+    seam = judge.edges["gored_skirt.side_front/side_seam"]
+    hip = judge.lines["gored_skirt.side_front/hip_line"][-1]
+    seam = seam if seam[0, 1] > seam[-1, 1] else seam[::-1]
+    down = np.cumsum(np.hypot(*np.diff(seam, axis=0, prepend=seam[:1]).T))
+    at_hip = down[np.hypot(*(seam - hip).T).argmin()]
+    places = [at_hip - 5.0, at_hip + 5.0, at_hip + 65.0, at_hip + 75.0, down[-1]]
+    x, y = (np.interp(places, down, seam[:, axis]) for axis in (0, 1))
+    ways = ((0, 1), (2, 3), (3, 4))
+    return [float(np.degrees(np.arctan2(abs(x[b] - x[a]), y[a] - y[b]))) for a, b in ways]
+
+
+@pytest.mark.parametrize("measures", [PLUS, CHILD, EN_88], ids=["plus", "child", "medium"])
+def test_the_flare_begins_softly_at_the_hip(measures: MeasureSet) -> None:
+    """A patternmaker's review: upright below the hip and then out is a trumpet, whatever the size."""
+    at_hip, below, rest = leans(measures)
+    assert at_hip < below < rest
+    assert rest - below < 4.5
+    assert below > 0.6 * rest
+
+
+def test_a_flare_that_begins_far_below_the_hip_is_a_trumpet() -> None:
+    at_hip, below, rest = leans(PLUS, flare_depth="4/3 hip_depth")
+    assert at_hip == pytest.approx(0.0, abs=0.3)
+    assert below == pytest.approx(0.0, abs=0.3)
+    assert rest > 10.0
+
+
+def test_where_the_flare_begins_is_written_only_where_it_is_chosen() -> None:
+    """A recipe of before, in which a level below the hip was written down, so keeps it."""
+    for chosen, written in (({}, None), ({"flare_depth": "5/4 hip_depth"}, "1 1/4 hip_depth")):
+        step = add_step(Recipe("Test"), "gored_skirt", chosen, base=PLUS).steps[0]
+        assert step.parameters["flare_depth"] == written
+
+
+def test_a_waist_wider_than_the_hip_leaves_the_seam_upright_there() -> None:
+    assert leans(STOUT)[0] == pytest.approx(0.0, abs=1.0)

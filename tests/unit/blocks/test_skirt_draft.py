@@ -62,6 +62,9 @@ def test_an_empty_dart_keeps_its_names_and_the_waist_still_closes() -> None:
     assert misses(closures(pattern_to_data(empty), 1045.0, 1040.0, 190.0)) == []
 
 
+LOWERED = {"skirt.front": 0.0, "skirt.back": 7.0}
+"""mm by which the block lowers a center: the back by 5 to 10 (handbook practice, from memory)."""
+
 EXTREMES = [
     ("hip minus waist 350", body(600.0, 950.0, 205.0)),
     ("hip minus waist 360, large", body(840.0, 1200.0, 230.0)),
@@ -86,7 +89,8 @@ def test_extremes_close_too(measures: MeasureSet) -> None:
     for panel in PANELS:
         assert judge.polygon(panel).is_valid
         assert not turns_both_ways(judge.edges[f"{panel}/side_seam"])
-        assert judge.rise(panel) <= 18.0 or "side-rises" in [note.code for note in done.notes]
+        rise = judge.rise(panel) - LOWERED[panel]
+        assert rise <= 18.0 or "side-rises" in [note.code for note in done.notes]
 
 
 def test_a_waist_larger_than_the_hip_leans_out_first_and_then_raises_the_hip() -> None:
@@ -174,3 +178,51 @@ def test_a_waist_that_the_darts_pass_by_is_refused_as_a_draft() -> None:
     with pytest.raises(DraftRefused) as refused:
         draft_half(given, DartLengths((78.0, 70.2), (78.0, 70.2)))
     assert refused.value.code == "dart-misses-waist"
+
+
+def centers(**parameters: object) -> dict[str, float]:
+    """Height of the waist at each center over that at the side, on FORM_A, mm (below 0: lower)."""
+    judge = Judge(pattern_to_data(drafted(FORM_A, **parameters)))
+    return {panel: -judge.rise(panel) for panel in PANELS}
+
+
+@pytest.mark.parametrize(("drop", "lower"), [("7 mm", 7.0), ("5 mm", 5.0), ("0 mm", 0.0)])
+def test_the_center_back_lies_lower(drop: str, lower: float) -> None:
+    found = centers(center_back_drop=drop)
+    assert found["skirt.front"] - found["skirt.back"] == pytest.approx(lower, abs=0.05)
+
+
+def test_a_center_back_is_lowered_no_farther_than_the_waist_bends_one_way() -> None:
+    measures = body(1030.0, 1060.0, 190.0)  # little to take in: hardly any bend at the waist
+    data = pattern_to_data(drafted(measures, center_back_drop="30 mm"))
+    assert misses(closures(data, 1045.0, 1110.0, 190.0)) == []
+    assert 0.0 < Judge(data).rise("skirt.back") < 30.0
+
+
+def front_mouths(measures: MeasureSet, **parameters: object) -> list[float]:
+    judge = Judge(pattern_to_data(drafted(measures, **parameters)))
+    return [
+        float(((judge.edges[a][0] - judge.edges[b][-1]) ** 2).sum() ** 0.5)
+        for _, a, b in judge.darts("skirt.front")
+    ]
+
+
+def test_a_single_front_dart_is_no_wider_than_20_and_the_waist_closes() -> None:
+    """T1, a handbook draft of this body, has one front dart of 20 (from memory)."""
+    assert front_mouths(FORM_A) == [pytest.approx(20.0, abs=0.6)]
+    assert front_mouths(FORM_A, front_dart_most=None)[0] > 22.5
+    data = pattern_to_data(drafted(FORM_A))
+    assert misses(closures(data, 695.0, 990.0, 206.0)) == []
+
+
+def test_a_skirt_of_before_keeps_its_dart_and_its_centers() -> None:
+    data = recipe_to_data(skirt_recipe(FORM_A))
+    step = data["steps"][0]
+    step["version"] = 1
+    for key in ("front_dart_most", "center_back_drop"):
+        del step["parameters"][key]
+    old = Judge(pattern_to_data(run(recipe_from_data(data), FORM_A).pattern))
+    assert old.rise("skirt.front") == pytest.approx(old.rise("skirt.back"), abs=1e-6)
+    first, second = next((a, b) for _, a, b in old.darts("skirt.front"))
+    mouth = old.edges[first][0] - old.edges[second][-1]
+    assert float((mouth**2).sum() ** 0.5) > 22.5

@@ -40,6 +40,7 @@ def test_a_quarter_of_a_circle_lies_at_its_known_depth_in_the_corner() -> None:
     found = front(quarter())
     assert found.corner_depth == pytest.approx(RADIUS * (math.sqrt(2.0) - 1.0), rel=5e-4)
     assert found.hollow == pytest.approx((1.0 - math.sqrt(0.5)) / math.sqrt(2.0), rel=5e-3)
+    assert found.end_hollow == pytest.approx(math.tan(math.radians(7.5)) / 2.0, rel=5e-3)
     assert found.extension == pytest.approx(RADIUS, abs=1e-6)
 
 
@@ -64,9 +65,9 @@ def test_the_hip_is_that_of_both_panels_twice() -> None:
     ("hip", "least", "most"),
     [
         (1000.0, 30.0, 38.0),
-        (1150.0, 30.0, 38.0),
-        (1250.0, 30.0, 41.5),
-        (1350.0, 30.0, 45.0),
+        (1165.0, 30.0, 38.0),
+        (1202.5, 30.0, 41.5),
+        (1240.0, 30.0, 45.0),
         (1600.0, 30.0, 45.0),
         (645.0, 22.5, 38.0),
         (0.0, 30.0, 45.0),
@@ -97,6 +98,7 @@ def test_the_draft_aims_within_what_is_checked(panel: str) -> None:
         aimed = proportion(f"curve.{word}_{panel}") + sign * room
         assert aimed == getattr(LIMITS, f"crotch_{panel}_{word}")
     assert proportion(f"curve.radius_{panel}") == getattr(LIMITS, f"crotch_{panel}_radius")
+    assert 1.0 < proportion(f"curve.end_{panel}") / getattr(LIMITS, f"crotch_{panel}_end") < 1.2
     assert proportion("curve.adult_hip") == LIMITS.crotch_small_below
     assert (proportion("curve.plus_hip"), proportion("curve.plus_full")) == (
         LIMITS.crotch_plus_from,

@@ -114,3 +114,18 @@ def test_a_hem_without_allowance_is_mitred() -> None:
     flat = trapezoid(15.0)
     cut = cut_one(replace(flat), {0: 0.0, 1: 10.0, 3: 10.0})
     assert cut.bounds.min_y == pytest.approx(0.0)
+
+
+def test_a_hem_whose_raw_edge_is_shorter_says_so() -> None:
+    # The inner edge of the ring has a radius of 100, the raw edge 10 mm inside it one of 90: 10 % shorter.
+    piece = ring(500.0)
+    outline = tuple(
+        replace(edge, kind="hem" if edge.name == "test.ring/e2" else "seam") for edge in piece.outline
+    )
+    allowances = frozen_map({"test.ring/e2": Allowance("hem_circle", 10.0)})
+    pattern = Pattern(pieces=frozen_map({piece.name: replace(piece, outline=outline)}), allowances=allowances)
+    (cut,) = finish(pattern, production_table())
+    (said,) = [finding for finding in cut.findings if finding.code == "hem-excess"]
+    assert said.measured == pytest.approx(-10.0, abs=0.05)
+    assert "10.0 % shorter at its raw edge" in said.message
+    assert "stretch" in said.suggestion and "longer" not in said.message

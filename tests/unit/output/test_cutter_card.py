@@ -196,6 +196,13 @@ def test_what_it_was_drafted_from_stands_on_a_page_of_its_own() -> None:
         assert words not in words_of(plain), words
 
 
+def test_what_changed_a_girth_stands_below_it() -> None:
+    row = replace(DRAFTED.eases[0], remark="drafted with 6.0 cm of ease, changed by Pleats")
+    data, _ = card_pdf(pieces(), replace(INFO, drafted_from=replace(DRAFTED, eases=(row,))))
+    assert "changed by Pleats" in words_of(data)
+    assert "changed by" not in words_of(card_pdf(pieces(), replace(INFO, drafted_from=DRAFTED))[0])
+
+
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_a_long_draft_goes_on_and_loses_no_line(paper: CardPaper) -> None:
     many = replace(

@@ -83,10 +83,11 @@ def _lean_at_hip(given: GoresGiven, cone: float) -> float:
     A skirt that opens like a cone from the hip leans there as it does at the hem, ``cone``. Where that is
     more than the straight way from waist to hip leans, the seam would run hollow over the high hip: it
     is then straight down to the hip and flares from there, or round over the high hip where that asks for
-    it. A hem narrower than the hip tapers from there.
+    it. A waist wider than the hip leaves the seam upright there. A hem narrower than the hip tapers from
+    there.
     """
     straight = degrees((given.hip - given.waist) / 2.0 / given.seam_edges / given.hip_depth)
-    lean = min(cone, straight) if cone > 0.0 else min(0.0, straight)
+    lean = max(0.0, min(cone, straight)) if cone > 0.0 else min(0.0, straight)
     if lean <= 0.0 or _room(given, lean) >= 0.0:
         return lean
     try:

@@ -27,8 +27,8 @@ def usual_crotch(given: TrousersGiven) -> float:
 
 def well_shaped_crotch(given: TrousersGiven) -> float:
     """The wanted length of the whole crotch seam, or the nearest shorter one at which both curves keep their
-    shape: as deep in their corners as is usual, and no hook. Where none keeps it, that with no lever pulled;
-    mm.
+    shape: as deep in their corners as is usual, no hook and no ramp. Where none keeps it, that with no lever
+    pulled; mm.
 
     DraftRefused as the parts of the draft refuse.
     """
@@ -51,10 +51,13 @@ def well_shaped_crotch(given: TrousersGiven) -> float:
 
 
 def has_shape(drawn: Drawn) -> bool:
-    """Whether both crotch curves are as deep in their corners as is usual on such a body, and no hook."""
+    """Whether both crotch curves are as deep in their corners as is usual on such a body, no hook and no
+    ramp."""
     for name, panel in (("front", drawn.front), ("back", drawn.back)):
         least, most = usual_depths(name, drawn.hip)
         radius = proportion(f"curve.radius_{name}") * share_of_adult(drawn.hip)
         if not least <= panel.curve.depth <= most or panel.curve.least_radius < radius:
+            return False
+        if panel.curve.end_hollow < proportion(f"curve.end_{name}"):
             return False
     return True

@@ -20,7 +20,7 @@ def usual_depths(panel: str, hip: float) -> tuple[float, float]:
 
 def _limits(panel: str, hip: float) -> tuple[float, float]:
     least, most, plus = (proportion(f"curve.{word}_{panel}") for word in ("least", "most", "plus"))
-    most += (plus - most) * share_of_plus(hip)
+    most += (plus - most) * _share_of_plus(hip)
     small = share_of_adult(hip)
     return least * small, most * small
 
@@ -30,7 +30,8 @@ def share_of_adult(hip: float) -> float:
     return min(1.0, hip / proportion("curve.adult_hip"))
 
 
-def share_of_plus(hip: float) -> float:
-    """How far a body counts as large: from 0 at the hip (with its ease) where that begins to 1."""
+def _share_of_plus(hip: float) -> float:
+    """How far the corners have grown to those of the largest bodies: 0 up to the hip (with its ease) where
+    that begins, then up to 1."""
     start, full = proportion("curve.plus_hip"), proportion("curve.plus_full")
     return min(1.0, max(0.0, (hip - start) / (full - start)))

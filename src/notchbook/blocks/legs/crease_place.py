@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from notchbook.blocks.legs.corner_depths import share_of_plus
+from notchbook.blocks.legs.large_bodies import of_size
 from notchbook.blocks.legs.proportions import proportion
 
 
@@ -25,10 +25,9 @@ def falling_places(front: float, back: float) -> CreasePlaces:
 def hanging_places(front: float, back: float, hip: float) -> CreasePlaces:
     """Of legs with a knee: the front's crease near its middle, the back's so that its crotch point lies no
     more uneven than is usual. ``hip`` is the girth with its ease, mm."""
-    usual, plus = proportion("crease.to_side"), proportion("crease.to_side_plus")
-    front_side = front / 2.0 - usual - share_of_plus(hip) * (plus - usual)
+    front_side = front / 2.0 - of_size("crease.to_side", hip)
     back_side = front_side + proportion("crease.back_wider")
-    uneven = back - 2.0 * back_side - proportion("crease.uneven") * back
+    uneven = back - 2.0 * back_side - of_size("crease.uneven", hip) * back
     return CreasePlaces(front_side, back_side + max(0.0, uneven) / 2.0)
 
 

@@ -68,6 +68,18 @@ class CrotchCurve:
             most = max(most, abs(way.cross(bend)) / way.norm() ** 3)
         return 1.0 / most
 
+    @property
+    def end_hollow(self) -> float:
+        """How far the last third of the curve lies from the straight way between its ends, over that way."""
+        begins = self.curve.parameter_at(2.0 / 3.0 * self.curve.length)
+        start, end = self.curve.at(begins), self.curve.end
+        chord = end - start
+        away = (
+            abs(chord.cross(self.curve.at(begins + (1.0 - begins) * step / _PLACES) - start))
+            for step in range(_PLACES)
+        )
+        return max(away) / chord.dot(chord)
+
 
 def flattest_lean(corner: Corner, depth: float, share: float) -> float:
     """The lean at the crotch point whose end tangent passes the corner, at 45 degrees, at this share of the

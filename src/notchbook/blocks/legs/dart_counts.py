@@ -18,7 +18,7 @@ def count_darts(given: TrousersGiven) -> tuple[int, int]:
 
     Women: one in front, one or two behind; men and children: none in front. Two behind for a large intake.
     What is too small to be worth its sewing has none. The front is asked when the back's count is known: its
-    dart is no wider than one of those behind.
+    dart is no wider than one of those behind, so that there is none before a back without.
     """
     front, back = (1 if given.wearer == "women" else 0), 1
     try:
@@ -28,7 +28,7 @@ def count_darts(given: TrousersGiven) -> tuple[int, int]:
         tried, back = back, _back_count(_intake(drawn[1]))
         if front and back != tried:
             drawn = _drafted(given, front, back)
-        if front and _intake(drawn[0]) < proportion("dart.worth"):
+        if front and (not back or _intake(drawn[0]) < proportion("dart.worth")):
             front = 0
     except DraftRefused:
         pass

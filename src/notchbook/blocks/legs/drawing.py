@@ -133,19 +133,33 @@ def _corners(legs: Legs, slants: tuple[float, float], hip: float) -> tuple[Corne
     """The corners of front and back, where both inseams are straight across at the crotch point.
 
     Square to both inseams the back curve of a large seat would run down too steeply for a hollow: then its
-    corner at the crotch point is less than square and the front's more, as far as the front has room.
+    corner at the crotch point is less than square and the front's more.
     """
     front, back = (
         Corner(Point(leg.center.x - foot(leg.center.y, slant), 0.0), slant, leg.fork, leg.inseam.lean)
         for leg, slant in zip((legs.front, legs.back), slants, strict=True)
     )
-    front_room, back_room = (
-        flattest_lean(corner, wanted_depth(name, corner.extension, hip), proportion(f"fork.room_{name}"))
-        - corner.lean
-        for name, corner in (("front", front), ("back", back))
-    )
-    share = min(max(0.0, min(-back_room, (front_room - back_room) / 2.0)), proportion("fork.most"))
+    share = _fork_share(front, back, hip)
     return replace(front, lean=front.lean + share), replace(back, lean=back.lean - share)
+
+
+def _fork_share(front: Corner, back: Corner, hip: float) -> float:
+    """By how much the back's corner at the crotch point is less than square and the front's more, degrees.
+
+    So much that the last of the back curve is fair as long as the front's stays so; more where the back would
+    be no hollow at all, as far as the front has room.
+    """
+    fair_front, fair_back = (_lean_room(front, "front", hip, "fair"), _lean_room(back, "back", hip, "fair"))
+    front_room, back_room = (_lean_room(front, "front", hip, "room"), _lean_room(back, "back", hip, "room"))
+    share = max(min(-fair_back, fair_front), min(-back_room, (front_room - back_room) / 2.0), 0.0)
+    return min(share, proportion("fork.most"))
+
+
+def _lean_room(corner: Corner, panel: str, hip: float, word: str) -> float:
+    """By how much the crotch curve may run down more steeply at the crotch point, degrees, until its end
+    tangent passes the corner no farther off than this (``fork.<word>_<panel>``); below 0 where it does."""
+    depth, share = wanted_depth(panel, corner.extension, hip), proportion(f"fork.{word}_{panel}")
+    return flattest_lean(corner, depth, share) - corner.lean
 
 
 def _panel(name: str, top: Top, leg: LegPanel, corner: Corner, hip: float) -> DrawnPanel:

@@ -32,12 +32,12 @@ class BendPlan:
     up: float
 
 
-def bend_plan(share_of_plus: float, above: float, below: float) -> BendPlan:
+def bend_plan(share_of_large: float, above: float, below: float) -> BendPlan:
     """The bend for a body that counts as large by this share; ``above`` and ``below`` are the ways from the
     knee to the crotch level and to the hem, mm."""
     up, reach = (
         proportion(f"inseam.{word}")
-        + share_of_plus * (proportion(f"inseam.{word}_plus") - proportion(f"inseam.{word}"))
+        + share_of_large * (proportion(f"inseam.{word}_plus") - proportion(f"inseam.{word}"))
         for word in ("bend_up", "bend_reach")
     )
     reach = min(reach, proportion("inseam.bend_above") * above, proportion("inseam.bend_below") * below)

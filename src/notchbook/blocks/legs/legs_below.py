@@ -10,7 +10,6 @@ from dataclasses import dataclass, replace
 from math import atan2, degrees, radians, tan
 
 from notchbook.blocks._together import Together, Vector
-from notchbook.blocks.legs.corner_depths import share_of_plus
 from notchbook.blocks.legs.crease_place import (
     CreasePlaces,
     falling_places,
@@ -19,6 +18,7 @@ from notchbook.blocks.legs.crease_place import (
 )
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.knee_bend import bend_plan
+from notchbook.blocks.legs.large_bodies import share_of_large
 from notchbook.blocks.legs.leg_lines import Inseam, Leg, inseam, length_of, side_below_hip
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.widths import leg_width
@@ -111,7 +111,7 @@ class LegsDrafter:
     def __init__(self, given: TrousersGiven) -> None:
         self._given = given
         self._bend = bend_plan(
-            share_of_plus(given.hip),
+            share_of_large(given.hip),
             given.knee_depth - given.rise - given.depth_ease,
             given.length - given.knee_depth,
         )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from notchbook.blocks.legs.given import TrousersGiven
+from notchbook.blocks.legs.large_bodies import of_size
 from notchbook.blocks.legs.proportions import of_wearer, proportion
 
 
@@ -93,18 +94,18 @@ def _depth(given: TrousersGiven) -> Range:
 def pulled(ranges: CrotchRanges, hip: float, steps: float, shift: float) -> Pulled:
     """The levers after so many steps, ``shift`` mm of extension moved from back to front."""
     front = ranges.front_extension.at(
-        ranges.front_extension.usual + proportion("front_extension.step") * hip * steps + shift
+        ranges.front_extension.usual + of_size("front_extension.step", hip) * hip * steps + shift
     )
     back = ranges.back_extension.at(
-        ranges.back_extension.usual + proportion("back_extension.step") * hip * steps - shift
+        ranges.back_extension.usual + of_size("back_extension.step", hip) * hip * steps - shift
     )
     return Pulled(
         front,
         back,
         ranges.slant.at(ranges.slant.usual + proportion("slant.step") * steps),
         ranges.raised.at(proportion("raised.step") * steps),
-        ranges.back_raised.at(proportion("raised.back_step") * steps),
-        ranges.depth.at(ranges.depth.usual + proportion("depth.step") * steps),
+        ranges.back_raised.at(of_size("raised.back_step", hip) * steps),
+        ranges.depth.at(ranges.depth.usual + of_size("depth.step", hip) * steps),
         steps,
         shift,
     )

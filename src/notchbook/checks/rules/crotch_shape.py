@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.crotches import Crotch, corner_range, crotches, least_radius
+from notchbook.checks.crotches import Crotch, corner_range, crotches, least_end_hollow, least_radius
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity, spoken
@@ -18,7 +18,8 @@ from notchbook.pattern import Finding, Severity, spoken
         "center and crotch level, measured at 45 degrees, is what a patternmaker draws it by. A seam that "
         "stays farther off is a diagonal: it cuts into the seat and pulls whiskers from the fork. One that "
         "goes deeper hangs in folds. The depth alone can be met by a hook, too: straight, a tight bend, "
-        "straight again. So the seam bends nowhere tighter than a hand would draw it."
+        "straight again. So the seam bends nowhere tighter than a hand would draw it, and its last third is "
+        "still a curve: a straight ramp to the fork binds under the seat."
     ),
     severity=Severity.LOOK,
     reads=("edges",),
@@ -26,13 +27,14 @@ from notchbook.pattern import Finding, Severity, spoken
         "crotch-diagonal": "{piece}: the crotch seam cuts its corner.",
         "crotch-corner-deep": "{piece}: the crotch seam goes deep into its corner.",
         "crotch-hooked": "{piece}: the crotch seam turns its corner in a hook.",
+        "crotch-ramp": "{piece}: the crotch seam ends in a straight ramp to the fork.",
         "crotch-front-as-long": "{piece}: the front reaches as far under the body as the back.",
         "crotch-back-not-flatter": "{piece}: the back crotch seam is as hollow as the front one.",
     },
     suggestion="Look at crotch length, rise and hip again; draw the curve through its place at 45 degrees.",
 )
 def crotch_shape(subject: Subject) -> Iterator[Finding]:
-    """Corner depths and radii out of their range (mm), and backs that are not longer and flatter."""
+    """Corner depths and radii out of their range (mm), ramps, and backs that are not longer and flatter."""
     found = list(crotches(subject.pattern))
     for crotch in found:
         if crotch.run.piece.stretches:  # what gives finds its own way into the corner
@@ -45,6 +47,9 @@ def crotch_shape(subject: Subject) -> Iterator[Finding]:
         tightest = least_radius(crotch, subject.limits)
         if crotch.least_radius < tightest:
             yield _finding("crotch-hooked", crotch, Reading(crotch.least_radius, tightest))
+        least_end = least_end_hollow(crotch, subject.limits)
+        if crotch.end_hollow < least_end:
+            yield _finding("crotch-ramp", crotch, Reading(crotch.end_hollow, least_end, ""))
     for front in found:
         for back in found:
             if (front.run.panel, back.run.panel) == ("front", "back") and _are_one_leg(front, back):

@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from notchbook.blocks.legs.crotch_curve import Corner, crotch_curve, flattest_lean
+from notchbook.blocks.legs.proportions import proportion
 from notchbook.errors import DraftRefused
-from notchbook.geometry import Path, Point
+from notchbook.geometry import Cubic, Path, Point
 from support.legs_judge import bends
 from support.upper_judge import heading, polyline
 
@@ -49,6 +50,41 @@ def test_the_lean_up_to_which_a_curve_is_no_hook() -> None:
     lean = np.radians(flattest_lean(frame, 44.0, 0.9))
     place = 0.9 * 44.0 / np.sqrt(2.0)
     assert np.tan(lean) * (100.0 - place) - 20.0 == pytest.approx(place)
+
+
+@pytest.mark.parametrize(
+    ("panel", "old", "new"),
+    [
+        (
+            "front",
+            (Corner(Point(0.0, 0.0), 1.5, Point(-95.3, 0.0), 18.9), 40.9),
+            (Corner(Point(0.0, 0.0), 1.4, Point(-91.6, 0.0), 18.2), 44.0),
+        ),
+        (
+            "back",
+            (Corner(Point(0.0, 0.0), 14.8, Point(-167.1, -24.0), 23.8), 54.3),
+            (Corner(Point(0.0, 0.0), 15.2, Point(-159.8, -24.1), 21.7), 57.0),
+        ),
+    ],
+)
+def test_a_ramp_that_was_sent_back_is_one_and_the_curve_drawn_instead_is_none(
+    panel: str, old: tuple[Corner, float], new: tuple[Corner, float]
+) -> None:
+    """The corners of a large body (hip 122 cm) before and after a patternmaker's eye found the ramp."""
+    start, least = proportion(f"curve.{panel}_start"), proportion(f"curve.end_{panel}")
+    ramp, fair = (crotch_curve(corner, depth, start) for corner, depth in (old, new))
+    assert ramp.end_hollow < least < fair.end_hollow
+    assert least_end(ramp.curve) == pytest.approx(ramp.end_hollow, rel=0.02)
+
+
+def least_end(curve: Cubic) -> float:
+    """The same from a dense polyline, by numpy alone."""
+    points = polyline(Path.of(curve))
+    gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(points, axis=0).T))])
+    third = points[gone >= gone[-1] * 2.0 / 3.0]
+    chord, inside = third[-1] - third[0], third - third[0]
+    away = np.abs(chord[0] * inside[:, 1] - chord[1] * inside[:, 0])
+    return float(away.max() / (chord @ chord))
 
 
 def test_the_least_radius_is_that_of_the_drawn_curve() -> None:

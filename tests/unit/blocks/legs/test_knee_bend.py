@@ -12,8 +12,8 @@ FORK, KNEE, HEM = Point(-226.0, -14.0), Point(-116.0, -308.0), Point(-104.0, -69
 """A back of medium size."""
 
 
-def bent(share_of_plus: float = 0.0, fork: Point = FORK, knee: Point = KNEE, hem: Point = HEM) -> KneeBend:
-    return knee_bend(fork, knee, hem, bend_plan(share_of_plus, fork.y - knee.y, knee.y - hem.y))
+def bent(share_of_large: float = 0.0, fork: Point = FORK, knee: Point = KNEE, hem: Point = HEM) -> KneeBend:
+    return knee_bend(fork, knee, hem, bend_plan(share_of_large, fork.y - knee.y, knee.y - hem.y))
 
 
 def radius(path: Path) -> float:
@@ -26,10 +26,10 @@ def radius(path: Path) -> float:
     return 20.0 / float(np.abs(ways[20:] - ways[:-20]).max())
 
 
-@pytest.mark.parametrize("share_of_plus", [0.0, 0.5, 1.0])
+@pytest.mark.parametrize("share_of_large", [0.0, 0.5, 1.0])
 @pytest.mark.parametrize("knee", [KNEE, Point(-140.0, -308.0), Point(-95.0, -280.0)])
-def test_it_passes_the_knee_smoothly_and_is_as_long_as_it_says(share_of_plus: float, knee: Point) -> None:
-    bend = bent(share_of_plus, knee=knee)
+def test_it_passes_the_knee_smoothly_and_is_as_long_as_it_says(share_of_large: float, knee: Point) -> None:
+    bend = bent(share_of_large, knee=knee)
     path = Path(bend.segments)
     assert length(path) == pytest.approx(bend.length, abs=1e-3)
     assert path.nearest(knee).gap < 1e-6
