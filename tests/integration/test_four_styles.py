@@ -40,9 +40,8 @@ PIECES = {
         "Bodice side back": 2,
         "Skirt front": 1,
         "Skirt back": 1,
-        "Bodice center front neck facing": 1,
-        "Bodice center back neck facing": 1,
-        "Armhole facing": 2,
+        "Bodice front all-in-one facing": 1,
+        "Bodice back all-in-one facing": 1,
     },
     "yoke_skirt_with_pleats": {
         "Front yoke": 1,

@@ -43,16 +43,22 @@ def _bracketed(
     coefficients: Sequence[float], derivative: Sequence[float], low: float, high: float, value_low: float
 ) -> float:
     """The one root between two places where the sign differs: Newton's steps, kept in the bracket."""
+    # Written out, highest power first: this loop is where the search for nearest places spends its time.
+    falling, slopes = coefficients[::-1], derivative[::-1]
     t = (low + high) / 2.0
     for _ in range(_STEPS):
-        value = value_at(coefficients, t)
+        value = 0.0
+        for coefficient in falling:
+            value = value * t + coefficient
         if value == 0.0:
             return t
         if (value < 0.0) == (value_low < 0.0):
             low = t
         else:
             high = t
-        slope = value_at(derivative, t)
+        slope = 0.0
+        for coefficient in slopes:
+            slope = slope * t + coefficient
         proposed = t - value / slope if slope else low
         following = proposed if low < proposed < high else (low + high) / 2.0
         if following in (t, low, high) or abs(following - t) < 1e-16:

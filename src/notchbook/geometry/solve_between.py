@@ -21,6 +21,24 @@ _RELATIVE = 1e-15
 """The least share of a place to which the solver of scipy can be told to go."""
 
 
+_GENEROUS = 4.0
+"""So many times as steep as it was a function may still become just before it ends."""
+
+
+_NEAR_ZERO = 0.5
+"""A turning point nearer to 0 than this share of how much the value changes about it is found exactly."""
+
+
+@dataclass(frozen=True, slots=True)
+class Accuracies:
+    """How exactly the ``root`` is found; how exactly the ``last`` place with a value, where a root may lie
+    beside it; and how exactly it is ``told`` where none can."""
+
+    root: float
+    last: float
+    told: float
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """A place and the value there."""
@@ -49,31 +67,29 @@ def seek_zero(
     start: Place,
     step: float,
     limits: tuple[float, float],
-    accuracies: tuple[float, float],
+    accuracies: "Accuracies",
 ) -> Sought:
     """Where the function is 0, sought outward from a known place, nearest first.
 
     ``step`` is the first step, the next grow; where the function has no value, the last place with one is
-    found. ``accuracies`` are how exactly the root and how exactly such a last place is found. No bracket is
-    fixed beforehand, so that no shape is asked for that lies farther out than needed. A root is where the
-    value changes its sign: the caller sees whether it is 0 there or jumps over 0.
+    found. No bracket is fixed beforehand, so that no shape is asked for that lies farther out than needed.
+    A root is where the value changes its sign: the caller sees whether it is 0 there or jumps over 0.
     """
-    accuracy, coarse = accuracies
     places = [start]
     for way in _nearer_first(function, start, step):
         end = limits[0] if way < 0.0 else limits[1]
         here = start
-        for place in _outward(function, start, way * step, end, coarse):
+        for place in _outward(function, start, way * step, end, accuracies):
             places.append(place)
             if _apart(here, place):
-                return _root(function, here, place, places, accuracy)
+                return _root(function, here, place, places, accuracies.root)
             here = place
     places.sort(key=_at)
-    turned = _turning(function, places, coarse)
+    turned = _turning(function, places, accuracies)
     if turned is not None:
         near = max((place for place in places if place.at < turned.at), key=_at)
         if _apart(near, turned):
-            return _root(function, near, turned, [*places, turned], accuracy)
+            return _root(function, near, turned, [*places, turned], accuracies.root)
         places.append(turned)
     return _sought(None, places)
 
@@ -84,22 +100,24 @@ def _nearer_first(function: Function, start: Place, step: float) -> tuple[float,
     return (1.0, -1.0) if value is not None and abs(value) <= abs(start.value) else (-1.0, 1.0)
 
 
-def _outward(function: Function, start: Place, step: float, limit: float, accuracy: float) -> Iterator[Place]:
+def _outward(
+    function: Function, start: Place, step: float, limit: float, accuracies: Accuracies
+) -> Iterator[Place]:
     """Places farther and farther out in one way, the last one as far as there are values.
 
     The next step goes a little farther than where the last two would lead to 0, and never shrinks. A function
     that does not change on its first steps is left alone.
     """
-    here = start
+    before = here = start
     is_flat = True
     for taken in range(_MOST_STEPS):
         left = abs(limit - here.at)
-        if left <= accuracy or (is_flat and taken >= _MOST_FLAT):
+        if left <= accuracies.last or (is_flat and taken >= _MOST_FLAT):
             return
         at = limit if abs(step) >= left else here.at + step
         value = function(at)
         if value is None:
-            yield from _last_before(function, here, at, accuracy)
+            yield from _last_before(function, (before, here), at, accuracies)
             return
         before, here = here, Place(at, value)
         is_flat = is_flat and abs(value - before.value) <= _STILL
@@ -114,16 +132,30 @@ def _way_to_zero(before: Place, here: Place) -> float:
     return abs(here.at - before.at) * abs(here.value) / gained if gained > 0.0 else 0.0
 
 
-def _last_before(function: Function, inside: Place, outside: float, accuracy: float) -> Iterator[Place]:
-    """Places nearer and nearer to the last one that has a value."""
-    while abs(outside - inside.at) > accuracy:
+def _last_before(
+    function: Function, inner: tuple[Place, Place], outside: float, accuracies: Accuracies
+) -> Iterator[Place]:
+    """Places nearer and nearer to the last one that has a value; exactly only where a root may lie there."""
+    before, inside = inner
+    while abs(outside - inside.at) > accuracies.last:
+        if abs(outside - inside.at) <= accuracies.told and not _may_reach(before, inside, outside):
+            return
         middle = (inside.at + outside) / 2.0
         value = function(middle)
         if value is None:
             outside = middle
         else:
-            inside = Place(middle, value)
+            before, inside = inside, Place(middle, value)
             yield inside
+
+
+def _may_reach(before: Place, inside: Place, outside: float) -> bool:
+    """Whether a value that goes on changing as it did may come to 0 before a place; generously."""
+    way = abs(inside.at - before.at)
+    if way <= 0.0:
+        return True
+    slope = abs(inside.value - before.value) / way
+    return abs(inside.value) <= _GENEROUS * slope * abs(outside - inside.at)
 
 
 def _root(function: Function, first: Place, second: Place, places: list[Place], accuracy: float) -> Sought:
@@ -150,23 +182,36 @@ def _required(function: Function, at: float) -> float:
     return value
 
 
-def _turning(function: Function, places: list[Place], accuracy: float) -> Place | None:
-    """Where the value comes nearest to 0 between the places met; None where an end comes nearest."""
-    from scipy.optimize import minimize_scalar
+def _turning(function: Function, places: list[Place], accuracies: Accuracies) -> Place | None:
+    """Where the value comes nearest to 0 between the places met; None where an end comes nearest.
 
+    It is sought exactly only where it comes near to 0, as a share of how much it changes there.
+    """
     best = min(range(len(places)), key=lambda index: abs(places[index].value))
     if best in (0, len(places) - 1):
         return None
-    sign = 1.0 if places[best].value > 0.0 else -1.0
+    around = places[best - 1 : best + 2]
+    found = _nearest_to_zero(function, around, accuracies.told)
+    changes = max(abs(place.value) for place in around) - abs(found.value)
+    if abs(found.value) > _NEAR_ZERO * changes:
+        return found if math.isfinite(found.value) else None
+    found = _nearest_to_zero(function, around, accuracies.last)
+    return found if math.isfinite(found.value) else None
+
+
+def _nearest_to_zero(function: Function, around: list[Place], accuracy: float) -> Place:
+    """The place between the outer two of three where the value comes nearest to 0; infinite where refused."""
+    from scipy.optimize import minimize_scalar
+
+    sign = 1.0 if around[1].value > 0.0 else -1.0
 
     def away(at: float) -> float:
         value = function(float(at))  # scipy hands over numbers of numpy
         return math.inf if value is None else sign * value
 
-    ends = (places[best - 1].at, places[best + 1].at)
+    ends = (around[0].at, around[2].at)
     found = minimize_scalar(away, bounds=ends, method="bounded", options={"xatol": accuracy})
-    place = Place(float(found.x), sign * float(found.fun))
-    return place if math.isfinite(place.value) else None
+    return Place(float(found.x), sign * float(found.fun))
 
 
 def _sought(root: float | None, places: list[Place]) -> Sought:

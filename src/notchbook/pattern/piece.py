@@ -1,6 +1,6 @@
 """A piece: a closed outline of named edges on the sew line, and all that is drawn on it."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Literal
@@ -95,6 +95,12 @@ class Intake:
     def is_drawn_in(self) -> bool:
         """Whether an edge is drawn in: a gather or an ease."""
         return self.kind in ("gather", "ease")
+
+    def relined(self, renamed: Mapping[str, str]) -> "Intake":
+        """The intake with the names that its fold lines have now: a line that was cut goes on under the name
+        of its part beside the mouth."""
+        first, second = (renamed.get(line, line) for line in (self.first_line, self.second_line))
+        return replace(self, first_line=first, second_line=second)
 
     def renamed(self, rename: Callable[[str], str]) -> "Intake":
         """The intake with every name passed through ``rename``."""

@@ -8,6 +8,10 @@ from notchbook.pattern.names import Side
 Gives = Literal["longer", "shorter"]
 """Which of two runs gives way: the longer is eased or gathered in, or the shorter is stretched on."""
 
+TURNED_SEAM = "SSe"
+"""The class of a seam that is turned, its allowances between the layers (ASTM D6193), as at a facing: its
+first run is traced off its second and a little shorter, so that the seam rolls inward."""
+
 
 @dataclass(frozen=True, slots=True)
 class EdgeUse:

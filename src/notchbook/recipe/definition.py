@@ -36,8 +36,9 @@ class Change:
     ``splits``: old name -> its parts in order along the old direction. ``merges``: old name -> what
     it became a part of. ``removals``: old name -> why. What was created and modified the engine
     finds by itself. ``asked`` tells by how much (mm) the step was asked to make an edge longer, or with a
-    minus shorter: what a draft promised of it grows by as much. ``expectations`` are the closures of a draft,
-    ``notes`` what the step has to say.
+    minus shorter: what a draft promised of it grows by as much. ``waves`` tells how often an edge was asked
+    to change the side to which it bends, ``grains`` of which pieces the grain was asked to run off the
+    center. ``expectations`` are the closures of a draft, ``notes`` what the step has to say.
     """
 
     pattern: Pattern
@@ -45,6 +46,8 @@ class Change:
     merges: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     removals: Mapping[str, str] = field(default_factory=dict)
     asked: Mapping[str, float] = field(default_factory=dict)
+    waves: Mapping[str, int] = field(default_factory=dict)
+    grains: tuple[str, ...] = ()
     expectations: tuple[Expectation, ...] = ()
     notes: tuple[Finding, ...] = ()
 
@@ -55,8 +58,9 @@ class StepDefinition(Generic[ParametersT]):
 
     ``version`` rises when the result moves by more than 0.01 mm; ``upcasters`` then lead the stored
     parameters from each older version to the next. ``settle`` turns ``auto`` into a written number
-    when the step is added, on the base measures. ``sentence`` tells the step as a written order,
-    with parameter names in braces.
+    when the step is added, on the base measures; ``settle_on`` does so on the pattern that the base measures
+    give it, for the fields ``settles`` where they are left empty. ``sentence`` tells the step as a written
+    order, with parameter names in braces.
 
     ``needs`` is what the block needs of a body as it comes; ``needs_for`` says it for these parameters and
     this body, where it depends on them. ``drafted_with`` names the blocks that must stand before it (a
@@ -76,6 +80,8 @@ class StepDefinition(Generic[ParametersT]):
     phase: Phase = "shaping"
     needs: MeasureNeeds = field(default_factory=MeasureNeeds)
     settle: Callable[[StepContext, ParametersT], ParametersT] | None = None
+    settle_on: Callable[[Pattern, StepContext, ParametersT], ParametersT] | None = None
+    settles: tuple[str, ...] = ()
     upcasters: Mapping[int, Upcaster] = field(default_factory=dict)
     needs_for: Callable[[ParametersT, MeasureSet], MeasureNeeds] | None = None
     drafted_with: tuple[str, ...] = ()

@@ -1,24 +1,23 @@
 """Writing in a recipe: add, change, move, remove a step, bind a lost name anew.
 
-Each function gives a new recipe; none of them runs it. What a step refers to is kept as she wrote it.
+Each function gives a new recipe; none of them runs it, but for what a step's open choices are settled on.
+What a step refers to is kept as she wrote it.
 """
 
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from pydantic import ValidationError
-
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError
 from notchbook.pattern.names import Side, instance_of, is_name, is_slug, split_side
-from notchbook.recipe.context import StepContext
 from notchbook.recipe.definition import PHASES, Phase
 from notchbook.recipe.parameter_paths import value_at
 from notchbook.recipe.parameters import StepParameters, names_in
 from notchbook.recipe.recipe import Recipe, StepRecord, Target
 from notchbook.recipe.registry import AnyStep, definition
-from notchbook.recipe.track import parameter_error, read_parameters
+from notchbook.recipe.settling import settled_parameters
+from notchbook.recipe.track import read_parameters
 
 
 def add_step(
@@ -41,7 +40,8 @@ def add_step(
     number = recipe.counters.get(operation, 0) + 1
     step_id = f"{operation}-{number}"
     chosen = _free_slug(recipe, slug or operation)
-    settled = _settled(step, dict(parameters or {}), base, chosen, step_id, side)
+    earlier = _steps_before(recipe, before)
+    settled = settled_parameters(step, dict(parameters or {}), base, earlier, (chosen, step_id, side))
     record = StepRecord(
         id=step_id,
         operation=operation,
@@ -68,7 +68,11 @@ def change_step(
     record = recipe.step(step_id)
     step = definition(record.operation)
     merged = {**record.parameters, **changes}
-    settled = _settled(step, merged, base, record.slug, record.id, record.side)
+    for field in step.settles:
+        if field not in changes:
+            merged.pop(field, None)
+    earlier = _steps_before(recipe, record.id)
+    settled = settled_parameters(step, merged, base, earlier, (record.slug, record.id, record.side))
     stored = _stored(settled)
     changed = replace(
         record,
@@ -117,23 +121,13 @@ def rebind(recipe: Recipe, step_id: str, old_name: str, new_name: str) -> Recipe
     return _replaced(recipe, record, replace(changed, phase=phase))
 
 
-def _settled(
-    step: AnyStep,
-    parameters: dict[str, Any],
-    base: MeasureSet,
-    slug: str,
-    step_id: str,
-    side: Side,
-) -> StepParameters:
-    try:
-        read: StepParameters = step.parameters.model_validate(parameters)
-    except ValidationError as error:
-        raise parameter_error(step_id, error) from error
-    if step.settle is None:
-        return read
-    context = StepContext(base, slug, step_id, "right" if side == "both" else side)
-    settled: StepParameters = step.settle(context, read)
-    return settled
+def _steps_before(recipe: Recipe, step_id: str | None) -> tuple[StepRecord, ...]:
+    """The steps that run before this one; all of them without one."""
+    ordered = recipe.ordered()
+    if step_id is None:
+        return ordered
+    place = next((index for index, record in enumerate(ordered) if record.id == step_id), len(ordered))
+    return ordered[:place]
 
 
 def _stored(parameters: StepParameters) -> dict[str, Any]:

@@ -14,8 +14,9 @@ from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map
 from notchbook.recipe.definition import Change
 from notchbook.recipe.recipe import StepRecord
 
-_OPENED_FOLD = ("edge", "line")
-"""A fold that is opened is a line of the whole piece, under its old name, as where the two sides differ."""
+_MAY_BECOME = (("edge", "line"), ("mark", "point"))
+"""A fold that is opened is a line of the whole piece, under its old name, as where the two sides differ; the
+point of a dart inside the piece is a corner of the outline when a cut opens the dart."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ def account(before: Pattern, change: Change, record: StepRecord) -> tuple[Patter
     _require_own_names(created, change, record)
     _require_once(after, record)
     for name in old.keys() & new.keys():
-        if old[name] != new[name] and (old[name], new[name]) != _OPENED_FOLD:
+        if old[name] != new[name] and (old[name], new[name]) not in _MAY_BECOME:
             raise HouseFault("ledger-kind-changed", step=record.id, name=name)
     groups = dict(after.groups)
     for name, parts in change.splits.items():

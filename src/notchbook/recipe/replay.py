@@ -5,16 +5,17 @@ sides; the two are then laid together. Steps that need the whole garment run las
 """
 
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from notchbook.body import MeasureSet
 from notchbook.errors import NameLost, StepRefused
 from notchbook.pattern.expectation import Expectation
 from notchbook.pattern.finding import Finding
-from notchbook.pattern.names import instance_of, split_side, with_side
+from notchbook.pattern.names import Side, instance_of, split_side, with_side
 from notchbook.pattern.pattern import Pattern
 from notchbook.recipe.asked_promises import promises_of
+from notchbook.recipe.asked_shapes import Told, asked_grains, asked_waves
 from notchbook.recipe.context import taken_alike
 from notchbook.recipe.recipe import Recipe, StepRecord
 from notchbook.recipe.sided_promises import assemble_expectations, assemble_notes, unfolded_expectations
@@ -74,6 +75,28 @@ class Replay:
         elif self.whole is not None:
             right = unfolded_expectations(right, self.whole.pattern.index)
         return promises_of(self.whole.states if self.whole else (), right)
+
+    @property
+    def waves(self) -> Mapping[str, int]:
+        """The edges of the last good pattern that steps were asked to draw with a wave, and how often each
+        may change the side to which it bends."""
+        return asked_waves(self._told, self.pattern)
+
+    @property
+    def grains(self) -> frozenset[str]:
+        """The pieces of the last good pattern whose grain steps were asked to turn off their center."""
+        return asked_grains(self._told, self.pattern)
+
+    @property
+    def _told(self) -> tuple[Told, ...]:
+        """Every state, with the side of which its names are: of both where the sides are alike."""
+        right: Side = "both" if self.left is None else "right"
+        tracks: tuple[tuple[Side, Track | None], ...] = (
+            (right, self.right),
+            ("left", self.left),
+            ("both", self.whole),
+        )
+        return tuple((side, state) for side, track in tracks if track is not None for state in track.states)
 
     @property
     def notes(self) -> tuple[Finding, ...]:

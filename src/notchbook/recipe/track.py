@@ -46,6 +46,8 @@ class StepState:
     expectations: tuple[Expectation, ...]
     notes: tuple[Finding, ...]
     asked: Mapping[str, float] = field(default_factory=dict)
+    waves: Mapping[str, int] = field(default_factory=dict)
+    grains: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +140,8 @@ def run_step(
         expectations=change.expectations,
         notes=change.notes,
         asked=change.asked,
+        waves=change.waves,
+        grains=change.grains,
     )
 
 

@@ -1,9 +1,10 @@
 """A facing of neck and armhole in one, over the whole shoulder, as garments without sleeves have it.
 
 It is derived: it is made anew after the last shaping step, so that it can never go stale. Darts in the neck,
-the shoulder or the armhole are closed in it.
+the shoulder or the armhole are closed in it; the panels of a princess seam are laid together.
 """
 
+from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
@@ -20,12 +21,15 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style.traced.faced_run import Asked, Beside, FacedRun, faced_runs
+from notchbook.style.traced.beside import Beside
+from notchbook.style.traced.faced_run import FacedRun
+from notchbook.style.traced.faced_runs import faced_runs
 from notchbook.style.traced.figures import Weight, turn_of_cloth
 from notchbook.style.traced.laid import at_home
 from notchbook.style.traced.mates import End, keeps_last, mated_ends, meeting
+from notchbook.style.traced.panel_run import Asked
+from notchbook.style.traced.panels_open import panels_open
 from notchbook.style.traced.strap import strap_drawn_in
-from notchbook.style.traced.traced_names import role_of
 from notchbook.style.traced.traced_piece import Making, Traced
 from notchbook.style.traced.tracing import seams_between, shoulder_seams, traced, with_traced
 
@@ -37,7 +41,8 @@ _BEYOND = 10.0
 
 
 class FacedPart(StepParameters):
-    """The neck, shoulder and armhole of one piece, and the end of the neck at the center."""
+    """The neck, shoulder and armhole of front or back, on one piece or on its panels, and the end of the neck
+    at the center."""
 
     neck: EdgeName
     """The neck of the piece."""
@@ -74,7 +79,8 @@ def run(pattern: Pattern, context: StepContext, parameters: AllInOneFacingParame
     )
     turn = turn_of_cloth(context, parameters.cloth, parameters.turn, min(depths))
     materials = (CutInstruction("self"), *([CutInstruction("fusible")] if parameters.interfaced else []))
-    runs = tuple(_run(pattern, part, depths) for part in parameters.parts)
+    drafts = tuple(_draft(pattern, part, depths) for part in parameters.parts)
+    runs = tuple(draft.run for draft in drafts)
     mates = mated_ends(pattern, runs)
     ends: dict[End, tuple[Traced, bool]] = {}
     for index, one in enumerate(runs):
@@ -82,8 +88,8 @@ def run(pattern: Pattern, context: StepContext, parameters: AllInOneFacingParame
         meets = meeting(runs, mates, first), meeting(runs, mates, last)
         at_last = keeps_last(pattern, (one,))
         laid = strap_drawn_in(at_home((one,), keeps_last=at_last)[0], turn)
-        title = f"{one.owner.title} all-in-one facing"
-        making = Making(context.slug, role_of(one), title, materials, meets, at_last)
+        title = f"{one.title} all-in-one facing"
+        making = Making(context.slug, one.word, title, materials, meets, at_last)
         piece = traced((laid,), making, turn, _free_edge(laid, depths))
         _require_wide(piece)
         ends |= {first: (piece, False), last: (piece, True)}
@@ -91,10 +97,34 @@ def run(pattern: Pattern, context: StepContext, parameters: AllInOneFacingParame
     after = with_traced(pattern, context.slug, made, "neatened_edge")
     after = after.with_seams(*seams_between(context.slug, ends, mates))
     after = after.with_seams(*shoulder_seams(pattern, context.slug, made))
-    return Change(after.with_materials({"fusible": "fusible"}) if parameters.interfaced else after)
+    notes = tuple(note for one in drafts for note in panels_open(context.step, (one.run,), one.reach))
+    return Change(
+        after.with_materials({"fusible": "fusible"}) if parameters.interfaced else after, notes=notes
+    )
 
 
-def _run(pattern: Pattern, part: FacedPart, depths: tuple[float, float]) -> FacedRun:
+@dataclass(frozen=True, slots=True)
+class _Draft:
+    """Neck, shoulder and armhole of a part, panels laid together; how far down these are edge to edge, mm."""
+
+    run: FacedRun
+    reach: float
+
+
+def _draft(pattern: Pattern, part: FacedPart, depths: tuple[float, float]) -> _Draft:
+    """The edges of a part, its panels laid edge to edge from the traced edges down to the free edge."""
+    reach = max(depths)
+    run = _run(pattern, part, depths, reach)
+    if not run.seams:
+        return _Draft(run, reach)
+    home = at_home((run,), keeps_last=keeps_last(pattern, (run,)))[0]
+    free = _free_edge(home, depths)
+    crossings = [found.at_self for seam in home.seams for found in seam.first.intersections(free)]
+    reach = max(crossings, default=reach)
+    return _Draft(_run(pattern, part, depths, reach), reach)
+
+
+def _run(pattern: Pattern, part: FacedPart, depths: tuple[float, float], reach: float) -> FacedRun:
     """Neck, shoulder and armhole as one run; StepRefused ``all-in-one-apart`` where they do not follow."""
     asked: list[Asked] = []
     point = part.center
@@ -106,7 +136,7 @@ def _run(pattern: Pattern, part: FacedPart, depths: tuple[float, float]) -> Face
             raise StepRefused("all-in-one-apart", neck=spoken(part.neck), armhole=spoken(part.armhole))
         asked.append(Asked(edge, point, depths[0] if edge == part.neck else depths[1], faces))
         point = ends[1] if point == ends[0] else ends[0]
-    runs = faced_runs(pattern, asked)
+    runs = faced_runs(pattern, asked, reach)
     if len(runs) != 1:
         raise StepRefused("all-in-one-apart", neck=spoken(part.neck), armhole=spoken(part.armhole))
     return runs[0]
@@ -154,7 +184,7 @@ STEP = StepDefinition(
     kind="style",
     phase="derived",
     title="All-in-one facing",
-    sentence="{parts}: {center_depth} deep at the center, {side_depth} at the side",
+    sentence="{parts:{neck} and {armhole}}: {center_depth} deep at the center, {side_depth} at the side",
     parameters=AllInOneFacingParameters,
     run=run,
 )

@@ -39,7 +39,7 @@ def run(pattern: Pattern, context: StepContext, parameters: BiasParameters) -> C
         turned = _wrapped(piece.grain.degrees + parameters.degrees)
         after = after.with_pieces(replace(piece, grain=Grain(turned, piece.grain.one_way)))
         notes.extend(_notes(piece, parameters))
-    return Change(after, notes=tuple(notes))
+    return Change(after, grains=parameters.pieces, notes=tuple(notes))
 
 
 def _wrapped(degrees: float) -> float:

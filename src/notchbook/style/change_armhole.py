@@ -11,7 +11,7 @@ from pydantic import Field
 
 from notchbook.errors import StepRefused
 from notchbook.geometry import Point, direction
-from notchbook.pattern import Finding, Pattern, Piece, require_one, spoken
+from notchbook.pattern import Finding, Pattern, Piece, require, require_one, spoken
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -35,7 +35,7 @@ from notchbook.style.edges.gape_choice import gape_closed, gape_goes, gape_left
 from notchbook.style.edges.gapes import Gape, closed_gape, smoothed
 from notchbook.style.edges.kept_notches import kept_notches
 from notchbook.style.edges.mate_walks import seams_put_out
-from notchbook.style.edges.neck_edges import NeckEdges, neck_edges
+from notchbook.style.edges.neck_edges import NeckEdges, neck_edges, with_paths
 from notchbook.style.edges.redrawn import redrawn
 from notchbook.style.edges.taken_away import without_piece
 from notchbook.units import TOLERANCES
@@ -134,13 +134,7 @@ def _drawn(edges: NeckEdges, moves: tuple[float, float], hollow: float) -> Piece
     is_outward = outward_at(edges.neck, path.length / 2.0).dot(across) > 0.0
     belly = across * (-hollow if is_outward else hollow)
     drawn = carried_edge(path, Carry(new_side.end - path.start, new_shoulder.end - path.end, belly))
-    forward = edges.neck.forward
-    paths = {
-        edges.center.name: new_side if forward else new_side.reversed(),
-        edges.neck.edge.name: drawn if forward else drawn.reversed(),
-        edges.shoulder.name: new_shoulder.reversed() if forward else new_shoulder,
-    }
-    return redrawn(edges.piece, paths)
+    return with_paths(edges, new_side, drawn, new_shoulder)
 
 
 def _contoured(
@@ -151,7 +145,10 @@ def _contoured(
     notes: list[Finding],
 ) -> Pattern:
     """The gape of the front closed, where it has the dart for it; else said how much there is."""
-    name = require_one(pattern, one.edge)
+    members = require(pattern, one.edge)
+    if len(members) > 1:  # an armhole with a dart of its own has its contour there
+        return pattern
+    name = members[0]
     piece = pattern.piece_of(name)
     amount = _table_gape(context, parameters) if parameters.gape is None else context.mm(parameters.gape)
     goes = gape_goes(pattern, piece, parameters.gape_dart, parameters.gape_point)
@@ -185,7 +182,10 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Change armhole",
-    sentence="{armholes}: {shoulder} at the shoulder, {lower} lower",
+    sentence=(
+        "{armholes:{edge}, hollowed by {hollow}}: {shoulder|shorter at the shoulder|longer at the "
+        "shoulder}, {lower|lower at the side|higher at the side}, gape into {gape_dart}"
+    ),
     parameters=ChangeArmholeParameters,
     run=run,
 )

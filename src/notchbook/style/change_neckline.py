@@ -77,7 +77,8 @@ class NecklineParameters(StepParameters):
     width: AmountText = "0 cm"
     """How much shorter the shoulder seam becomes at the neck, on every piece alike."""
     gape_dart: IntakeName | None = None
-    """The dart into which the gape of the front is closed; empty leaves it, and says how much there is."""
+    """The dart into which the gape of the front is closed; empty leaves it, and says how much there is. A
+    neck with a dart of its own has its contour there, and nothing is closed."""
     gape_point: PivotName | None = None
     """The point to which the gape runs out; empty takes the bust point of the piece."""
     gape: AmountText | None = None
@@ -116,6 +117,8 @@ def _draw(
     edges = neck_edges(work.pattern, neck.edge, neck.center)
     if last_word(edges.center.name) == last_word(edges.neck.edge.name):
         raise StepRefused("neckline-unfolded", piece=spoken(edges.piece.name))
+    if edges.frame is not None and neck.shape == "square":
+        raise StepRefused("neckline-square-dart", edge=spoken(neck.edge))
     depth = context.mm(neck.depth, side_of_amount(work.pattern, [edges.center.name]))
     if neck.shape == "round" and depth == 0.0 and width == 0.0:
         return
@@ -124,7 +127,8 @@ def _draw(
     curved = all(one.shape in CURVED for one in parameters.necks)
     slant = neck_slant(edges) if curved else 0.0
     drawn = redrawn_neck(edges, neck.shape, depth, width, slant)
-    drawn = _contoured(work, context, parameters, neck, edges, drawn)
+    if edges.frame is None:
+        drawn = _contoured(work, context, parameters, neck, edges, drawn)
     work.pattern = work.pattern.with_pieces(drawn)
     if neck.shape == "square":
         _split(work, context.slug, drawn, name, forward=edges.neck.forward)
@@ -227,7 +231,7 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Change neckline",
-    sentence="{necks}, {width} wider",
+    sentence="{necks:{edge} {shape}, {depth|lower|higher}}, {width|wider|narrower}, gape into {gape_dart}",
     parameters=NecklineParameters,
     run=run,
 )

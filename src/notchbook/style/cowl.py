@@ -115,7 +115,8 @@ def run(pattern: Pattern, context: StepContext, parameters: CowlParameters) -> C
         _facing_allowances(context.slug, drawn)
     )
     removals = {**gone, **dict.fromkeys(notches, "its edge became the fold of a cowl")}
-    return Change(after, removals=removals, notes=tuple(_notes(drawn, neck, before)))
+    notes = tuple(_notes(drawn, neck, before))
+    return Change(after, removals=removals, grains=(drawn.name,), notes=notes)
 
 
 def _facing_allowances(slug: str, piece: Piece) -> dict[str, Allowance]:
@@ -151,7 +152,14 @@ def _spread(pattern: Pattern, context: StepContext, parameters: CowlParameters) 
         pattern, ends, [share * neck for share in shares], [share * across for share in shares]
     )
     lines = [SlashLine(start, end, amount / parameters.number, 0.0) for start, end in slashes.places]
-    made = spread_keeping_hinges(slashes.piece, lines, slashes.forward)
+    try:
+        made = spread_keeping_hinges(slashes.piece, lines, slashes.forward)
+    except StepRefused as error:
+        if error.code != "slash-leaves-piece" or not slashes.piece.darts:
+            raise
+        raise StepRefused(
+            "cowl-slash-meets-dart", neck=spoken(ends.edge), across=spoken(ends.across)
+        ) from error
     after = pattern.with_pieces(made.piece)
     return after.with_notches(*notches_carried(pattern, after, made.edges))
 

@@ -54,7 +54,8 @@ def run(pattern: Pattern, context: StepContext, parameters: CurveHemParameters) 
     after = pattern
     for hem in parameters.hems:
         after = _curved(after, context, hem)
-    return Change(after, notes=seams_put_out(pattern, after, "curve-hem"))
+    waves = {hem.edge: len(hem.points) + 1 for hem in parameters.hems}
+    return Change(after, waves=waves, notes=seams_put_out(pattern, after, "curve-hem"))
 
 
 def _curved(pattern: Pattern, context: StepContext, hem: CurvedHem) -> Pattern:
@@ -97,7 +98,10 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Curve hem",
-    sentence="{hems}",
+    sentence=(
+        "{hems:{edge}, {start|lower|higher} at its first end, {end|lower|higher} at the other end, "
+        "through {points:{out} out at {along}}}"
+    ),
     parameters=CurveHemParameters,
     run=run,
 )

@@ -2,7 +2,8 @@
 
 It is derived: it is made anew after the last shaping step, so that it can never go stale. Along a neck, an
 armhole, a front edge or a hem; edges that follow each other on one piece are faced in one, those of several
-pieces each for itself, or laid together across the seams between them.
+pieces each for itself, or laid together across the seams between them. An edge that a princess seam cut is
+one edge still: its panels are laid together, and faced in one.
 """
 
 from dataclasses import dataclass
@@ -21,11 +22,14 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.recipe.parameters import Word
-from notchbook.style.traced.faced_run import Asked, FacedRun, faced_runs
+from notchbook.style.traced.faced_run import FacedRun
+from notchbook.style.traced.faced_runs import faced_runs
 from notchbook.style.traced.figures import Weight, turn_of_cloth
 from notchbook.style.traced.laid import at_home, in_order, laid_together
 from notchbook.style.traced.mates import End, Mates, keeps_last, mated_ends, meeting
-from notchbook.style.traced.traced_names import end_word, role_of
+from notchbook.style.traced.panel_run import Asked
+from notchbook.style.traced.panels_open import panels_open
+from notchbook.style.traced.traced_names import end_word
 from notchbook.style.traced.traced_piece import Making, Traced
 from notchbook.style.traced.tracing import seams_between, traced, with_traced
 
@@ -87,19 +91,22 @@ def run(pattern: Pattern, context: StepContext, parameters: FacingParameters) ->
     made = tuple(dict.fromkeys(piece for piece, _ in ends.values()))
     after = with_traced(pattern, context.slug, made, parameters.free_edge)
     after = after.with_seams(*seams_between(context.slug, ends, mates))
-    return Change(after.with_materials({"fusible": "fusible"}) if parameters.interfaced else after)
+    notes = panels_open(context.step, runs, depth)
+    return Change(
+        after.with_materials({"fusible": "fusible"}) if parameters.interfaced else after, notes=notes
+    )
 
 
 def _each_apart(work: _Work) -> dict[End, tuple[Traced, bool]]:
     """A facing for each run; for each end of a run its facing, and at which of its ends."""
     ends: dict[End, tuple[Traced, bool]] = {}
-    roles = [role_of(one) for one in work.runs]
+    roles = [one.word for one in work.runs]
     for index, one in enumerate(work.runs):
         word = roles[index]
         if roles.count(word) > 1:
             word = f"{word}_{end_word(one.faced[0].name)}"
         first, last = End(index, False), End(index, True)
-        piece = _traced(work, (one,), (first, last), (word, f"{one.owner.title} {_said((one,))} facing"))
+        piece = _traced(work, (one,), (first, last), (word, f"{one.title} {_said((one,))} facing"))
         ends |= {first: (piece, False), last: (piece, True)}
     return ends
 

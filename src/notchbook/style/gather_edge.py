@@ -24,6 +24,7 @@ from notchbook.recipe import (
 from notchbook.style.fullness.figures import GATHERED_CLOTH, GATHERS, Cloth, Fullness
 from notchbook.style.fullness.notch_places import notches_carried
 from notchbook.style.fullness.notes import opened_notes
+from notchbook.style.fullness.on_parts import held_on_parts, parts_met
 from notchbook.style.fullness.opening import even_shares
 from notchbook.style.fullness.slash_lines import (
     MOST_SLASHES,
@@ -72,17 +73,22 @@ class GatherParameters(StepParameters):
     """At how many slashes the cloth is spread in."""
     run: LinesRun = "share"
     """Slashes evenly along both edges, or along the grain."""
+    parts: tuple[EdgeName, ...] = ()
+    """Where the edge has several parts: that on which each slash lies, in order from the named end. Empty: as
+    on the base measures, written down when the step is added."""
+
+
+def settle_on(pattern: Pattern, context: StepContext, parameters: GatherParameters) -> GatherParameters:
+    """Written down on which part of the edge each slash lies."""
+    distances = even_shares(parameters.number, *_bounds(pattern, context, parameters))
+    met = parts_met(pattern, parameters.edge, parameters.from_point, distances)
+    return parameters.model_copy(update={"parts": met})
 
 
 def run(pattern: Pattern, context: StepContext, parameters: GatherParameters) -> Change:
     """Spread cloth in and declare it as a gather."""
     ends = Ends(parameters.edge, parameters.from_point, parameters.across, parameters.across_point)
-    whole = sewn_length(pattern, ends.edge)
-    begin = context.mm(parameters.from_distance)
-    finish = whole if parameters.to_distance is None else context.mm(parameters.to_distance)
-    if not 0.0 <= begin < finish <= whole + TOLERANCES.sew_length:
-        raise StepRefused("slash-bounds", edge=spoken(ends.edge), begin=begin, finish=finish, length=whole)
-    finish = min(finish, whole)
+    begin, finish = _bounds(pattern, context, parameters)
     ratio = parameters.ratio or GATHERS[parameters.fullness].value
     each = (ratio - 1.0) * (finish - begin) / parameters.number
     slashes = _slashes(pattern, parameters, ends, (begin, finish))
@@ -91,10 +97,23 @@ def run(pattern: Pattern, context: StepContext, parameters: GatherParameters) ->
     return _drawn_in(pattern, context, parameters, made, (begin, finish), ratio)
 
 
+def _bounds(pattern: Pattern, context: StepContext, parameters: GatherParameters) -> tuple[float, float]:
+    """From where to where the edge is gathered, mm as sewn; StepRefused ``slash-bounds``."""
+    whole = sewn_length(pattern, parameters.edge)
+    begin = context.mm(parameters.from_distance)
+    finish = whole if parameters.to_distance is None else context.mm(parameters.to_distance)
+    if not 0.0 <= begin < finish <= whole + TOLERANCES.sew_length:
+        raise StepRefused(
+            "slash-bounds", edge=spoken(parameters.edge), begin=begin, finish=finish, length=whole
+        )
+    return begin, min(finish, whole)
+
+
 def _slashes(
     pattern: Pattern, parameters: GatherParameters, ends: Ends, bounds: tuple[float, float]
 ) -> Slashes:
-    distances = even_shares(parameters.number, *bounds)
+    even = even_shares(parameters.number, *bounds)
+    distances = held_on_parts(pattern, ends.edge, ends.from_point, even, parameters.parts, bounds)
     if parameters.run == "grain":
         return slashes_along_grain(pattern, ends, distances)
     scale = sewn_length(pattern, ends.across) / sewn_length(pattern, ends.edge)
@@ -169,7 +188,9 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Gather an edge",
-    sentence="{edge} {fullness}, spread to {across}",
+    sentence="{edge} {fullness}, {ratio} times, from {from_distance}, to {to_distance}, spread to {across}",
     parameters=GatherParameters,
     run=run,
+    settle_on=settle_on,
+    settles=("parts",),
 )

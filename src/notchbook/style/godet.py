@@ -36,7 +36,7 @@ from notchbook.pattern import (
     spoken,
     worded,
 )
-from notchbook.pattern.names import last_word
+from notchbook.pattern.names import last_word, split_side, with_side
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -79,13 +79,16 @@ class GodetParameters(StepParameters):
 
 @dataclass(frozen=True, slots=True)
 class _Opened:
-    """A seam edge that was divided: its part above and below with the point between, the piece's word."""
+    """A seam ``edge`` that was divided: its part above and below with the point between; ``owner`` is the
+    piece's word, ``notch`` the name of the notch at the top."""
 
+    edge: str
     above: str
     below: str
     top: str
     length: float
     owner: str
+    notch: str
 
 
 def run(pattern: Pattern, context: StepContext, parameters: GodetParameters) -> Change:
@@ -93,14 +96,16 @@ def run(pattern: Pattern, context: StepContext, parameters: GodetParameters) -> 
     height = context.positive(parameters.height, "height")
     after, splits = pattern, dict[str, tuple[str, ...]]()
     opened: list[_Opened] = []
+    pieces = [pattern.carriers[_edge_at_hem(pattern, side)] for side in parameters.sides]
     for side in parameters.sides:
-        piece, found, children = _opened(after, context.slug, side, height)
+        is_only = len(set(pieces)) == len(pieces)
+        piece, found, children = _opened(after, context.slug, side, height, is_only=is_only)
         seams = [
-            only_above(after, seam, (found.below.rpartition("/")[0], side.hem_end), (found.above, found.top))
+            only_above(after, seam, (found.edge, side.hem_end), (found.above, found.top))
             for seam in after.seams.values()
         ]
         after = after.with_pieces(piece).with_seams(*seams)
-        splits[found.below.rpartition("/")[0]] = children
+        splits[found.edge] = children
         opened.append(found)
     _require_alike(opened)
     godet = _godet(pattern, context, parameters, opened)
@@ -111,9 +116,12 @@ def run(pattern: Pattern, context: StepContext, parameters: GodetParameters) -> 
 
 
 def _opened(
-    pattern: Pattern, slug: str, side: GodetSide, height: float
+    pattern: Pattern, slug: str, side: GodetSide, height: float, *, is_only: bool
 ) -> tuple[Piece, _Opened, tuple[str, ...]]:
-    """The piece with the edge divided at the top of the godet, and the parts in the edge's direction."""
+    """The piece with the edge divided at the top of the godet, and the parts in the edge's direction.
+
+    ``is_only``: the piece has no other edge of the seam, so that what is new needs no word of the edge.
+    """
     found = locate(pattern, Place(side.edge, side.hem_end, height))
     edge, piece = found.edge, pattern.pieces[found.piece]
     if side.hem_end not in (edge.start, edge.end):
@@ -121,7 +129,7 @@ def _opened(
     if not TOLERANCES.closure < found.distance < edge.length - TOLERANCES.closure:
         raise StepRefused("cut-at-end", edge=spoken(edge.name), distance=found.distance, length=edge.length)
     owner = piece_name(slug, last_word(piece.name))
-    top = part_name(owner, "godet_top")
+    top, notch = (_called(owner, word, edge.name, is_only=is_only) for word in ("godet_top", "godet_notch"))
     first, second = edge.path.split_at(found.distance)
     names = (child_name(edge.name, "seam"), child_name(edge.name, "godet"))
     runs_down = edge.end == side.hem_end
@@ -134,8 +142,17 @@ def _opened(
     index = piece.edge_index(edge.name)
     outline = (*piece.outline[:index], *parts, *piece.outline[index + 1 :])
     above, below = parts if runs_down else parts[::-1]
-    divided = _Opened(above.name, below.name, top, below.length, owner)
+    divided = _Opened(edge.name, above.name, below.name, top, below.length, owner, notch)
     return replace(piece, outline=outline), divided, names
+
+
+def _called(owner: str, word: str, edge: str, *, is_only: bool) -> str:
+    """The name of what is new on an edge; with the words of the edge where the piece has both of a seam."""
+    if is_only:
+        return part_name(owner, word)
+    base, side = split_side(edge)
+    words = base.split("/", 1)[1].replace("/", "_")
+    return with_side(part_name(owner, f"{words}_{word}"), side)
 
 
 def _require_alike(opened: list[_Opened]) -> None:
@@ -193,9 +210,7 @@ def _seams(slug: str, godet: Piece, opened: list[_Opened]) -> Iterator[Seam]:
 def _notches(slug: str, godet: Piece, opened: list[_Opened]) -> Iterator[Notch]:
     """The top of the godet, and a pair down each of its seams: single on the first, double on the second."""
     for one in opened:
-        yield Notch(
-            part_name(one.owner, "godet_notch"), Place(one.below, one.top, 0.0), purpose="top of godet"
-        )
+        yield Notch(one.notch, Place(one.below, one.top, 0.0), purpose="top of godet")
     if len(opened) < 2:
         return
     top = part_name(godet.name, "top")

@@ -13,7 +13,7 @@ from pydantic import Field
 from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point, curve_between
 from notchbook.pattern import Edge, Pattern, Piece, part_name, piece_name, require, require_one, spoken
-from notchbook.pattern.names import last_word
+from notchbook.pattern.names import last_word, split_side, with_side
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -93,7 +93,7 @@ def _cut(parameters: GoresParameters, gore: int, inner: str) -> cut_style_line.S
     """The cut that leaves ``gore - 1`` gores at the center."""
     share = (gore - 1) / gore
     places = [
-        PlaceParameters(edge=f"{edge}{inner}", from_point=point, fraction=share)
+        PlaceParameters(edge=_inner(edge, inner), from_point=point, fraction=share)
         for edge, point in (
             (parameters.waist, parameters.waist_center),
             (parameters.hem, parameters.hem_center),
@@ -103,6 +103,12 @@ def _cut(parameters: GoresParameters, gore: int, inner: str) -> cut_style_line.S
     return cut_style_line.StyleLineParameters(
         lines=(line,), first_role=INNER, second_role=f"gore_{gore}", first_title="", second_title=""
     )
+
+
+def _inner(edge: str, inner: str) -> str:
+    """What is left of an edge at the center, its side at the end."""
+    base, side = split_side(edge)
+    return with_side(f"{base}{inner}", side)
 
 
 def _titled(piece: Piece, title: str) -> Piece:

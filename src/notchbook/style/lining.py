@@ -70,7 +70,7 @@ def run(pattern: Pattern, context: StepContext, parameters: LiningParameters) ->
     after = _raised(copies, context, parameters)
     after = _shortened(after, copies, context, parameters)
     for free_edge in parameters.facings:
-        after = less_facing(after, copies.names, free_edge, context.slug)
+        after = less_facing(after, copies.names, free_edge, context.slug, context.step)
     pleat = context.mm(parameters.pleat)
     for center in parameters.centers:
         after = with_center_pleat(after, _own(copies, require_one(pattern, center)), pleat)
@@ -117,11 +117,12 @@ def _shortened(
 
 STEP = StepDefinition(
     operation="lining",
-    version=1,
+    version=2,
     kind="style",
     phase="derived",
     title="Lining",
     sentence="{pieces}",
     parameters=LiningParameters,
     run=run,
+    upcasters={1: dict},
 )

@@ -40,6 +40,7 @@ from notchbook.style.fullness.fold_edge import pressed_across
 from notchbook.style.fullness.fold_lines import ended_on_edge
 from notchbook.style.fullness.folds import Folded, FoldsAt, folded
 from notchbook.style.fullness.notch_places import notches_carried
+from notchbook.style.fullness.on_parts import parts_met, require_parts
 from notchbook.style.fullness.slash_lines import (
     Ends,
     LinesRun,
@@ -83,6 +84,9 @@ class PleatsParameters(StepParameters):
     """How deep a fold is at the edge across; empty: as deep; nothing: the pleat runs out there."""
     run: LinesRun = "grain"
     """Pleats along the grain, or from as far along one edge as along the other."""
+    parts: tuple[EdgeName, ...] = ()
+    """Where the edge has several parts: that on which each fold line lies, in order from the named end.
+    Empty: as on the base measures, written down when the step is added."""
     stitched: AmountText = "0 mm"
     """How far from the edge the pleats are stitched down."""
     pressed: bool = False
@@ -100,13 +104,22 @@ class _Line:
     after: str
 
 
+def settle_on(pattern: Pattern, context: StepContext, parameters: PleatsParameters) -> PleatsParameters:
+    """Written down on which part of the edge each fold line lies."""
+    lines = _lines(context, parameters, context.positive(parameters.depth, "depth"))
+    met = parts_met(pattern, parameters.edge, parameters.from_point, [line.distance for line in lines])
+    return parameters.model_copy(update={"parts": met})
+
+
 def run(pattern: Pattern, context: StepContext, parameters: PleatsParameters) -> Change:
     """Lay the edge in pleats."""
     ends = Ends(parameters.edge, parameters.from_point, parameters.across, parameters.across_point)
     depth = context.positive(parameters.depth, "depth")
     across = depth if parameters.across_depth is None else context.mm(parameters.across_depth)
     lines = tuple(_lines(context, parameters, depth))
-    slashes = _slashes(pattern, parameters, ends, [line.distance for line in lines])
+    distances = [line.distance for line in lines]
+    require_parts(pattern, ends.edge, ends.from_point, distances, parameters.parts)
+    slashes = _slashes(pattern, parameters, ends, distances)
     owner = piece_name(context.slug, last_word(slashes.piece.name))
     folds = [
         FoldsAt(tuple(part_name(owner, *words) for words in line.words), line.toward, line.after)
@@ -220,7 +233,9 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Pleats",
-    sentence="{number} {kind}, {depth} deep, along {edge}",
+    sentence="{number} {kind} along {edge}, {depth} deep, the first at {first_distance}, {spacing} apart",
     parameters=PleatsParameters,
     run=run,
+    settle_on=settle_on,
+    settles=("parts",),
 )

@@ -27,6 +27,7 @@ from notchbook.pattern import (
     spoken,
 )
 from notchbook.pattern.names import last_word
+from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -161,7 +162,7 @@ def _sewn(before: Pattern, after: Pattern, slug: str, cut: Opening, bag: Piece) 
         (EdgeUse(part_name(bag.name, "opening"), part_name(bag.name, "bag_top")),),
         (EdgeUse(cut.edge, cut.top),),
         allowance_class=allowance.allowance_class,
-        seam_class="SSe",
+        seam_class=TURNED_SEAM,
     )
     return after.with_seams(seam).with_allowances(
         {

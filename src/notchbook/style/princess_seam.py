@@ -22,10 +22,14 @@ def run(pattern: Pattern, context: StepContext, parameters: PrincessParameters) 
 
 STEP = StepDefinition(
     operation="princess_seam",
-    version=1,
+    version=2,
     kind="style",
     title="Princess seam",
-    sentence="darts into one seam, {ease} ease over the bust",
+    sentence=(
+        "from {start} {upper_dart} to {end} {waist_dart}, through {inner_dart}, closing "
+        "{closed_dart}, {ease} ease over the bust"
+    ),
     parameters=PrincessParameters,
     run=run,
+    upcasters={1: dict},
 )

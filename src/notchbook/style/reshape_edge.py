@@ -71,7 +71,8 @@ def run(pattern: Pattern, context: StepContext, parameters: ReshapeParameters) -
         drawn = path if step.forward else path.reversed()
         after = after.with_pieces(redrawn(piece, {step.edge.name: drawn}))
     after = evened(pattern, after)
-    return Change(after, notes=seams_put_out(pattern, after, "reshape-edge"))
+    waves = {edge: len(parameters.points) + 1 for edge, _ in ends} if parameters.may_wave else {}
+    return Change(after, waves=waves, notes=seams_put_out(pattern, after, "reshape-edge"))
 
 
 def _reshaped(step: Directed, context: StepContext, parameters: ReshapeParameters) -> Path:
@@ -107,7 +108,7 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Reshape edge",
-    sentence="{edge} through {points}",
+    sentence="{edge} through {points:{out} out at {along}}",
     parameters=ReshapeParameters,
     run=run,
 )

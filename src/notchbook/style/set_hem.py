@@ -45,7 +45,7 @@ STEP = StepDefinition(
     version=1,
     kind="cut",
     title="Set hem",
-    sentence="{depth} {hem_class} at {hems}",
+    sentence="{depth} {hem_class} at {hems}, turned under by {turn_under}",
     parameters=HemParameters,
     run=run,
 )

@@ -25,6 +25,7 @@ from notchbook.recipe import (
 )
 from notchbook.style.fullness.notch_places import notches_carried
 from notchbook.style.fullness.notes import opened_notes
+from notchbook.style.fullness.on_parts import held_on_parts, parts_met, require_parts
 from notchbook.style.fullness.opening import even_shares, opened_by_angle
 from notchbook.style.fullness.slash_lines import (
     MOST_SLASHES,
@@ -83,10 +84,22 @@ class SpreadParameters(StepParameters):
     """Evenly along both edges, or along the grain."""
     places: tuple[SlashAt, ...] = ()
     """Slashes at places of their own, in order from the named end, instead of evenly."""
+    parts: tuple[EdgeName, ...] = ()
+    """Where the edge has several parts: that on which each slash lies, in order from the named end. Empty: as
+    on the base measures, written down when the step is added."""
     taken_up: TakeUp = "none"
     """Whether what the edge opened is taken up again when sewn: not at all, gathered, or eased."""
     across_taken_up: TakeUp = "none"
     """The same for the edge across."""
+
+
+def settle_on(pattern: Pattern, context: StepContext, parameters: SpreadParameters) -> SpreadParameters:
+    """Written down on which part of the edge each slash lies."""
+    bounds = _bounds(context, parameters, sewn_length(pattern, parameters.edge))
+    even = even_shares(parameters.number, *bounds)
+    distances = [context.mm(place.distance) for place in parameters.places] or even
+    met = parts_met(pattern, parameters.edge, parameters.from_point, distances)
+    return parameters.model_copy(update={"parts": met})
 
 
 def run(pattern: Pattern, context: StepContext, parameters: SpreadParameters) -> Change:
@@ -118,8 +131,11 @@ def _slashes(pattern: Pattern, context: StepContext, parameters: SpreadParameter
     if parameters.places:
         distances = [context.mm(place.distance) for place in parameters.places]
         _require_order(distances)
+        require_parts(pattern, ends.edge, ends.from_point, distances, parameters.parts)
     else:
-        distances = list(even_shares(parameters.number, begin, finish))
+        even = even_shares(parameters.number, begin, finish)
+        bounds = (begin, finish)
+        distances = held_on_parts(pattern, ends.edge, ends.from_point, even, parameters.parts, bounds)
     if parameters.run == "grain":
         return slashes_along_grain(pattern, ends, distances)
     scale = sewn_length(pattern, ends.across) / whole
@@ -194,7 +210,9 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Slash and spread",
-    sentence="{number} slashes from {edge} to {across}, {opens} each",
+    sentence=("{number} slashes from {edge} to {across}, {opens} each, {across_opens} across"),
     parameters=SpreadParameters,
     run=run,
+    settle_on=settle_on,
+    settles=("parts",),
 )

@@ -79,7 +79,7 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="Taper",
-    sentence="{amount} at the hem, to nothing at {nothing_at}",
+    sentence="{amount|wider at the hem|narrower at the hem}, to nothing at {nothing_at}",
     parameters=TaperParameters,
     run=run,
 )

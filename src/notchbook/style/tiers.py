@@ -246,7 +246,7 @@ STEP = StepDefinition(
     kind="style",
     phase="derived",
     title="Tiers",
-    sentence="{number} tiers, {height} high, each {ratio} times the one above",
+    sentence="{edges:{edge}}: {number} tiers, {height} high, each {ratio} times the one above",
     parameters=TiersParameters,
     run=run,
 )

@@ -75,7 +75,7 @@ STEP = StepDefinition(
     version=1,
     kind="style",
     title="True a dart",
-    sentence="{dart}",
+    sentence="{dart} trued",
     parameters=TrueDartParameters,
     run=run,
 )

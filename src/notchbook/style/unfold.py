@@ -58,7 +58,7 @@ STEP = StepDefinition(
     kind="style",
     phase="whole",
     title="Unfold",
-    sentence="{pieces}",
+    sentence="{pieces} drawn whole",
     parameters=UnfoldParameters,
     run=run,
 )

@@ -1,6 +1,7 @@
-"""A facing that follows the waist: traced from the finished pieces with their darts closed.
+"""A facing that follows the waist, without turn of cloth. ``facing`` serves in its place.
 
-It is derived: it is made anew after the last shaping step, so that it can never go stale.
+It is kept as it was, names and all, so that recipes that have it open for ever; a new style takes ``facing``
+along the waist, which is smaller by the turn of the cloth, carries the notches and lies over panels.
 """
 
 from dataclasses import replace
@@ -47,7 +48,10 @@ class FacedEdge(StepParameters):
 
 
 class FacingParameters(StepParameters):
-    """The edges that are faced, from piece to piece, and the ``depth`` of the facing."""
+    """An older step, kept for recipes that have it: ``facing`` along the waist serves in its place.
+
+    The edges that are faced, from piece to piece, and the ``depth`` of the facing.
+    """
 
     edges: Annotated[tuple[FacedEdge, ...], Field(min_length=1)]
     """The edges that are faced, one for each piece."""
@@ -199,7 +203,7 @@ STEP = StepDefinition(
     kind="style",
     phase="derived",
     title="Waist facing",
-    sentence="{depth} deep, follows the waist",
+    sentence="{edges:{edge}}: {depth} deep, follows the waist",
     parameters=FacingParameters,
     run=run,
 )

@@ -200,7 +200,7 @@ STEP = StepDefinition(
     kind="style",
     phase="whole",
     title="Waistband",
-    sentence="{depth} finished, underlap {underlap}",
+    sentence="{edges:{edge}}: {depth} finished, underlap {underlap}",
     parameters=WaistbandParameters,
     run=run,
 )

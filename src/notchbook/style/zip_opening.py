@@ -66,7 +66,7 @@ STEP = StepDefinition(
     version=1,
     kind="cut",
     title="Zip opening",
-    sentence="{length} at {edge}",
+    sentence="{length} at {edge} from {from_point}",
     parameters=ZipParameters,
     run=run,
 )

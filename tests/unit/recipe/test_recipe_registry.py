@@ -4,6 +4,7 @@ import sys
 from collections.abc import Iterator
 from importlib.metadata import EntryPoint
 from pathlib import Path
+from string import Formatter
 
 import pytest
 
@@ -39,8 +40,10 @@ def test_every_definition_speaks() -> None:
         assert step.sentence
         assert step.parameters.__doc__
         fields = step.parameters.model_fields
-        words = {part.split("}")[0] for part in step.sentence.split("{")[1:]}
-        assert words <= set(fields), f"{step.operation}: the sentence names no parameter"
+        parsed = [name for _, name, _, _ in Formatter().parse(step.sentence) if name is not None]
+        assert {name.split("|")[0] for name in parsed} <= set(fields), (
+            f"{step.operation}: the sentence names no parameter"
+        )
         assert set(step.upcasters) == set(range(1, step.version))
 
 

@@ -127,7 +127,9 @@ def test_hanging_out_is_told_with_its_amount() -> None:
 
 def test_a_half_on_the_fold_is_found_by_its_grain_until_it_is_unfolded() -> None:
     def astray(done: Replay) -> list[str]:
-        return [f.piece or "" for f in examine(done).findings if f.code == "grain-off-center"]
+        found = examine(done).findings
+        assert not [f for f in found if f.code == "grain-off-center"], "the bias was asked for"
+        return [f.piece or "" for f in found if f.code == "bias-on-fold"]
 
     done = bias(pieces=[FRONT])
     assert astray(done) == [FRONT]

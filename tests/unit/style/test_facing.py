@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from shapely.geometry import LineString, Polygon
 
+from notchbook.app.eases.ease_rows import ease_table
 from notchbook.app.examining import examine
 from notchbook.checks.junctions import junctions
 from notchbook.finish.quantity import quantities_of
@@ -126,6 +127,15 @@ def test_a_facing_keeps_the_grain_at_the_center_however_far_the_darts_swing_it()
         center = pattern.edges[f"facing.{side}/center_{side}"].path
         assert abs(center.end.x - center.start.x) < 1e-6
     assert misfits(pattern)["facing/back_center_back"] == pytest.approx(0.0)
+
+
+def test_the_turn_of_the_cloth_takes_nothing_off_the_finished_waist() -> None:
+    """The facing is smaller, not the skirt: a turn of 1.6 mm in each quarter would be 6.4 mm round."""
+    plain = next(row for row in ease_table(skirt()) if row.name == "skirt/waist_girth")
+    faced = applied(skirt(), "facing", edges=SKIRT_WAIST)
+    row = next(row for row in ease_table(faced) if row.name == "skirt/waist_girth")
+    assert faced.pattern.seams["facing/front_waist"].ease == pytest.approx(1.6, abs=0.01)
+    assert row.finished == pytest.approx(plain.finished, abs=1e-6)
 
 
 def test_edges_that_follow_each_other_are_faced_in_one_and_keep_the_grain_of_the_center() -> None:

@@ -131,14 +131,6 @@ def test_linings_that_cannot_be_are_refused(code: str, changes: dict[str, Any]) 
     assert refusal(faced(), "lining", **{**LINING, **changes}) == code
 
 
-def test_a_facing_whose_darts_were_closed_cannot_bound_a_lining() -> None:
-    place = {"at": {"edge": f"{FRONT}/neck", "from_point": f"{FRONT}/neck_pit", "fraction": 0.5}}
-    moved = applied(bodice(), "transfer_dart", darts=[f"{FRONT}/bust_dart"], places=[place])
-    done = applied(moved, "facing", edges=NECK)
-    asked = {**LINING, "facings": ["facing.front/edge"], "armholes": [], "centers": []}
-    assert refusal(done, "lining", **asked) == "lining-facing-shaped"
-
-
 def test_interfacing_is_the_facing_itself_or_smaller_all_round() -> None:
     same = changed(faced(), "interfacing", pieces=["facing.front"])
     assert outline(same.pieces["interfacing.front"]).equals(outline(same.pieces["facing.front"]))
@@ -172,6 +164,7 @@ def test_interlining_keeps_the_allowances_and_the_quantities_of_its_piece() -> N
     [
         ("layer-twice", {"pieces": ["facing.front"], "material": "self"}),
         ("trim-too-much", {"pieces": ["facing.front"], "trimmed": "4 cm"}),
+        ("trim-below-nothing", {"pieces": ["facing.front"], "trimmed": "-1 mm"}),
         ("name-lost", {"pieces": ["facing.collar"]}),
     ],
 )

@@ -3,8 +3,8 @@
 import pytest
 
 from notchbook.recipe import Recipe, add_step, replay
+from notchbook.recipe.style_figure import StyleFigure
 from notchbook.style.edges import figures
-from notchbook.style.edges.figures import EdgeFigure
 from support.edge_steps import levels
 from support.yoke_skirt import BACK, FORM_A, FRONT, skirt_recipe
 
@@ -43,7 +43,7 @@ def test_both_sides_meet_at_the_fold(recipe: Recipe) -> None:
 
 
 def test_every_figure_says_where_it_comes_from() -> None:
-    found = [one for one in vars(figures).values() if isinstance(one, EdgeFigure)]
+    found = [one for one in vars(figures).values() if isinstance(one, StyleFigure)]
     assert len(found) > 8
     for figure in found:
         assert figure.meaning

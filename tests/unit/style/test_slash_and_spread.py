@@ -215,5 +215,7 @@ def test_along_the_grain_a_slash_must_meet_the_edge_across() -> None:
 
 
 def test_a_slash_through_a_dart_is_refused() -> None:
-    through = spread_step(places=[{"distance": "1 cm", "across_distance": "9 cm"}])
+    # On the far side of a dart 90 mm from the center, and on its near side at its point.
+    through = spread_step(places=[{"distance": "1 cm", "across_distance": "9.3 cm"}])
     assert stopped(with_steps(skirt_recipe(front_darts=1), through)) == "slash-leaves-piece"
+    assert stopped(with_steps(skirt_recipe(front_darts=0), through)) == ""

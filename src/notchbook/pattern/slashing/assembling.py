@@ -109,7 +109,8 @@ def assemble(division: Division, motions: Mapping[int, Transform], fillings: Fil
 
 
 def _with_inside(piece: Piece, outline: tuple[Edge, ...], builder: "_Builder", inside: Inside) -> Piece:
-    kept = tuple(intake for intake in piece.intakes if intake.name not in builder.removals)
+    beside_mouth = {line: parts[0] for line, parts in inside.splits.items()}
+    kept = tuple(one.relined(beside_mouth) for one in piece.intakes if one.name not in builder.removals)
     called = {merged: into[0] for merged, into in builder.merges.items()}
     return replace(
         piece,

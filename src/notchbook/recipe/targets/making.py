@@ -9,14 +9,14 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from notchbook.errors import InputError
-from notchbook.geometry.solve_between import Place, seek_zero
+from notchbook.geometry.solve_between import Accuracies, Place, seek_zero
 from notchbook.geometry.solve_together import solve_together
 from notchbook.recipe.recipe import Recipe, StepRecord, Target
 from notchbook.recipe.replay import Replay, replay
 from notchbook.recipe.targets.keeping import order_of_target
 from notchbook.recipe.targets.numbers import StepNumber, moved_number
-from notchbook.recipe.targets.refusing import EXACT, LIMIT, jumps, out_of_reach
-from notchbook.recipe.targets.trials import Trials, written
+from notchbook.recipe.targets.refusing import EXACT, LIMIT, jumps, out_of_reach, told_to
+from notchbook.recipe.targets.trials import Known, Trials, written
 from notchbook.recipe.targets.wish import Wish
 
 _ROOT = 1e-7
@@ -65,8 +65,10 @@ class Made:
         return self.after.recipe
 
 
-def make_it_measure(run: Replay, orders: Sequence[Order]) -> Made:
+def make_it_measure(run: Replay, orders: Sequence[Order], known: Known | None = None) -> Made:
     """The numbers that make every wish come true to 0.01 mm, together.
+
+    ``known`` may hold trials of the one number of a single order, so that none is done again.
 
     InputError: ``wish-run-stopped``, ``wish-number-twice``, ``wish-out-of-reach`` (with what can be reached
     and what stands in the way), ``wish-not-moved``, ``wish-jumps``, ``wishes-collide``,
@@ -79,8 +81,10 @@ def make_it_measure(run: Replay, orders: Sequence[Order]) -> Made:
     if twice:
         raise InputError("wish-number-twice", number=twice[0])
     wanted = tuple(order.wish.wanted(run.measures) for order in orders)
-    orders = [replace(order, number=begun(run, order)) for order in orders]
-    trials = Trials(run, [order.number for order in orders], [order.wish.quantity for order in orders])
+    shared: Known | None = ({} if known is None else known) if len(orders) == 1 else None
+    orders = [replace(order, number=begun(run, order, shared)) for order in orders]
+    quantities = [order.wish.quantity for order in orders]
+    trials = Trials(run, [order.number for order in orders], quantities, shared)
     begin = trials.at([number.value for number in trials.numbers])
     if begin.refusal is not None:
         raise begin.refusal
@@ -104,12 +108,12 @@ def solve_again(run: Replay) -> Made:
     return make_it_measure(run, [Order(*pair) for pair in pairs])
 
 
-def begun(run: Replay, order: Order) -> StepNumber:
+def begun(run: Replay, order: Order, known: Known | None = None) -> StepNumber:
     """The number with a value to start from: where its field is empty, the first that its step takes."""
     number = order.number
     if number.stored is not None:
         return number
-    trials = Trials(run, (number,), (order.wish.quantity,))
+    trials = Trials(run, (number,), (order.wish.quantity,), known)
     places = [place for place in _STARTS if number.low <= place <= number.high] or [number.value]
     if number.kind == "number":
         places = [number.value, *((number.low + (number.high - number.low) * share) for share in _SHARES)]
@@ -147,7 +151,9 @@ def _one(trials: Trials, orders: Sequence[Order], wanted: tuple[float, ...]) -> 
         found = trials.at((at,))
         return None if found.refusal is not None else found.values[0] - wanted[0]
 
-    sought = seek_zero(away, start, number.first_step, (number.low, number.high), (_ROOT, LIMIT))
+    told = told_to(number)
+    accuracies = Accuracies(_ROOT, min(LIMIT, told), told)
+    sought = seek_zero(away, start, number.first_step, (number.low, number.high), accuracies)
     if sought.root is None:
         raise out_of_reach(trials, wish, wanted[0], sought)
     left = away(sought.root)

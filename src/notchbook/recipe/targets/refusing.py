@@ -4,6 +4,7 @@ from typing import Final
 
 from notchbook.errors import InputError, NotchbookError
 from notchbook.geometry.solve_between import Sought
+from notchbook.recipe.targets.numbers import StepNumber
 from notchbook.recipe.targets.trials import Trials
 from notchbook.recipe.targets.wish import Wish
 from notchbook.units import TOLERANCES
@@ -12,7 +13,17 @@ EXACT: Final = TOLERANCES.sew_length
 """mm; a wish comes true when what is measured is no farther from it."""
 
 LIMIT: Final = 1e-2
-"""How exactly the limit of a number is found where a step refuses it, mm or degrees."""
+"""How exactly the limit of a number is found where a step refuses it and the wish may lie beside it, mm or
+degrees."""
+
+_TOLD: Final = 0.5
+"""How exactly it is found where the wish is out of reach, as a share of the first step of the number: half a
+millimeter. Each trial near a limit is a whole draft, and the slowest of all."""
+
+
+def told_to(number: StepNumber) -> float:
+    """How exactly the limit of a number is told."""
+    return _TOLD * number.first_step
 
 
 def out_of_reach(trials: Trials, wish: Wish, wanted: float, sought: Sought) -> InputError:
@@ -40,7 +51,8 @@ def out_of_reach(trials: Trials, wish: Wish, wanted: float, sought: Sought) -> I
 
 def _limit(trials: Trials, at: float, way: float) -> str:
     """Why the number goes no further, in words."""
-    refusal: NotchbookError | None = trials.at((at + way * 2.0 * LIMIT,)).refusal
+    beyond = at + way * 1.01 * told_to(trials.numbers[0])
+    refusal: NotchbookError | None = trials.at((beyond,)).refusal
     if refusal is None:
         return "it was sought no further"
     if refusal.code == "parameter-refused":

@@ -21,18 +21,29 @@ class Tried:
     refusal: NotchbookError | None = None
 
 
+Known = dict[tuple[str | float, ...], Tried]
+"""What came of the trials done so far, by what was stored."""
+
+
 class Trials:
     """Trials of some numbers of a run against some quantities; each is done once.
 
-    ``done`` counts the runs of the recipe.
+    ``done`` counts the runs of the recipe. ``known`` may hold trials of the same numbers and quantities of
+    the same run that were done elsewhere, and takes up those that are done here.
     """
 
-    def __init__(self, run: Replay, numbers: Sequence[StepNumber], quantities: Sequence[Quantity]) -> None:
+    def __init__(
+        self,
+        run: Replay,
+        numbers: Sequence[StepNumber],
+        quantities: Sequence[Quantity],
+        known: Known | None = None,
+    ) -> None:
         self.run = run
         self.numbers = tuple(numbers)
         self.quantities = tuple(quantities)
         self.done = 0
-        self._known: dict[tuple[str | float, ...], Tried] = {}
+        self._known: Known = {} if known is None else known
 
     def at(self, values: Sequence[float]) -> Tried:
         """What comes of these values of the numbers; a refusal is an answer."""

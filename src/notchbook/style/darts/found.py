@@ -4,7 +4,18 @@ from collections.abc import Iterable
 
 from notchbook.errors import NameLost, StepRefused
 from notchbook.geometry import Point
-from notchbook.pattern import Edge, Intake, Located, Pattern, Piece, directed, locate, require_one, spoken
+from notchbook.pattern import (
+    Edge,
+    Intake,
+    Located,
+    Pattern,
+    Piece,
+    directed,
+    locate,
+    require,
+    require_one,
+    spoken,
+)
 from notchbook.pattern.names import last_word
 from notchbook.recipe import PlaceParameters, StepContext
 from notchbook.units import TOLERANCES
@@ -69,15 +80,16 @@ def still_edge(pattern: Pattern, piece: Piece, named: str | None) -> str:
 def place_on(
     pattern: Pattern, context: StepContext, piece: Piece, at: PlaceParameters
 ) -> tuple[Located, bool]:
-    """The place on the one edge that is meant, and whether it is counted from the start of that edge.
+    """The place on the edge that is meant, and whether it is counted from the start of that edge.
 
+    Where darts divide the edge, it is found along the whole as sewn, unless a part is written down.
     NameLost ``dart-place-other-part`` when it comes to lie on another part of the edge than the one that is
     written down; StepRefused ``dart-place-elsewhere`` on another piece, ``dart-on-fold``, ``dart-on-leg``,
     ``dart-at-corner``.
     """
     found = locate(pattern, context.place(pattern, at))
-    wanted = require_one(pattern, at.part or at.edge)
-    if found.edge.name != wanted:
+    wanted = at.part or at.edge
+    if found.edge.name not in require(pattern, wanted):
         raise NameLost(
             "dart-place-other-part",
             name=wanted,

@@ -66,7 +66,12 @@ def _inside(path: Path, outline: Path) -> Path:
 
 def _edge_under(piece: Piece, point: Point) -> Edge | None:
     """The edge on which an end of a line lies, when it lies on exactly one; a dart leg is none."""
-    found = [edge for edge in piece.outline if edge.path.nearest(point).gap <= TOLERANCES.closure]
+    found = [
+        edge
+        for edge in piece.outline
+        if edge.path.bounds().gap_to(point) <= TOLERANCES.closure  # most are out of reach, told at once
+        and edge.path.nearest(point).gap <= TOLERANCES.closure
+    ]
     return found[0] if len(found) == 1 and found[0].kind != "leg" else None
 
 

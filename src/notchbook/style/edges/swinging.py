@@ -25,7 +25,7 @@ def swung(piece: Piece, seam: Path, distance: float, amount: float, *, along_out
     up = direction(piece.grain.degrees)
     reach = below.end - below.start
     sideways, radius = reach.dot(outward), reach.norm()
-    if abs(sideways + amount) >= radius:
+    if max(abs(sideways + amount), abs(sideways)) >= radius:
         raise StepRefused("taper-too-much", amount=abs(amount), length=radius)
     angle = degrees(asin((sideways + amount) / radius) - asin(sideways / radius))
     turn = Transform.rotation(angle if up.cross(outward) < 0.0 else -angle, below.start)

@@ -46,10 +46,14 @@ def widened_edge(pattern: Pattern, widened: WidenedEdge) -> Widened:
 
     Where it ends at an edge that runs across the body, such as the waist, that edge grows by exactly what
     was asked. StepRefused ``width-edge-level`` where the edge runs square to the grain, ``width-fold-bent``
-    where a fold would not stay straight.
+    where a fold would not stay straight, ``run-across-pieces`` where a line has cut the edge apart.
     """
     walk = directed(pattern, widened.edge, widened.from_point)
     piece = pattern.piece_of(walk[0].edge.name)
+    carriers = dict.fromkeys(pattern.carriers[step.edge.name] for step in walk)
+    if len(carriers) > 1:
+        pieces = tuple(map(spoken, carriers))
+        raise StepRefused("run-across-pieces", edge=spoken(widened.edge), pieces=pieces)
     if any(step.edge.kind == "fold" for step in walk) and widened.swelling.runs_out:
         raise StepRefused("width-fold-bent", edge=spoken(widened.edge), piece=spoken(piece.name))
     outward = _outward(piece, walk, widened)

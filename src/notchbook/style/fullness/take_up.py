@@ -64,15 +64,14 @@ class _Range:
 def taken_up(before: Pattern, after: Pattern, slug: str, stretch: Stretch) -> TakenUp:
     """``after`` with what it is longer by than ``before``, within the stretch, declared as drawn in.
 
-    As sewn the edge is then as long as before. Where the stretch ends within an edge, the edge is divided
-    under its own name: a notch comes there by itself; its mate is set on what is sewn to the edge.
+    As sewn the edge is then as long as before. A part of it that opened by nothing has its intake all the
+    same, of 0, so that names do not depend on the body. Where the stretch ends within an edge, the edge is
+    divided under its own name: a notch comes there by itself; its mate is set on what is sewn to the edge.
     """
     splits: dict[str, tuple[str, ...]] = {}
     for found in _ranges(before, stretch):
         piece = after.piece_of(found.member.name)
-        opened = piece.edge(found.member.name).length - found.member.length
-        if opened <= TOLERANCES.sew_length:
-            continue
+        opened = max(piece.edge(found.member.name).length - found.member.length, 0.0)
         owner = piece_name(slug, last_word(piece.name))
         drawn, piece = _divided(piece, found, owner, opened, stretch.take, splits)
         words = _words(found.member.name)

@@ -109,14 +109,15 @@ def eased_pair(
 
 def _over(ways: OverBust, bust_point: Point) -> Rounded:
     """The edge of the side panel: its straight ways swung out so that the curve passes half as far inside."""
-    plain = rounded(ways, bust_point, 0.0)
+    outside = _outside(ways)
+    plain = _rounded(ways, outside, bust_point, 0.0)
     if plain.inside <= 0.0:
         return plain
     wanted = INSIDE_SHARE * plain.inside
     out = solve_rising(
-        lambda by: rounded(ways, bust_point, by).inside - wanted, 0.0, 1.0, 0.0, 3.0 * plain.inside
+        lambda by: _rounded(ways, outside, bust_point, by).inside - wanted, 0.0, 1.0, 0.0, 3.0 * plain.inside
     )
-    return rounded(ways, bust_point, out)
+    return _rounded(ways, outside, bust_point, out)
 
 
 def rounded(ways: OverBust, bust_point: Point, out: float) -> Rounded:
@@ -124,22 +125,30 @@ def rounded(ways: OverBust, bust_point: Point, out: float) -> Rounded:
 
     Each way turns about its outer end, so that both stay congruent with those of the other panel.
     """
+    return _rounded(ways, _outside(ways), bust_point, out)
+
+
+def _outside(ways: OverBust) -> tuple[Path, Path]:
+    """The parts of the ways above and below the zone, before they are swung."""
+    upper, lower = ways.zones
+    above, below = ways.above, ways.below
+    return above.between(0.0, above.length - upper), below.between(lower, below.length)
+
+
+def _rounded(ways: OverBust, outside: tuple[Path, Path], bust_point: Point, out: float) -> Rounded:
     corner = ways.above.end.lerp(ways.below.start, 0.5)
     chord = (ways.below.end - ways.above.start).unit()
     is_right = chord.cross(corner - ways.above.start) < 0.0
     outward = 1.0 if is_right else -1.0
-    above = _swung(ways.above, ways.above.start, -outward * out)
-    below = _swung(ways.below, ways.below.end, outward * out)
-    upper, lower = ways.zones
-    first = above.between(0.0, above.length - upper)
-    last = below.between(lower, below.length)
+    first = outside[0].transformed(_swing(ways.above, ways.above.start, -outward * out))
+    last = outside[1].transformed(_swing(ways.below, ways.below.end, outward * out))
     within = Path.of(run_on(first, first.length, last, 0.0))
     nearest = within.nearest(bust_point)
     side = within.tangent_at(nearest.distance_along).cross(bust_point - nearest.point)
     return Rounded(first, within, last, -outward * side)
 
 
-def _swung(path: Path, about: Point, by: float) -> Path:
-    """The path turned so that its end far from ``about`` moves by so many mm."""
+def _swing(path: Path, about: Point, by: float) -> Transform:
+    """The turn by which the end of the path far from ``about`` moves by so many mm."""
     reach = path.start.distance_to(path.end)
-    return path.transformed(Transform.rotation(degrees(by / reach), about))
+    return Transform.rotation(degrees(by / reach), about)

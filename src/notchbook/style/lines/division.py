@@ -22,7 +22,15 @@ from notchbook.style.lines.darts_on_line import (
     with_points_on,
     with_true_mouths,
 )
-from notchbook.style.lines.inside import Inside, moved_inside, shared_inside
+from notchbook.style.lines.inner_darts import (
+    AcrossInner,
+    Called,
+    Opened,
+    across_inner,
+    opened_part,
+    splits_of,
+)
+from notchbook.style.lines.inside import Inside, moved_inside, regions_of, shared_inside
 
 Draw = Callable[[tuple[Point, float], tuple[Point, float]], Path]
 """Draws a line from a place to a place, each with the direction of travel square to its edge, degrees."""
@@ -46,23 +54,26 @@ class OnLine:
 @dataclass(frozen=True)
 class Part:
     """One part of a divided piece: its outline, with the ``faces`` (its edges along the line) in the order of
-    the outline, and what is drawn inside."""
+    the outline, what is drawn inside, and the ``intakes`` that open from the line only now."""
 
     outline: tuple[Edge, ...]
     faces: tuple[str, ...]
     inside: Inside
     merges: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    intakes: tuple[Intake, ...] = ()
 
 
 @dataclass(frozen=True)
 class Divided:
     """The parts right and left of a line, and why names are gone. ``divided_lines``: each internal line that
-    the cut divides -> its parts, "right" or "left", in its own order."""
+    the cut divides -> its parts, "right" or "left", in its own order; ``splits``: the double-ended darts that
+    it divides, and their legs."""
 
     right: Part
     left: Part
     removals: Mapping[str, str] = field(default_factory=dict)
     divided_lines: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    splits: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 def divide(
@@ -70,9 +81,9 @@ def divide(
     ends: tuple[EdgeCut, EdgeCut],
     draw: Draw,
     on_line: OnLine,
-    names: tuple[str, str],
+    called: tuple[Called, Called],
 ) -> Divided:
-    """The piece divided from one place to another; ``names`` are those of the right and the left part.
+    """The piece divided from one place to another; ``called`` tells of the right and the left part.
 
     NameLost ``style-line-crosses`` where the line meets anything but its own ends; StepRefused
     ``darts-on-both-sides`` where darts that it crosses open on both of its sides.
@@ -82,12 +93,18 @@ def divide(
     run, tip_run = (runs.right, runs.left) if is_right else (runs.left, runs.right)
     frame = frame_of(run, on_line.crossing, keeps_start=on_line.keeps_start is is_right)
     face = _drawn(ends, frame, draw, is_right=is_right)
+    if not (on_line.ended or on_line.crossing):
+        across = across_inner(
+            piece, face, starts_at_center=is_center(ends[0 if is_right else 1].located.edge)
+        )
+        if across.darts:
+            return _through_inner(piece, across, runs, (face, is_right), (on_line, ends), called)
     opened = opened_face(frame, face_parts(frame, face))
     _require_clear(piece, frame, (face, opened), tip_run, (on_line, ends))
     mine, others, divided_lines = shared_inside(piece, frame.closed.stretches, opened)
     merges = dict(frame.closed.merges)
     mouth_edges = with_true_mouths(frame.closed.edges, _points(merges), grows_at_end=frame.keeps_first)
-    mouth_name, tip_name = names if is_right else names[::-1]
+    mouth_name, tip_name = (one.name for one in (called if is_right else called[::-1]))
     mouth = _with_ended(
         mouth_edges, face, moved_inside(mine, frame.closed, opened), (on_line, is_right), mouth_name
     )
@@ -103,15 +120,47 @@ def divide(
         for dart in on_line.ended
         for name in (dart.name, dart.first_leg, dart.second_leg, dart.point)
     }
+    parts = (mouth, tip) if is_right else (tip, mouth)
+    return Divided(*parts, removals, _sided(divided_lines, is_right=is_right))
+
+
+def _sided(divided: Mapping[str, tuple[bool, ...]], *, is_right: bool) -> dict[str, tuple[str, ...]]:
+    """For each divided line the side of the cut on which each part lies."""
     sides = {True: "right", False: "left"}
-    return Divided(
-        *((mouth, tip) if is_right else (tip, mouth)),
-        removals,
-        {
-            name: tuple(sides[is_mouth is is_right] for is_mouth in owners)
-            for name, owners in divided_lines.items()
-        },
-    )
+    return {name: tuple(sides[is_first is is_right] for is_first in of) for name, of in divided.items()}
+
+
+def is_center(edge: Edge) -> bool:
+    """Whether the edge is the center of the garment: on the fold, or named so."""
+    return edge.kind == "fold" or "center" in edge.name.rsplit("/", 1)[-1].split("_")
+
+
+def _through_inner(
+    piece: Piece,
+    across: AcrossInner,
+    runs: Runs,
+    line: tuple[Path, bool],
+    given: tuple[OnLine, tuple[EdgeCut, EdgeCut]],
+    called: tuple[Called, Called],
+) -> Divided:
+    """The piece divided across double-ended darts: on either side each opens from the line."""
+    face, is_right = line
+    run, other = (runs.right, runs.left) if is_right else (runs.left, runs.right)
+    frame = frame_of(run, (), keeps_start=True)
+    _require_clear(across.bare, frame, (face, across.parts), other, given)
+    mine, others, divided_lines = shared_inside(across.bare, (run,), (face,))
+    own, theirs = called if is_right else called[::-1]
+    (region,), (beyond,) = regions_of((run,), (face,)), regions_of((other,), (face.reversed(),))
+    mouth = _opened(opened_part(piece, across, run, own, region, forward=False), run, mine)
+    tip = _opened(opened_part(piece, across, other, theirs, beyond, forward=True), other, others)
+    upper = region.contains(piece.points[across.darts[0].dart.upper_point])
+    roles = (own.role, theirs.role) if upper else (theirs.role, own.role)
+    parts = (mouth, tip) if is_right else (tip, mouth)
+    return Divided(*parts, {}, _sided(divided_lines, is_right=is_right), splits_of(across.darts, roles))
+
+
+def _opened(along: Opened, run: tuple[Edge, ...], inside: Inside) -> Part:
+    return Part((*run, *along.edges), along.faces, inside, {}, along.intakes)
 
 
 def _opens_right(runs: Runs, crossing: tuple[Intake, ...]) -> bool:

@@ -111,4 +111,5 @@ def _with_line(done: Healed, piece_name: str, group: str, parts: tuple[str, str]
     path = Path((*first.path.segments, *second.path.segments))
     whole = InternalLine(child_name(group, WHOLE), path, first.kind)
     lines = tuple(whole if line is first else line for line in piece.lines if line is not second)
-    return _recorded(done, replace(piece, lines=lines), group, parts, {})
+    intakes = tuple(one.relined(dict.fromkeys(parts, whole.name)) for one in piece.intakes)
+    return _recorded(done, replace(piece, lines=lines, intakes=intakes), group, parts, {})

@@ -110,10 +110,19 @@ def _evened(shapes: PrincessShapes) -> tuple[PanelShape, PanelShape]:
 
 
 def _led_on(shape: PanelShape, by: float) -> PanelShape:
-    end = shape.face.end + shape.face.tangent_at(shape.face.length) * by
+    """The panel with its seam longer at the bottom, while the edge beside it keeps its length."""
     beside = Beside(shape.face, shape.run[shape.place_at(at_bottom=True)], at_bottom=True)
-    outward = beside.outward
-    return shape.with_beside(beside.with_outward(outward.with_start(end)))
+    face, outward = shape.face, beside.outward
+    along, away = face.tangent_at(face.length), outward.tangent_at(0.0)
+    corner = face.end + along * by
+    for _ in range(_LED_ROUNDS):
+        corner -= away * (outward.length - outward.with_start(corner).length)
+        corner += along * (face.length + by - face.with_end(corner).length)
+    return shape.with_beside(beside.with_outward(outward.with_start(corner)))
+
+
+_LED_ROUNDS = 4
+"""Rounds in which a corner settles: each leaves about a tenth of what was off."""
 
 
 def _trued_at(center: PanelShape, side: PanelShape, *, at_bottom: bool) -> tuple[PanelShape, PanelShape]:
@@ -205,7 +214,7 @@ def _pieces(
     for index, (shape, inside) in enumerate(((shapes.center, own), (shapes.side, others))):
         renamed = {name: child_name(name, given.roles[index]) for name in splits}
         panel = _piece(piece, shape, inside, given.names[index], given.roles[index], renamed)
-        made.append(replace(panel, intakes=_intakes_on(pattern, panel)))
+        made.append(replace(panel, intakes=_intakes_on(pattern, panel, renamed)))
     return made[0], made[1], splits
 
 
@@ -255,10 +264,10 @@ def panel_title(title: str, role: str) -> str:
     return f"{word.capitalize()} {title[:1].lower()}{title[1:]}"
 
 
-def _intakes_on(pattern: Pattern, panel: Piece) -> tuple[Intake, ...]:
-    """Those of the intakes of the piece that go on with the panel."""
+def _intakes_on(pattern: Pattern, panel: Piece, renamed: Mapping[str, str]) -> tuple[Intake, ...]:
+    """Those of the intakes of the piece that go on with the panel, on the lines as they are called there."""
     edges = {edge.name for edge in panel.outline}
-    return tuple(one for one in panel.intakes if lies_on(pattern, one, edges))
+    return tuple(one.relined(renamed) for one in panel.intakes if lies_on(pattern, one, edges))
 
 
 def _cut_as(piece: Piece, outline: tuple[Edge, ...]) -> CutAs:

@@ -38,9 +38,28 @@ def line_seam(name: str, faces: tuple[FaceUse, FaceUse]) -> Seam:
     return Seam(name, first, second, allowance_class="style_line")
 
 
-def balance_notches(faces: tuple[FaceUse, FaceUse], seam: str, kind: NotchKind) -> tuple[Notch, ...]:
-    """A pair of notches off the middle of the line."""
-    return _pairs(faces, seam, kind, {"balance_notch": (BALANCE, "fraction")})
+def balance_notches(
+    faces: tuple[FaceUse, FaceUse], seam: str, kind: NotchKind, share: float = BALANCE
+) -> tuple[Notch, ...]:
+    """A pair of notches off the middle of the line, at this share of it."""
+    return _pairs(faces, seam, kind, {"balance_notch": (share, "fraction")})
+
+
+CLEAR = 15.0
+"""mm by which a balance notch keeps off the mouth of a dart, for whose notch it could be taken. Own
+judgment."""
+
+_SHARES = (BALANCE, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7)
+"""Where the balance notch may stand instead, in order."""
+
+
+def clear_share(lengths: Sequence[float]) -> float:
+    """Where a balance notch stands on a line of such parts, between which darts open: off the middle, and
+    clear of the darts where there is room."""
+    whole = sum(lengths)
+    joints = [sum(lengths[:count]) for count in range(1, len(lengths))]
+    clear = (share for share in _SHARES if all(abs(share * whole - joint) >= CLEAR for joint in joints))
+    return next(clear, BALANCE)
 
 
 def apex_notches(

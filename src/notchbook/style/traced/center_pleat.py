@@ -1,10 +1,21 @@
 """A pleat of ease along a center: the piece is carried on beyond it, and the old center is marked."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from notchbook.errors import StepRefused
 from notchbook.geometry import Path
-from notchbook.pattern import Allowance, Edge, EdgeKind, InternalLine, Pattern, Piece, part_name, spoken
+from notchbook.pattern import (
+    Allowance,
+    Edge,
+    EdgeKind,
+    EdgeUse,
+    InternalLine,
+    Pattern,
+    Piece,
+    part_name,
+    spoken,
+)
 from notchbook.pattern.names import last_word
 from notchbook.style.traced.allowance_of import allowance_of
 from notchbook.units import TOLERANCES
@@ -41,7 +52,27 @@ def with_center_pleat(pattern: Pattern, center: str, amount: float) -> Pattern:
         outline=(*piece.outline[:index], *put_in, *piece.outline[index + 1 :]),
         lines=(*piece.lines, line),
     )
-    return _finished(pattern.with_pieces(widened), widened, strips, beside)
+    return _finished(_counted_anew(pattern.with_pieces(widened), center, names), widened, strips, beside)
+
+
+def _counted_anew(pattern: Pattern, center: str, names: Mapping[str, str]) -> Pattern:
+    """A seam along the center begins at its new ends; so does what is counted along it."""
+
+    def uses(run: tuple[EdgeUse, ...]) -> tuple[EdgeUse, ...]:
+        return tuple(
+            replace(use, starts_at=names.get(use.starts_at, use.starts_at)) if use.edge == center else use
+            for use in run
+        )
+
+    seams = [
+        replace(seam, first=uses(seam.first), second=uses(seam.second)) for seam in pattern.seams.values()
+    ]
+    notches = [
+        replace(notch, place=replace(notch.place, from_point=names[notch.place.from_point]))
+        for notch in pattern.notches.values()
+        if notch.place.edge == center
+    ]
+    return pattern.with_seams(*seams).with_notches(*notches)
 
 
 def _kind(beside: Edge) -> EdgeKind:

@@ -89,9 +89,10 @@ def _names_on(piece: Piece, own: str) -> dict[str, str]:
 
 
 def _all_names(piece: Piece) -> list[str]:
-    """Every name on the piece, its own left out; mouths are groups or edges and come with these."""
+    """Every name on the piece, its own left out; mouths, and edges that are drawn in, may be groups."""
     found = [name for name in piece.names() if name != piece.name]
     found += [intake.mouth for intake in piece.intakes]
+    found += [intake.edge for intake in piece.intakes if intake.edge]
     for dart in piece.inner_darts:
         found += [dart.center_leg, dart.side_leg, dart.upper_point, dart.lower_point]
     return found

@@ -1,40 +1,24 @@
 """Figures of the trade for pieces traced off others, each with its source and grade."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal
 
 from notchbook.errors import StepRefused
 from notchbook.recipe import StepContext
-from notchbook.recipe.usual_ease import Grade
+from notchbook.recipe.style_figure import StyleFigure
 
 Weight = Literal["light", "medium", "heavy"]
 """How heavy the cloth is: a heavy one takes more to turn."""
 
 
-@dataclass(frozen=True, slots=True)
-class TracedFigure:
-    """A figure, mm, with what it is for, where it comes from and how sure it is."""
-
-    value: float
-    meaning: str
-    source: str
-    grade: Grade
-
-    @property
-    def amount(self) -> str:
-        """The value as an amount in the trade's notation."""
-        return f"{self.value:g} mm"
-
-
 _TURN = "turn of cloth 1/16 to 1/8 in: the facing is so much smaller than what it faces"
 
-TURN_OF_CLOTH: Final[Mapping[Weight, TracedFigure]] = MappingProxyType(
+TURN_OF_CLOTH: Final[Mapping[Weight, StyleFigure]] = MappingProxyType(
     {
-        "light": TracedFigure(1.0, _TURN, "below 1/16 in for thin cloth; no source", "common practice"),
-        "medium": TracedFigure(1.6, _TURN, "1/16 in", "memory"),
-        "heavy": TracedFigure(3.2, _TURN, "1/8 in", "memory"),
+        "light": StyleFigure(1.0, _TURN, "below 1/16 in for thin cloth; no source", "common practice"),
+        "medium": StyleFigure(1.6, _TURN, "1/16 in", "memory"),
+        "heavy": StyleFigure(3.2, _TURN, "1/8 in", "memory"),
     }
 )
 """By how much a facing is shorter at each seam than the edge that it faces, so that the seam rolls inward."""
@@ -51,14 +35,14 @@ def turn_of_cloth(context: StepContext, cloth: Weight, asked: str | None, depth:
     return turn
 
 
-CENTER_BACK_PLEAT: Final = TracedFigure(
+CENTER_BACK_PLEAT: Final = StyleFigure(
     20.0, "room across the back of a lining", "pleat 1 to 2 cm in each half, to the waist", "memory"
 )
 
-ARMHOLE_RAISED: Final = TracedFigure(
+ARMHOLE_RAISED: Final = StyleFigure(
     10.0, "an armhole of a lining lies higher: it goes round the seam", "armhole up 1 cm", "common practice"
 )
 
-HEM_SHORTER: Final = TracedFigure(
+HEM_SHORTER: Final = StyleFigure(
     20.0, "a lining ends over the hem", "lining 2 cm shorter than the finished hem", "common practice"
 )

@@ -68,5 +68,5 @@ def _trimmed(run: FacedRun, at_start: float, at_end: float) -> FacedRun:
 
 def at_home(runs: Sequence[FacedRun], *, keeps_last: bool) -> tuple[FacedRun, ...]:
     """The laid runs moved so that the grain is kept at the last end, or at the first."""
-    kept = runs[-1].motions[-1] if keeps_last else runs[0].motions[0]
-    return tuple(run.moved(kept.inverse()) for run in runs)
+    kept = runs[-1].panels[-1] if keeps_last else runs[0].panels[0]
+    return tuple(run.moved(kept.motion.inverse()) for run in runs)

@@ -28,8 +28,14 @@ class LayerParameters(StepParameters):
 
 
 def run_layer(word: str, pattern: Pattern, context: StepContext, parameters: LayerParameters) -> Change:
-    """Copy the pieces in the material, trimmed; ``word`` is what the copy is called after its piece."""
-    trims = max(0.0, context.mm(parameters.trimmed)), parameters.allowances
+    """Copy the pieces in the material, trimmed; ``word`` is what the copy is called after its piece.
+
+    StepRefused ``trim-below-nothing`` for a layer that is to be larger than its piece.
+    """
+    trimmed = context.mm(parameters.trimmed)
+    if trimmed < 0.0:
+        raise StepRefused("trim-below-nothing", amount=trimmed)
+    trims = trimmed, parameters.allowances
     return Change(layered(pattern, context, parameters.pieces, (word, parameters.material), trims))
 
 

@@ -1,4 +1,8 @@
-"""A lining less the facing that stands before it: it ends at the facing's free edge and is sewn to it."""
+"""A lining less the facing that stands before it: it ends at the facing's free edge and is sewn to it.
+
+Where the facing lies over several panels each of them is cut back; where a dart was closed in it the dart is
+open in the lining, and shorter, so that sewn the lining lies on the facing's edge.
+"""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -9,174 +13,190 @@ from notchbook.pattern import (
     Allowance,
     Edge,
     EdgeUse,
-    Notch,
+    Intake,
     Pattern,
     Piece,
     Seam,
+    child_name,
     part_name,
-    require,
     require_one,
     spoken,
     walk_seam,
 )
 from notchbook.pattern.names import last_word
-from notchbook.pattern.pattern import frozen_map
 from notchbook.style.edges.carried_edge import Carry, carried_edge
-from notchbook.style.traced.tracing import TURNED
+from notchbook.style.lines.truing import with_round_corners
+from notchbook.style.traced.cut_back import CutBack, followed
+from notchbook.style.traced.inside_only import inside_only
+from notchbook.style.traced.panels_faced import PanelFaced, panels_faced
+from notchbook.style.traced.traced_names import end_word
 
-_NEAR = 5.0
-"""mm by which the ends of a free edge may lie beside the outline of the piece: more than any turn of cloth.
-Own judgment."""
+_NEAR = 8.0
+"""mm by which the ends of a part of a free edge may lie beside the panel: more than any turn of cloth at two
+seams. Own judgment."""
 
 
 @dataclass(frozen=True, slots=True)
-class _Taken:
-    """What a facing takes from a lining: the edges that go, and the outline before and after them."""
+class _Place:
+    """A panel of the lining that is cut back: the panel under the facing, and what its names are here."""
 
     lining: Piece
-    gone: tuple[str, ...]
-    before: Edge
-    after: Edge
+    faced: PanelFaced
+    names: Mapping[str, str]
+    facing: str
+
+    def own(self, name: str) -> Edge:
+        """The edge of the lining that this one became."""
+        return self.lining.edge(self.names[name])
+
+    def beside(self, *, ahead: bool) -> tuple[Edge, float]:
+        """The edge after what is taken (``ahead``), or before it, and how far the facing covers it, mm."""
+        edge = self.own(self.faced.ends[1 if ahead else 0])
+        reach = self.faced.reach[1 if ahead else 0]
+        if not 0.0 < reach < edge.length - 1.0:
+            raise StepRefused("lining-facing-shaped", facing=spoken(self.facing))
+        return edge, reach
 
 
-def less_facing(pattern: Pattern, names: Mapping[str, str], free_edge: str, slug: str) -> Pattern:
+def less_facing(pattern: Pattern, names: Mapping[str, str], free_edge: str, slug: str, step: str) -> Pattern:
     """The pattern with the lining cut back to the free edge of a facing, and sewn to it.
 
     ``names``: the name on the lining for each name of what was lined. StepRefused ``lining-no-facing`` where
-    the edge is not that of a facing of one lined piece, ``lining-facing-shaped`` where darts were closed in
-    the facing or it was laid elsewhere, so that its edge does not lie on the piece.
+    the edge is not that of a facing of lined pieces, ``lining-facing-shaped`` where the lining cannot be cut
+    along it.
     """
     free = pattern.edges[require_one(pattern, free_edge)]
     facing = pattern.piece_of(free.name)
-    taken = _taken(pattern, facing, names, free)
-    reversed_free = free.path.reversed()
-    ends = _end_lengths(facing, free)
-    before = taken.before.path.split_at(taken.before.length - _reach(taken.before, ends[0], facing))[0]
-    after = taken.after.path.split_at(_reach(taken.after, ends[1], facing))[1]
-    path = _between(reversed_free, before.end, after.start, facing)
-    own = part_name(taken.lining.name, "facing_edge")
-    corners = [part_name(taken.lining.name, last_word(point)) for point in (free.end, free.start)]
-    outline: list[Edge] = []
-    for edge in taken.lining.outline:
-        if edge.name == taken.before.name:
-            outline.append(replace(edge, path=before, end=corners[0]))
-        elif edge.name == taken.after.name:
-            outline.append(replace(edge, path=after, start=corners[1]))
-        elif edge.name not in taken.gone:
-            outline.append(edge)
-        if edge.name == taken.gone[0]:
-            outline.append(Edge(own, path, corners[0], corners[1], "seam"))
-    cut = replace(taken.lining, outline=tuple(outline))
-    moved = {taken.before.end: corners[0], taken.after.start: corners[1]}
-    after_pattern = _followed(pattern, cut, taken, moved)
+    panels = panels_faced(pattern, facing, free)
+    if any(name not in names for panel in panels for name in (panel.piece.name, *panel.gone)):
+        raise StepRefused("lining-no-facing", edge=spoken(free.name))
+    uses: list[EdgeUse] = []
+    after = pattern
+    for index, panel in enumerate(panels):
+        lining = after.pieces[names[panel.piece.name]]
+        corners = (
+            last_word(free.end) if index == 0 else None,
+            last_word(free.start) if index == len(panels) - 1 else None,
+        )
+        cut = _cut_back(_Place(lining, panel, names, facing.name), corners)
+        after = followed(after, cut, step)
+        uses += [EdgeUse(edge.name, edge.start) for edge in cut.made]
+    word = last_word(names[panels[0].piece.name]) if len(panels) == 1 else last_word(facing.name)
     seam = Seam(
-        part_name(slug, f"{last_word(taken.lining.name)}_facing"),
+        part_name(slug, f"{word}_facing"),
         (EdgeUse(free.name, free.end),),
-        (EdgeUse(own, corners[0]),),
+        tuple(uses),
         allowance_class="lining",
     )
-    eased = replace(seam, ease=walk_seam(after_pattern, seam).misfit)
-    allowances = {own: Allowance("lining"), free.name: Allowance("lining")}
-    return after_pattern.with_seams(eased).with_allowances(allowances)
+    eased = replace(seam, ease=walk_seam(after, seam).misfit)
+    given = [use.edge for use in uses] + [free.name]
+    return after.with_seams(eased).with_allowances(dict.fromkeys(given, Allowance("lining")))
 
 
-def _taken(pattern: Pattern, facing: Piece, names: Mapping[str, str], free: Edge) -> _Taken:
-    """The edges of the lining that the facing takes the place of."""
-    own = {edge.name for edge in facing.outline}
-    gone: list[str] = []
-    for seam in pattern.seams.values():
-        if seam.seam_class == TURNED and {use.edge for use in seam.first} <= own:
-            gone += [member for use in seam.second for member in require(pattern, use.edge)]
-    lined = [names[edge] for edge in gone if edge in names]
-    pieces = {pattern.carriers[edge] for edge in lined}
-    if len(pieces) != 1 or len(lined) != len(gone):
-        raise StepRefused("lining-no-facing", edge=spoken(free.name))
-    lining = pattern.pieces[pieces.pop()]
-    in_order = [edge for edge in lining.outline if edge.name in lined]
-    index, count = lining.edge_index(in_order[0].name), len(lining.outline)
-    run = [lining.outline[(index + step) % count].name for step in range(len(in_order))]
-    if run != [edge.name for edge in in_order]:
-        raise StepRefused("lining-facing-shaped", facing=spoken(facing.name))
-    before, after = lining.outline[index - 1], lining.outline[(index + len(run)) % count]
-    return _Taken(lining, tuple(run), before, after)
-
-
-def _end_lengths(facing: Piece, free: Edge) -> tuple[float, float]:
-    """How long the ends of the facing are, those after and before its free edge."""
-    index, count = facing.edge_index(free.name), len(facing.outline)
-    return facing.outline[(index + 1) % count].length, facing.outline[index - 1].length
-
-
-def _reach(edge: Edge, reach: float, facing: Piece) -> float:
-    """How much of an edge the facing takes; refused where it takes all."""
-    if not 0.0 < reach < edge.length - 1.0:
-        raise StepRefused("lining-facing-shaped", facing=spoken(facing.name))
-    return reach
-
-
-def _between(free: Path, start: Point, end: Point, facing: Piece) -> Path:
-    """The free edge of the facing drawn between the edges of the lining, a turn of cloth away."""
-    moves = start - free.start, end - free.end
-    if max(move.norm() for move in moves) > _NEAR:
-        raise StepRefused("lining-facing-shaped", facing=spoken(facing.name))
-    return carried_edge(free, Carry(*moves, Point(0.0, 0.0)))
-
-
-def _followed(pattern: Pattern, cut: Piece, taken: _Taken, moved: Mapping[str, str]) -> Pattern:
-    """Seams, notches and allowances of the lining after the cut: what lay on the lost edges is gone, what was
-    counted from a lost corner is counted from the new one."""
-    old = pattern.pieces[cut.name]
-    lost = {edge.name: edge.length - cut.edge(edge.name).length for edge in (taken.before, taken.after)}
-    gone = set(taken.gone)
-    after = pattern.with_pieces(cut)
-    groups = {name: group for name, group in after.groups.items() if not set(group.members) & gone}
-    groups_gone = after.groups.keys() - groups.keys()
-    notches: dict[str, Notch] = {}
-    for notch in pattern.notches.values():
-        kept = _counted(pattern, old, notch, gone | groups_gone, lost, moved)
-        if kept is not None:
-            notches[notch.name] = kept
-    seams = {
-        name: replace(seam, first=_uses(seam.first, moved), second=_uses(seam.second, moved))
-        for name, seam in pattern.seams.items()
-        if not {use.edge for use in (*seam.first, *seam.second)} & (gone | groups_gone)
-    }
-    allowances = {name: one for name, one in after.allowances.items() if name not in gone | groups_gone}
-    return replace(
-        after,
-        groups=frozen_map(groups),
-        notches=frozen_map(notches),
-        seams=frozen_map(seams),
-        allowances=frozen_map(allowances),
+def _cut_back(place: _Place, words: tuple[str | None, str | None]) -> CutBack:
+    """The panel of the lining with the edges under the facing gone; ``words`` for its outer corners."""
+    (before, covered), (after, covers) = place.beside(ahead=False), place.beside(ahead=True)
+    corners = tuple(
+        part_name(place.lining.name, word or f"edge_{end_word(edge.name)}")
+        for word, edge in zip(words, (before, after), strict=True)
     )
+    kept = (
+        replace(before, path=before.path.split_at(before.length - covered)[0], end=corners[0]),
+        replace(after, path=after.path.split_at(covers)[1], start=corners[1]),
+    )
+    between, darts, group = _facing_edges(place, kept)
+    start = place.lining.edge_index(after.name)
+    count = len(place.lining.outline)
+    rest: list[Edge] = []
+    for step in range(1, count):
+        edge = place.lining.outline[(start + step) % count]
+        if edge.name == before.name:
+            break
+        rest.append(edge)
+    outline = (*rest, kept[0], *between, kept[1])
+    closed = {dart.name for dart in place.faced.darts}
+    intakes = tuple(
+        intake for intake in place.lining.intakes if intake.name not in {place.names[one] for one in closed}
+    )
+    piece = replace(place.lining, outline=outline, intakes=(*intakes, *darts))
+    made = tuple(edge for edge in between if edge.kind == "seam")
+    piece = inside_only(piece, [edge.path for edge in made])
+    shed = tuple(place.names[name] for name in place.faced.shed)
+    first, last = (place.names[point] for point in place.faced.corners)
+    return CutBack(place.lining, piece, (before.name, after.name), (first, last), shed, made, group)
 
 
-def _uses(run: tuple[EdgeUse, ...], moved: Mapping[str, str]) -> tuple[EdgeUse, ...]:
-    return tuple(replace(use, starts_at=moved.get(use.starts_at, use.starts_at)) for use in run)
-
-
-def _counted(
-    pattern: Pattern,
-    lining: Piece,
-    notch: Notch,
-    gone: set[str],
-    lost: Mapping[str, float],
-    moved: Mapping[str, str],
-) -> Notch | None:
-    """The notch counted from where its edge ends now; None where its place was taken."""
-    place = notch.place
-    if place.edge in gone:
-        return None
-    members = require(pattern, place.edge)
-    shorter = sum(lost.get(member, 0.0) for member in members)
-    if shorter == 0.0 or not any(lining.has_edge(member) for member in members):
-        return notch
-    if place.from_point in moved:
-        amount = place.amount - shorter
-        return (
-            None
-            if amount < 0.0
-            else replace(notch, place=replace(place, from_point=moved[place.from_point], amount=amount))
+def _facing_edges(place: _Place, kept: tuple[Edge, Edge]) -> tuple[list[Edge], list[Intake], str | None]:
+    """The edges along the facing with the open darts between them, these darts, and what the edges are called
+    together where there are several."""
+    own = part_name(place.lining.name, "facing_edge")
+    runs = _stretches(place)
+    ends: list[Point] = [kept[0].path.end]
+    legs: list[tuple[Edge, Edge]] = []
+    for dart, depth in runs.darts:
+        first, second = (place.own(name) for name in (dart.first_leg, dart.second_leg))
+        pair = (
+            replace(first, path=first.path.split_at(depth)[1]),
+            replace(second, path=second.path.split_at(second.length - depth)[0]),
         )
-    length = sum(pattern.edges[member].length for member in members) - shorter
-    return None if place.amount > length else notch
+        legs.append(pair)
+        ends += [pair[0].path.start, pair[1].path.end]
+    ends.append(kept[1].path.start)
+    points = [kept[0].end, *(point for pair in legs for point in (pair[0].start, pair[1].end)), kept[1].start]
+    edges: list[Edge] = []
+    for index, path in enumerate(runs.paths):
+        name = own if len(runs.paths) == 1 else child_name(own, runs.words[index])
+        laid = _between(path, ends[2 * index], ends[2 * index + 1], place.facing)
+        edges.append(Edge(name, laid, points[2 * index], points[2 * index + 1], "seam"))
+        if index < len(legs):
+            edges += legs[index]
+    mouths = [replace(place.lining.intake(place.names[dart.name]), mouth=own) for dart, _ in runs.darts]
+    return edges, mouths, own if len(runs.paths) > 1 else None
+
+
+@dataclass(frozen=True, slots=True)
+class _Stretches:
+    """The parts of the free edge over a panel, the darts that stay open between them, each with how far along
+    its legs the facing covers, mm, and a word for each part."""
+
+    paths: tuple[Path, ...]
+    darts: tuple[tuple[Intake, float], ...]
+    words: tuple[str, ...]
+
+
+def _stretches(place: _Place) -> _Stretches:
+    """A dart whose point lies under the facing is gone: the parts beside it are drawn as one."""
+    panel = place.faced
+    paths, darts, words = [panel.free[0]], list[tuple[Intake, float]](), [_side_word(place, 0)]
+    for index, (dart, depth) in enumerate(zip(panel.darts, panel.cuts, strict=True)):
+        following = panel.free[index + 1]
+        leg = panel.piece.edge(dart.first_leg)
+        if depth < leg.length - 1.0:
+            paths.append(following)
+            darts.append((dart, depth))
+            words.append(_side_word(place, index + 1))
+            continue
+        middle = (paths[-1].end + following.start) / 2.0
+        one = _between(paths[-1], paths[-1].start, middle, place.facing)
+        two = _between(following, middle, following.end, place.facing)
+        paths[-1] = with_round_corners((one, two.with_start(one.end)))
+    return _Stretches(tuple(paths), tuple(darts), tuple(words))
+
+
+def _side_word(place: _Place, index: int) -> str:
+    """The word of the first edge taken in a stretch: that of the cloth between two darts."""
+    legs = [dart.second_leg for dart in place.faced.darts]
+    name = (
+        (*place.faced.gone, place.faced.ends[1])[0]
+        if index == 0
+        else place.faced.piece.edge_after(legs[index - 1]).name
+    )
+    return last_word(name)
+
+
+def _between(path: Path, start: Point, end: Point, facing: str) -> Path:
+    """A part of the free edge drawn between places of the lining, a turn of cloth away."""
+    moves = start - path.start, end - path.end
+    if max(move.norm() for move in moves) > _NEAR:
+        raise StepRefused("lining-facing-shaped", facing=spoken(facing))
+    return carried_edge(path, Carry(*moves, Point(0.0, 0.0))).with_start(start).with_end(end)

@@ -3,9 +3,10 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from notchbook.pattern import EdgeUse, Found, Pattern, Seam, resolve, run_of
+from notchbook.pattern import Pattern, Seam
 from notchbook.pattern.resolve import expand
 from notchbook.style.traced.faced_run import FacedRun
+from notchbook.style.traced.sewn_corner import seam_at
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +41,7 @@ def mated_ends(pattern: Pattern, runs: tuple[FacedRun, ...]) -> Mates:
         for other in ends[index + 1 :]:
             if one in found or other in found:
                 continue
-            seam = _joining(pattern, _place(runs, one), _place(runs, other))
+            seam = seam_at(pattern, _place(runs, one), _place(runs, other))
             if seam is not None:
                 found[one], found[other] = (other, seam), (one, seam)
     return found
@@ -83,28 +84,6 @@ def _place(runs: tuple[FacedRun, ...], end: End) -> tuple[str, str]:
     """The edge beside the run at this end, and the point where they meet."""
     run = runs[end.run]
     return (run.after.edge.name, run.end) if end.at_end else (run.before.edge.name, run.start)
-
-
-def _joining(pattern: Pattern, first: tuple[str, str], second: tuple[str, str]) -> Seam | None:
-    """The seam between the two edges of which both points are the same end."""
-    if first[0] == second[0]:
-        return None
-    for seam in pattern.seams.values():
-        runs = tuple(_ends_of(pattern, uses) for uses in (seam.first, seam.second))
-        for one, other in (runs, runs[::-1]):
-            meet_at_start = (first, second) == (one[0], other[0])
-            if meet_at_start or (first, second) == (one[1], other[1]):
-                return seam
-    return None
-
-
-def _ends_of(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[tuple[str, str], tuple[str, str]]:
-    """The edge and the point at both ends of a seam's run; of nothing where the run is lost."""
-    if not all(isinstance(resolve(pattern, use.edge), Found) for use in uses):
-        return ("", ""), ("", "")
-    steps = run_of(pattern, uses)
-    last = steps[-1].edge
-    return (steps[0].edge.name, steps[0].start), (last.name, last.end if steps[-1].forward else last.start)
 
 
 def left_to_right(pattern: Pattern, edge: str) -> Seam | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point, Transform, curve_between, direction
 from notchbook.pattern import spoken
-from notchbook.style.traced.faced_run import Beside
+from notchbook.style.traced.beside import Beside
 from notchbook.style.traced.free_line import ended_at, parallel_line
 from notchbook.style.traced.shortened import shortened
 

@@ -1,8 +1,7 @@
 """What the edges and points of a traced piece are called: by the words of what they were traced from."""
 
 from notchbook.pattern import part_name, split_side
-from notchbook.pattern.names import last_word, with_side
-from notchbook.style.traced.faced_run import FacedRun
+from notchbook.pattern.names import with_side
 
 
 def own_name(piece: str, traced: str, prefix: str = "", *, apart: bool = False) -> str:
@@ -20,8 +19,3 @@ def end_word(traced: str, prefix: str = "") -> str:
     """The word for an end along this edge, whatever parts the edge has become."""
     word = split_side(traced)[0].split("/")[1]
     return f"{prefix}_{word}" if prefix else word
-
-
-def role_of(run: FacedRun) -> str:
-    """The word of the piece that a run lies on."""
-    return last_word(run.owner.name)

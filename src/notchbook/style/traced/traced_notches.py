@@ -1,11 +1,16 @@
 """The notches of an edge, on what was traced along it."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from notchbook.pattern import Notch, Pattern, Place, locate
+from notchbook.pattern import Notch, Pattern, Place, locate, part_name, split_side, with_side
+from notchbook.pattern.names import last_word
 from notchbook.style.traced.faced_run import Faced
-from notchbook.style.traced.traced_names import own_name, role_of
+from notchbook.style.traced.traced_names import own_name
 from notchbook.style.traced.traced_piece import Traced
+
+_APART = 20.0
+"""mm; two notches nearer than this are taken for a double notch. Own judgment."""
 
 
 def traced_notches(pattern: Pattern, made: Traced, index: int, seam: str) -> list[Notch]:
@@ -16,7 +21,7 @@ def traced_notches(pattern: Pattern, made: Traced, index: int, seam: str) -> lis
     """
     faced, edge = made.faced[index]
     owner = next(run for run in made.runs if faced in run.faced)
-    prefix = role_of(owner) if len(made.runs) > 1 else ""
+    prefix = owner.word if len(made.runs) > 1 else ""
     found: list[Notch] = []
     for notch in pattern.notches.values():
         along = _along(pattern, notch, faced)
@@ -29,7 +34,21 @@ def traced_notches(pattern: Pattern, made: Traced, index: int, seam: str) -> lis
         found.append(Notch(name, place, notch.kind, serves, notch.purpose))
         if serves is not None:
             found.append(replace(notch, seam=serves))
-    return found
+    own = [notch.place.amount for notch in found if notch.place.edge == edge.name]
+    return [*found, *_joint_notches(made, index, own)]
+
+
+def _joint_notches(made: Traced, index: int, notched: Sequence[float]) -> Iterator[Notch]:
+    """A mark where panels of the garment meet that are one in the traced piece; none beside another notch,
+    with which it would be read as a double one."""
+    faced, edge = made.faced[index]
+    for number, joint in enumerate(faced.joints, 1):
+        at = min(max(joint - faced.trim[0] - made.shape.trims[index][0], 0.0), edge.length)
+        if any(abs(at - other) < _APART for other in notched):
+            continue
+        word = f"{last_word(edge.name)}_panel_notch" + (f"_{number}" if len(faced.joints) > 1 else "")
+        name = with_side(part_name(made.piece.name, word), split_side(edge.name)[1])
+        yield Notch(name, Place(edge.name, edge.start, at), purpose="panel")
 
 
 def _along(pattern: Pattern, notch: Notch, faced: Faced) -> float | None:

@@ -10,7 +10,7 @@ from notchbook.pattern.piece import CutAs
 from notchbook.style.edges.redrawn import require_plain
 from notchbook.style.traced.faced_run import Faced, FacedRun
 from notchbook.style.traced.shape import TracedShape
-from notchbook.style.traced.traced_names import end_word, own_name, role_of
+from notchbook.style.traced.traced_names import end_word, own_name
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,7 @@ def traced_piece(runs: Sequence[FacedRun], shape: TracedShape, making: Making) -
     """The outline as a piece; StepRefused ``facing-two-folds``, ``edge-crosses-outline``."""
     name = piece_name(making.slug, making.word)
     edges, corners = _names(runs, name)
-    kept = runs[-1] if making.keeps_last else runs[0]
+    kept = runs[-1 if making.keeps_last else 0].panel(at_end=making.keeps_last)
     outline = tuple(
         Edge(edges[index], path, corners[index], corners[(index + 1) % len(corners)], kind)
         for index, (path, kind) in enumerate(zip(_ring(shape), _kinds(runs, making), strict=True))
@@ -63,12 +63,12 @@ def traced_piece(runs: Sequence[FacedRun], shape: TracedShape, making: Making) -
         name=name,
         title=making.title,
         outline=outline,
-        grain=kept.owner.grain,
-        cut=_cut_as(runs, kept.owner),
-        side=kept.owner.side,
+        grain=kept.grain,
+        cut=_cut_as(runs, kept),
+        side=kept.side,
         instructions=making.instructions,
         rule=making.slug,
-        stretches=kept.owner.stretches,
+        stretches=kept.stretches,
     )
     require_plain(piece)
     pairs = zip((faced for run in runs for faced in run.faced), outline, strict=False)
@@ -77,7 +77,7 @@ def traced_piece(runs: Sequence[FacedRun], shape: TracedShape, making: Making) -
 
 def _names(runs: Sequence[FacedRun], piece: str) -> tuple[list[str], list[str]]:
     """The names of the edges, and of the points where they begin: traced edges, end, free edge, end."""
-    prefixes = [role_of(run) if len(runs) > 1 else "" for run in runs]
+    prefixes = [run.word if len(runs) > 1 else "" for run in runs]
     first, last = (
         end_word(runs[0].before.edge.name, prefixes[0]),
         end_word(runs[-1].after.edge.name, prefixes[-1]),

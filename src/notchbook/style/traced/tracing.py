@@ -7,6 +7,7 @@ from notchbook.geometry import Path
 from notchbook.pattern import (
     Allowance,
     EdgeUse,
+    Intake,
     Pattern,
     Seam,
     part_name,
@@ -16,16 +17,15 @@ from notchbook.pattern import (
     with_side,
 )
 from notchbook.pattern.names import last_word
+from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.style.traced.allowance_of import allowance_of
+from notchbook.style.traced.beside import Laid
 from notchbook.style.traced.faced_run import FacedRun
 from notchbook.style.traced.mates import End, Mates, left_to_right
 from notchbook.style.traced.shape import ShapeEnd, traced_shape
-from notchbook.style.traced.traced_names import end_word, role_of
+from notchbook.style.traced.traced_names import end_word
 from notchbook.style.traced.traced_notches import traced_notches
 from notchbook.style.traced.traced_piece import Making, Traced, traced_piece
-
-TURNED = "SSe"
-"""The class of a seam that is turned, its allowances between the layers (ASTM D6193)."""
 
 
 def traced(runs: Sequence[FacedRun], making: Making, turn: float, free: Path | None = None) -> Traced:
@@ -50,16 +50,19 @@ def traced(runs: Sequence[FacedRun], making: Making, turn: float, free: Path | N
 def _require_clear(made: Traced) -> None:
     """The free edge must not run through a dart that stays open: it would have to be closed in the piece."""
     for run in made.runs:
-        for dart in run.owner.darts:
-            legs = [run.owner.edge(name).path for name in (dart.first_leg, dart.second_leg)]
-            if legs[0].length <= 1.0 or _was_closed(run, dart.mouth):
-                continue
-            if any(
-                leg.transformed(motion).intersections(made.free.path)
-                for motion in run.motions
-                for leg in legs
-            ):
-                raise StepRefused("facing-meets-dart", dart=spoken(dart.name), piece=spoken(run.owner.name))
+        for laid in (*run.panels, *run.before.panels, *run.after.panels):
+            for dart in laid.piece.darts:
+                if not _was_closed(run, dart.mouth) and _crossed(laid, dart, made.free.path):
+                    piece = spoken(laid.piece.name)
+                    raise StepRefused("facing-meets-dart", dart=spoken(dart.name), piece=piece)
+
+
+def _crossed(laid: Laid, dart: Intake, line: Path) -> bool:
+    """Whether the line crosses a leg of the dart as the piece was laid."""
+    legs = [laid.piece.edge(name).path for name in (dart.first_leg, dart.second_leg)]
+    if legs[0].length <= 1.0:
+        return False
+    return any(leg.transformed(laid.motion).intersections(line) for leg in legs)
 
 
 def _was_closed(run: FacedRun, mouth: str) -> bool:
@@ -160,7 +163,7 @@ def _faced_seam(pattern: Pattern, slug: str, made: Traced, index: int) -> Seam:
     faced, edge = made.faced[index]
     word, side = last_word(edge.name), split_side(edge.name)[1]
     if len(made.runs) == 1:
-        word = f"{role_of(made.runs[0])}_{word}"
+        word = f"{made.runs[0].word}_{word}"
     allowance = allowance_of(pattern, faced.members[0].name)
     is_forward = faced.members[0].start == faced.starts_at
     return Seam(
@@ -169,5 +172,5 @@ def _faced_seam(pattern: Pattern, slug: str, made: Traced, index: int) -> Seam:
         (EdgeUse(faced.name, faced.starts_at),),
         ease=sum(faced.trim) + sum(made.shape.trims[index]) + faced.less,
         allowance_class="plain" if allowance is None else allowance.allowance_class,
-        seam_class=TURNED,
+        seam_class=TURNED_SEAM,
     )

@@ -5,12 +5,12 @@ import math
 import pytest
 
 from notchbook.geometry import Path, Point
-from notchbook.geometry.solve_between import Place, seek_zero
+from notchbook.geometry.solve_between import Accuracies, Place, seek_zero
 from notchbook.geometry.solve_together import solve_together
 from notchbook.pattern.piece import Edge, InternalLine, Piece
 from notchbook.pattern.width_at_level import width_at_level
 
-EXACT = (1e-9, 1e-4)
+EXACT = Accuracies(1e-9, 1e-4, 1e-4)
 
 
 def square_root_of(wanted: float, at: float) -> float | None:
@@ -38,6 +38,27 @@ def test_a_value_that_turns_before_it_comes_to_zero_is_not_passed_over() -> None
 def test_a_turning_point_above_zero_is_the_nearest_of_the_range() -> None:
     found = seek_zero(lambda at: (at - 3.0) ** 2 + 0.5, Place(0.0, 9.5), 1.0, (-50.0, 50.0), EXACT)
     assert found.root is None and found.least.value == pytest.approx(0.5, abs=1e-6)
+
+
+def asked_of(wanted: float) -> tuple[list[float], float | None]:
+    """The places asked for, and the root, of a line that ends at 271.3: told to 0.5, found to 0.01."""
+    places: list[float] = []
+
+    def line(at: float) -> float | None:
+        places.append(at)
+        return at - wanted if at <= 271.3 else None
+
+    accuracies = Accuracies(1e-7, 1e-2, 0.5)
+    return places, seek_zero(line, Place(10.0, 10.0 - wanted), 1.0, (0.0, 3000.0), accuracies).root
+
+
+def test_a_limit_is_found_exactly_only_where_the_wish_may_lie_beside_it() -> None:
+    far, root = asked_of(5000.0)
+    assert root is None
+    near, root = asked_of(271.29)
+    assert root == pytest.approx(271.29, abs=1e-6)
+    assert len(far) < 20
+    assert min(abs(at - 271.3) for at in near) < 0.02 <= 0.02 + min(abs(at - 271.3) for at in far)
 
 
 def test_several_values_are_solved_at_once() -> None:
