@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from notchbook.app.body_edits import RenameBody, SetMeasure
+from notchbook.app.bodies.body_edits import RenameBody, SetMeasure
 from notchbook.app.demo import demo_client, demo_recipe
 from notchbook.app.studio import BodyState, Studio, StyleState
 from notchbook.body import MeasureSet

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from notchbook.geometry import Cubic, Path, Point
-from notchbook.pattern import Pattern
+from notchbook.pattern import Notch, Pattern, Place
 from support.bent import path_changed, point_moved
 from support.faults import Made, fault, harmless
 from support.faults_outline import empty_dart
@@ -111,3 +111,24 @@ def dart_of_39_millimeters(skirt: Pattern) -> Made:
 @harmless("dart-count")
 def dart_of_nine_millimeters(skirt: Pattern) -> Made:
     return _mouth_of(skirt, 9.0)
+
+
+def _notch_beside_the_dart(skirt: Pattern, apart: float) -> Pattern:
+    """The skirt with a balance notch on the waist, so far from the side leg of the front dart, mm."""
+    place = Place("skirt.front/waist/side_side", SIDE_MOUTH, apart)
+    return skirt.with_notches(Notch("skirt.front/balance_notch", place, purpose="balance"))
+
+
+@fault("notches-apart", "notches-too-near", measured=4.0, within=0.05)
+def notch_four_millimeters_beside_a_dart(skirt: Pattern) -> Made:
+    return _notch_beside_the_dart(skirt, 4.0)
+
+
+@harmless("notches-apart")
+def notch_on_the_leg_of_a_dart(skirt: Pattern) -> Made:
+    return _notch_beside_the_dart(skirt, 0.2)
+
+
+@harmless("notches-apart")
+def notch_a_finger_beside_a_dart(skirt: Pattern) -> Made:
+    return _notch_beside_the_dart(skirt, 15.0)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from math import nan, radians, tan
 
+from notchbook.checks import Subject
 from notchbook.geometry import Cubic, Line, Path, Point, direction
 from notchbook.pattern import CutInstruction, Edge, Grain, Pattern, Piece
 from support.bent import edge_changed, outline_forced, path_changed, piece_changed, point_moved
@@ -146,6 +147,18 @@ def bias_back_that_is_not_declared(skirt: Pattern) -> Made:
     return piece_changed(skirt, "skirt.back", lambda piece: replace(piece, grain=Grain(45.0)))
 
 
+@fault("grain-direction", "bias-on-fold", measured=45.0)
+def half_on_the_fold_that_was_asked_for_on_the_bias(skirt: Pattern) -> Made:
+    turned = piece_changed(skirt, "skirt.front", lambda piece: replace(piece, grain=Grain(45.0)))
+    return Subject(turned, grains=frozenset({"skirt.front"}))
+
+
+@harmless("grain-direction")
+def back_that_was_asked_for_on_the_bias(skirt: Pattern) -> Made:
+    turned = piece_changed(skirt, "skirt.back", lambda piece: replace(piece, grain=Grain(45.0)))
+    return Subject(turned, grains=frozenset({"skirt.back"}))
+
+
 @harmless("grain-direction")
 def grain_across_the_center(skirt: Pattern) -> Made:
     return piece_changed(skirt, "skirt.front", lambda piece: replace(piece, grain=Grain(0.0)))
@@ -178,6 +191,27 @@ def hem_that_wavers(skirt: Pattern) -> Made:
 @harmless("fair-edges")
 def hem_that_wavers_unseen(skirt: Pattern) -> Made:
     return path_changed(skirt, FRONT_HEM, lambda path: _wavy(path, 0.5))
+
+
+@harmless("fair-edges")
+def hem_that_was_asked_for_as_a_dip(skirt: Pattern) -> Made:
+    return Subject(hem_that_wavers_by(skirt, 6.0), waves={FRONT_HEM: 1})
+
+
+@fault("fair-edges", "edge-wavers")
+def hem_that_wavers_more_often_than_was_asked(skirt: Pattern) -> Made:
+    """Two dips side by side change three times."""
+
+    def twice(path: Path) -> Path:
+        halves = path.split_at(path.length / 2.0)
+        return _wavy(halves[0], 6.0).joined(_wavy(halves[1], 6.0))
+
+    return Subject(path_changed(skirt, FRONT_HEM, twice), waves={FRONT_HEM: 1})
+
+
+def hem_that_wavers_by(skirt: Pattern, off: float) -> Pattern:
+    """The skirt with a hem that bends first one way, then the other."""
+    return path_changed(skirt, FRONT_HEM, lambda path: _wavy(path, off))
 
 
 def _wavy(path: Path, off: float) -> Path:

@@ -111,6 +111,26 @@ def neck_that_bends_outward_at_the_shoulder(_: Pattern) -> Made:
     return path_changed(hand_upper(), "top.back/neck", lambda _: drawn)
 
 
+def _square_neck(*leg: Point) -> Pattern:
+    """The front with a neck level from the pit to a corner and from there through these places upward."""
+    old = hand_upper().edges["top.front/neck"].path
+    pit, tip = (old.start, old.end) if old.start.y < old.end.y else (old.end, old.start)
+    corner = Point(tip.x, pit.y)
+    places = [pit, corner, *(Point(corner.x + off.x, corner.y + off.y) for off in leg), tip]
+    drawn = Path.polyline(places if pit == old.start else places[::-1])
+    return path_changed(hand_upper(), "top.front/neck", lambda _: drawn)
+
+
+@harmless("neck-shape")
+def square_neck_with_a_leg_that_turns_to_the_shoulder(_: Pattern) -> Made:
+    return _square_neck(Point(2.0, 15.0), Point(3.0, 30.0))
+
+
+@fault("neck-shape", "neck-wavers")
+def square_neck_with_a_leg_that_bends_both_ways(_: Pattern) -> Made:
+    return _square_neck(Point(3.0, 15.0), Point(-3.0, 30.0), Point(0.0, 40.0))
+
+
 @fault("neck-shape", "back-neck-deep", measured=40.0)
 def back_neck_that_rises_by_40_over_71(_: Pattern) -> Made:
     upper = hand_upper()
@@ -358,7 +378,16 @@ def two_ways_added(_: Pattern) -> Made:
     return Subject(hand_upper(), None, (promise,))
 
 
+FRONT_UNDERARM = replace(SCYE_DEPTH, chains=(("top.back/nape", "top.front/underarm"),))
+
+
 @fault("expectations", "closure-unmeasurable")
-def way_to_a_point_on_another_piece(_: Pattern) -> Made:
-    astray = replace(SCYE_DEPTH, chains=(("top.back/nape", "top.front/underarm"),))
-    return Subject(hand_upper(), None, (astray,))
+def way_to_a_point_that_no_seam_joins(_: Pattern) -> Made:
+    apart = hand_upper()
+    return Subject(apart.with_seams(without=apart.seams), None, (FRONT_UNDERARM,))
+
+
+@harmless("expectations")
+def way_to_a_point_over_a_seam(_: Pattern) -> Made:
+    """At the top of the side seam both underarms are one place."""
+    return Subject(hand_upper(), None, (FRONT_UNDERARM,))

@@ -1,9 +1,10 @@
 """Faults planted in the hand-made suit."""
 
 from dataclasses import replace
+from itertools import pairwise
 
-from notchbook.geometry import Cubic, Path, Point
-from notchbook.pattern import Elastic, InnerDart, Pattern
+from notchbook.geometry import Cubic, Path, Point, direction
+from notchbook.pattern import Edge, Elastic, InnerDart, InternalLine, Pattern, Piece, frozen_map
 from support.bent import edge_changed, path_changed, piece_changed
 from support.faults import Made, fault, harmless
 from support.hand_suit import CROTCH, SIDE, hand_panel, hand_suit
@@ -120,3 +121,58 @@ def elastic_of_an_edge_that_is_gone(_: Pattern) -> Made:
 @harmless("elastics")
 def elastic_with_its_edges(_: Pattern) -> Made:
     return _with_elastic("suit.front/leg_opening", "suit.back/leg_opening")
+
+
+def _seam_over_waist(
+    word: str, *rounds: tuple[float, float], hollows: tuple[tuple[float, float], ...] = ()
+) -> Pattern:
+    """A panel 600 mm high with its waist at 200, whose side is called so and is round by 20 degrees between
+    each two heights, hollow by as much between others, straight elsewhere."""
+    places, heading = [Point(200.0, 0.0)], 100.0
+    while places[-1].y < 600.0:
+        for low, high in rounds:
+            heading -= 40.0 / (high - low) if low <= places[-1].y < high else 0.0
+        for low, high in hollows:
+            heading += 40.0 / (high - low) if low <= places[-1].y < high else 0.0
+        places.append(places[-1] + direction(heading) * 2.0)
+    corners = (places[-1], Point(0.0, places[-1].y), Point(0.0, 0.0), places[0])
+    names = [f"suit.panel/{name}" for name in ("low_side", "high_side", "high_center", "low_center")]
+    paths = (Path.polyline(places), *(Path.line(*ends) for ends in pairwise(corners)))
+    words = (word, "top", "center", "bottom")
+    outline = tuple(
+        Edge(f"suit.panel/{one}", path, names[at], names[(at + 1) % 4])
+        for at, (one, path) in enumerate(zip(words, paths, strict=True))
+    )
+    waist = InternalLine("suit.panel/waist_line", Path.line(Point(0.0, 200.0), Point(180.0, 200.0)))
+    piece = Piece("suit.panel", "Panel", outline, lines=(waist,))
+    return Pattern(pieces=frozen_map({piece.name: piece}))
+
+
+@harmless("no-bump")
+def panel_seam_round_at_the_bust_and_at_the_waist(_: Pattern) -> Made:
+    return _seam_over_waist("style_line", (160.0, 240.0), (400.0, 480.0))
+
+
+@fault("no-bump", "edge-bumpy")
+def side_seam_round_at_the_bust_and_at_the_waist(_: Pattern) -> Made:
+    return _seam_over_waist("side_seam", (160.0, 240.0), (400.0, 480.0))
+
+
+@fault("no-bump", "edge-bumpy")
+def panel_seam_round_twice_over_the_bust(_: Pattern) -> Made:
+    return _seam_over_waist("style_line", (320.0, 400.0), (450.0, 530.0))
+
+
+@harmless("fair-edges")
+def panel_seam_above_a_waist_seam_round_and_then_hollow(_: Pattern) -> Made:
+    return _seam_over_waist("style_line/above", (400.0, 480.0), hollows=((100.0, 180.0),))
+
+
+@fault("fair-edges", "edge-wavers")
+def panel_seam_above_a_waist_seam_hollow_on_both_sides_of_the_bust(_: Pattern) -> Made:
+    return _seam_over_waist("style_line/above", (300.0, 380.0), hollows=((60.0, 140.0), (480.0, 560.0)))
+
+
+@fault("fair-edges", "edge-wavers")
+def hem_that_is_round_and_then_hollow(_: Pattern) -> Made:
+    return _seam_over_waist("edge/above", (400.0, 480.0), hollows=((100.0, 180.0),))

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from notchbook.checks.centers import are_reflections
 from notchbook.checks.corners import Corner, End, corner
-from notchbook.checks.traced import TURNED_SEAM
 from notchbook.checks.walks import WalkedSeam, walked_seams
 from notchbook.pattern import Pattern
+from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.pattern.sewn import Directed
 
 

@@ -1,9 +1,14 @@
 """Half necks as drawn, each from the center to the side-neck point, darts closed."""
 
 from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 
+from notchbook.checks.bow import rounded
+from notchbook.checks.measured import Dense
+from notchbook.checks.turning import STEP, Stretch, turns
 from notchbook.checks.word_runs import WordRun, word_runs
 from notchbook.pattern import Pattern
 from notchbook.pattern.names import last_word
@@ -15,6 +20,51 @@ def necks(pattern: Pattern) -> Iterator[WordRun]:
         found = run.from_point("nape") or run.from_point("neck_pit")
         if found is not None:
             yield found
+
+
+_CORNER = 45.0
+"""Degrees within 3 mm from which a neckline turns a corner, as a square one does. Own judgment."""
+
+
+def outward_bends(run: WordRun, least: float) -> list[Stretch]:
+    """The stretches of a half neck that bend outward by at least so many degrees where it should not.
+
+    A round neck bends one way. A square one is two lines with a corner between, each of which may bend either
+    way, as to come in square to the shoulder, but not both ways.
+    """
+    places = [0.0, *_corners(run.line), run.line.length]
+    if len(places) == 2:
+        return [one for one in rounded(run, least) if one.turned > 0.0]
+    found: list[Stretch] = []
+    for begin, end in pairwise(places):
+        leg = replace(run, line=_between(run.line, begin + _AT_CORNER, end - _AT_CORNER))
+        bends = rounded(leg, least)
+        if len(bends) > 1:
+            shift = begin + _AT_CORNER
+            found.extend(Stretch(one.begins + shift, one.turned) for one in bends if one.turned > 0.0)
+    return found
+
+
+def _between(line: Dense, begin: float, end: float) -> Dense:
+    """The line from one distance along it to another, mm."""
+    inside = (line.along > begin) & (line.along < end)
+    points = np.vstack([line.at(begin), line.points[inside], line.at(end)])
+    return Dense(points, np.concatenate(([begin], line.along[inside], [end])) - begin)
+
+
+_AT_CORNER = 3.0
+"""mm on either side of a corner that belong to it."""
+
+
+def _corners(line: Dense) -> list[float]:
+    """How far along a line turns a corner, mm."""
+    each = np.abs(turns(line))
+    if len(each) < 3:
+        return []
+    over = np.convolve(each, np.ones(3), "same")
+    places = [index for index in range(len(each)) if over[index] >= _CORNER]
+    firsts = [index for at, index in enumerate(places) if at == 0 or index - places[at - 1] > 1]
+    return [(first + 1) * STEP for first in firsts]
 
 
 def rise_and_width(run: WordRun) -> tuple[float, float]:

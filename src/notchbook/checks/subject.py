@@ -21,7 +21,9 @@ class Subject:
     (``shoulder_length@left``), when the pattern is to be compared with a body; ``estimates`` are those
     measures on which the pattern rests and that nobody took, ``stale`` what those among them would be
     now that no longer follow from the others (None: nothing is known any more).
-    ``population`` gives the words for measures.
+    ``population`` gives the words for measures. ``waves`` are the edges that were asked to be drawn with a
+    wave, and how often each may change the side to which it bends; ``grains`` the pieces whose grain was
+    asked to run off the center.
     ``expectations`` are the closures that its draft promised; those that hold for the block alone are
     left out unless ``is_block``. ``house`` is the table by which it is
     made cut-ready (None: the one that comes with the book), ``cloth`` what it is cut from.
@@ -36,6 +38,8 @@ class Subject:
     estimates: Mapping[str, Measure] = field(default_factory=dict)
     stale: Mapping[str, Measure | None] = field(default_factory=dict)
     population: PopulationName | None = None
+    waves: Mapping[str, int] = field(default_factory=dict)
+    grains: frozenset[str] = frozenset()
     limits: Limits = field(default=LIMITS)
 
     @property

@@ -1,9 +1,7 @@
 """Edges that were traced off others: their lines are judged where they were drawn, and not once more."""
 
 from notchbook.pattern import Pattern
-
-TURNED_SEAM = "SSe"
-"""The class of a turned seam (ASTM D6193): its first run was traced off its second."""
+from notchbook.pattern.seam import TURNED_SEAM
 
 
 def traced_edges(pattern: Pattern) -> frozenset[str]:

@@ -132,7 +132,7 @@ def test_closures_come_back_from_json() -> None:
 
 
 def test_what_was_promised_of_a_point_that_is_gone_is_left_to_the_checks() -> None:
-    gone = replace(SCYE_DEPTH, chains=(("top.back/nape", "top.front/underarm"),))
+    gone = replace(SCYE_DEPTH, chains=(("top.back/nape", "top.front/nowhere"),))
     assert SCYE_DEPTH.name not in {one.name for one in closures(Subject(UPPER, None, (gone,)))}
 
 

@@ -132,6 +132,9 @@ def test_a_hollow_is_measured_against_the_straight_way() -> None:
     away = [(end - start).cross(Point(*spot) - start) / shape.chord for spot in run.line.points.tolist()]
     assert shape.into == pytest.approx(max(abs(one) for one in away))
     assert min(away) > -1e-9 or max(away) < 1e-9, "to one side only"
+    deepest = run.line.points[max(range(len(away)), key=lambda place: abs(away[place]))]
+    assert shape.tall == pytest.approx(end.y - start.y, rel=0.01), "it leaves the underarm level"
+    assert shape.into_height == pytest.approx((deepest[1] - start.y) / (end.y - start.y), abs=0.01)
     assert all(one.turned < 0.0 for one in rounded(run, 0.5)), "hollow all along"
 
 

@@ -26,8 +26,9 @@ _JUDGED_BY_SHAPE = frozenset({"armhole", "cap_front", "cap_back"})
         "an edge shows as a corner when sewn; a curve that wavers cannot be followed by a foot and looks "
         "like a mistake. Both come from pulling a curve through a point that lies off it. Where an armhole "
         "and a sleeve cap may bend both ways is the business of their own checks, and a side seam that runs "
-        "over the waist to the hip, or flares below the hip, may change once; another edge that is meant to "
-        "is declared in the profile."
+        "over the waist to the hip, or flares below the hip, may change once; an edge that a step was asked "
+        "to draw with a wave has as many changes as were asked; another that is meant to is declared in the "
+        "profile."
     ),
     severity=Severity.LOOK,
     reads=("edges",),
@@ -71,9 +72,13 @@ def _is_panel_seam_over_waist(
     piece: Piece, edge: Edge, line: Dense, changes: list[tuple[Stretch, Stretch]]
 ) -> bool:
     """Whether the edge is a cut that goes on over the waist, as a princess seam to the hem does: round over
-    the bust, hollow at the waist, round over the hip, so that it changes once above it and once below."""
+    the bust, hollow at the waist, round over the hip, so that it changes once above it and once below. Its
+    part above or below a seam at the waist changes once."""
+    words = _words(edge.name)
+    if "style_line" in words[:-1]:
+        return len(changes) < 2
     waists = [mark.path.start.y for mark in piece.lines if "waist_line" in _words(mark.name)]
-    if _words(edge.name)[-1] != "style_line" or not waists or len(changes) > 2:
+    if words[-1] != "style_line" or not waists or len(changes) > 2:
         return False
     heights = sorted(float(line.at(after.begins)[1]) for _, after in changes)
     return len(changes) < 2 or heights[0] < waists[0] < heights[1]
@@ -132,9 +137,19 @@ def _words(name: str) -> tuple[str, ...]:
     return tuple(split_side(name)[0].split("/"))
 
 
+def _is_leg_over_waist(piece: Piece, edge: Edge) -> bool:
+    """Whether the edge is a leg of half a double-ended dart, cut off above or below the waist: it bends there
+    once, where the dart is widest."""
+    waists = [line.path.start.y for line in piece.lines if "waist_line" in _words(line.name)]
+    heights = (edge.path.start.y, edge.path.end.y)
+    return edge.kind == "leg" and any(min(heights) < waist < max(heights) for waist in waists)
+
+
 def _kinks(subject: Subject, piece: Piece, edge: Edge) -> Iterator[Finding]:
     parts = [Path((segment,)) for segment in edge.path.segments]
     parts = [part for part in parts if length(part) > subject.limits.shortest]
+    if _is_leg_over_waist(piece, edge) and len(parts) == 2:
+        return
     for before, after in pairwise(parts):
         turn = wrapped(start_direction(after) - end_direction(before))
         if abs(turn) > subject.limits.kink:
@@ -150,6 +165,8 @@ def _wavers(subject: Subject, piece: Piece, edge: Edge) -> Iterator[Finding]:
     """A change of the side to which the edge turns, where it turns visibly before and after."""
     line = dense(edge.path)
     changes = list(pairwise(stretches(line, subject.limits.inflection)))
+    if len(changes) <= subject.waves.get(edge.name, 0):
+        return
     if len(changes) == 1 and (
         _runs_over_waist(piece, edge)
         or _runs_from_center_to_center(edge)

@@ -16,11 +16,16 @@ from notchbook.pattern import Edge, Finding, Pattern, Piece, Severity, split_sid
         "The grain line is what the cutter lays along the selvage; it decides how the piece hangs. Where "
         "a piece has a straight center, on a fold or at a seam to its reflection, the grain runs along it "
         "or, for a band, square to it. A few degrees off, and one half hangs on another bias than the "
-        "other: the panel twists. A crotch seam slants as the seat asks: trousers hang from their crease."
+        "other: the panel twists. A crotch seam slants as the seat asks: trousers hang from their crease. "
+        "Where a step was asked to cut a piece on the bias it is meant, on the true bias both halves hang "
+        "alike; but a half on a fold is then better cut opened out."
     ),
     severity=Severity.LOOK,
     reads=("edges", "seams", "grain"),
-    messages={"grain-off-center": "{piece}: the grain runs neither along {center} nor square to it."},
+    messages={
+        "grain-off-center": "{piece}: the grain runs neither along {center} nor square to it.",
+        "bias-on-fold": "{piece} is cut on the bias on the fold: cut it opened out, in one layer.",
+    },
     suggestion="Set the grain parallel to the center; unfold a half that is cut on the bias.",
 )
 def grain_direction(subject: Subject) -> Iterator[Finding]:
@@ -31,14 +36,19 @@ def grain_direction(subject: Subject) -> Iterator[Finding]:
                 continue
             off = abs(wrapped(2.0 * (start_direction(center.path) - piece.grain.degrees))) / 2.0
             astray = min(off, 90.0 - off)
-            if astray > subject.limits.grain:
-                yield grain_direction.finding(
-                    "grain-off-center",
-                    Spot(piece.name, center.name, center.path.start),
-                    Reading(off, 0.0 if off < 45.0 else 90.0, "deg"),
-                    piece=spoken(piece.name),
-                    center=spoken(center.name),
-                )
+            if astray <= subject.limits.grain:
+                continue
+            is_asked = piece.name in subject.grains
+            if is_asked and center.kind != "fold":
+                continue
+            yield grain_direction.finding(
+                "bias-on-fold" if is_asked else "grain-off-center",
+                Spot(piece.name, center.name, center.path.start),
+                Reading(off, 0.0 if off < 45.0 else 90.0, "deg"),
+                Severity.NOTE if is_asked else None,
+                piece=spoken(piece.name).capitalize() if is_asked else spoken(piece.name),
+                center=spoken(center.name),
+            )
 
 
 def _centers(pattern: Pattern, piece: Piece) -> Iterator[Edge]:

@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator
 
-from notchbook.checks.bow import rounded
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.necks import lowered_by, necks, rise_and_width
+from notchbook.checks.necks import lowered_by, necks, outward_bends, rise_and_width
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity, spoken
@@ -17,8 +16,8 @@ from notchbook.pattern import Finding, Severity, spoken
         "Round the root of the neck the back neckline is shallow and wide, and the front one deep; both "
         "are hollow from the center to the shoulder without a change. A back neck that rises steeply "
         "stands away or pulls the garment back. A neckline that bends outward somewhere cannot be faced "
-        "or bound without a pucker. A back neck that was cut lower, away from the root of the neck, may rise "
-        "as it will."
+        "or bound without a pucker; a square one is two lines, of which each bends one way at the most. A "
+        "back neck that was cut lower, away from the root of the neck, may rise as it will."
     ),
     severity=Severity.LOOK,
     reads=("edges", "intakes"),
@@ -33,11 +32,10 @@ def neck_shape(subject: Subject) -> Iterator[Finding]:
     limits = subject.limits
     for run in necks(subject.pattern):
         words = {"piece": spoken(run.piece.name)}
-        for turn in rounded(run, limits.inflection):
-            if turn.turned > 0.0:
-                x, y = run.line.at(turn.begins)
-                spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
-                yield neck_shape.finding("neck-wavers", spot, Reading(turn.turned, 0.0, "deg"), **words)
+        for turn in outward_bends(run, limits.inflection):
+            x, y = run.line.at(turn.begins)
+            spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
+            yield neck_shape.finding("neck-wavers", spot, Reading(turn.turned, 0.0, "deg"), **words)
         rise, width = rise_and_width(run)
         most = limits.back_neck_rise * width + lowered_by(run)
         if run.panel == "back" and rise > most:

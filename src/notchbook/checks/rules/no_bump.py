@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -12,7 +13,7 @@ from notchbook.checks.subject import Subject
 from notchbook.checks.traced import traced_edges
 from notchbook.checks.turning import STEP, bends
 from notchbook.geometry import Point
-from notchbook.pattern import Finding, Severity, split_side, spoken
+from notchbook.pattern import Edge, Finding, Piece, Severity, split_side, spoken
 
 WINDOW = 10.0
 """mm of a curve over which the eye takes in its roundness. Own judgment."""
@@ -28,7 +29,8 @@ _STRAIGHT = 1e-3
         "tightens again without turning the other way, two curves were pieced together, and the eye "
         "finds the bump at once on a neckline or an armhole. A foot that follows the line jerks there. "
         "It is judged on the roundness over a centimeter, as the eye does. Near its tip an armhole grows "
-        "round once more, to come in square to the shoulder: that end is left out."
+        "round once more, to come in square to the shoulder: that end is left out. A panel seam that goes on "
+        "over the waist is judged above it, at it and below it."
     ),
     severity=Severity.LOOK,
     reads=("edges",),
@@ -41,7 +43,8 @@ def no_bump(subject: Subject) -> Iterator[Finding]:
     for piece in subject.pattern.pieces.values():
         for edge in piece.outline:
             if not _is_armhole(edge.name) and edge.name not in traced:
-                yield from _bump(subject, piece.name, edge.name, dense(edge.path))
+                for part in _parts(piece, edge):
+                    yield from _bump(subject, piece.name, edge.name, part)
     for run in armholes(subject.pattern):
         if run.piece.rule is not None:
             continue
@@ -49,8 +52,34 @@ def no_bump(subject: Subject) -> Iterator[Finding]:
         yield from _bump(subject, run.piece.name, run.name, up_to(run.line, below))
 
 
+_AT_WAIST = 60.0
+"""mm above and below the waist along which a panel seam is shaped to it, as a waist dart is. Own judgment."""
+
+
+def _parts(piece: Piece, edge: Edge) -> list[Dense]:
+    """The stretches of an edge that are each one curve: the whole of it, but for a panel seam that goes on
+    over the waist. It is round over the bust and again at the waist, straight between."""
+    line = dense(edge.path)
+    waists = [mark.path.start.y for mark in piece.lines if "waist_line" in _words(mark.name)]
+    if _words(edge.name)[-1] != "style_line" or not waists:
+        return [line]
+    heights = line.points[:, 1]
+    bounds = (-np.inf, waists[0] - _AT_WAIST, waists[0] + _AT_WAIST, np.inf)
+    inside = (line.points[(heights >= low) & (heights < high)] for low, high in pairwise(bounds))
+    return [_line(points) for points in inside if len(points) > 1]
+
+
+def _line(points: Numbers) -> Dense:
+    steps = np.hypot(*np.diff(points, axis=0).T)
+    return Dense(points, np.concatenate(([0.0], np.cumsum(steps))))
+
+
+def _words(name: str) -> list[str]:
+    return split_side(name)[0].split("/")
+
+
 def _is_armhole(name: str) -> bool:
-    return "armhole" in split_side(name)[0].split("/")
+    return "armhole" in _words(name)
 
 
 def _bump(subject: Subject, piece: str, name: str, line: Dense) -> Iterator[Finding]:
