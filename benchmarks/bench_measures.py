@@ -25,8 +25,8 @@ ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
 from make_population import JUDGED
-from notchbook.app.importing import import_into, preview_file
-from notchbook.app.looking_over import look_over_bodies, look_over_file
+from notchbook.app.charts.importing import import_into, preview_file
+from notchbook.app.looking_over.whole_file import look_over_bodies, look_over_file
 from notchbook.app.studio import Studio
 from notchbook.body import (
     MeasureSet,

@@ -21,7 +21,7 @@ from tempfile import TemporaryDirectory
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT / "tests"))
 
-from notchbook.app.importing import import_into, preview_file
+from notchbook.app.charts.importing import import_into, preview_file
 from notchbook.app.studio import Studio
 from notchbook.body import read_bodies, read_measures
 from notchbook.body.importing import Answers

@@ -22,6 +22,7 @@ sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 import bench_geometry
 import bench_lower
 import bench_measures
+import bench_recipes
 import bench_upper
 from make_bodies import write
 from notchbook.app.drafting import draft
@@ -126,6 +127,7 @@ class Figures:
     """What was timed, by chapter."""
 
     core: Sequence[Figure]
+    recipes: Sequence[Figure]
     upper: Sequence[Figure]
     lower: Sequence[Figure]
     measures: Sequence[Figure]
@@ -143,6 +145,14 @@ def page(timed_jobs: Figures, browser: Sequence[str], before: str) -> str:
         *_figure_table(timed_jobs.core),
         "",
         f"Each job is done {ROUNDS} times after once for warming up (the PDF 7, made to measure 3 times).",
+        "",
+        "## A style of twenty steps",
+        "",
+        *_figure_table(timed_jobs.recipes),
+        "",
+        bench_recipes.KEY,
+        "",
+        *_row_table(bench_recipes.rows()),
         "",
         "## Bodice and sleeve",
         "",
@@ -207,10 +217,11 @@ def main(words: list[str]) -> int:
         timed_command("notchbook --help, a new process", ["--help"]),
         *many_bodies_figures(),
     ]
+    recipes = list(bench_recipes.figures())
     upper, lower = list(bench_upper.figures()), list(bench_lower.figures())
     measures = list(bench_measures.figures())
     browser = ["Not measured: left out."] if chosen.no_page else page_lines()
-    text = page(Figures(figures, upper, lower, measures), browser, before)
+    text = page(Figures(figures, recipes, upper, lower, measures), browser, before)
     print(text)
     if not chosen.print:
         (ROOT / "docs" / "bench.md").write_text(text, encoding="utf-8")

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from make_population import JUDGED
-from notchbook.app.looking_over_shift import look_over_beside, shift_words
+from notchbook.app.looking_over.shift import look_over_beside, shift_words
 from notchbook.body import LookedOver, MeasureSet, PopulationName, look_over
 from notchbook.units import LengthStyle
 from planted_slips import SLIPS

@@ -106,13 +106,14 @@ def bench(words: list[str]) -> int:
 
 
 def survey(words: list[str]) -> int:
-    """Draft the blocks for the bodies of the survey; judge how well measures are foretold."""
+    """Draft blocks for the bodies of the survey, run recipes at random; judge how measures are foretold."""
     programs = (
         "survey_measures.py",
         "survey_upper_measures.py",
         "survey.py",
         "survey_bodice.py",
         "survey_lower.py",
+        "survey_recipes.py",
     )
     return max(_program(f"benchmarks/{name}", words) for name in programs)
 
