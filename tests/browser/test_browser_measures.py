@@ -8,7 +8,7 @@ from urllib.parse import urlsplit
 import pytest
 from playwright.sync_api import Locator, Page, Route, expect
 
-from notchbook.app.body_edits import SetMeasure
+from notchbook.app.bodies.body_edits import SetMeasure
 from notchbook.body import Measure
 from support.workroom_page import Workroom, edge_path, until_drawn
 

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from notchbook.app.body_edits import SetMeasure
+from notchbook.app.bodies.body_edits import SetMeasure
 from support.workroom_page import TABLET, Workroom, edge_path, step, until_drawn
 
 pytestmark = pytest.mark.browser
@@ -81,15 +81,21 @@ def test_a_step_that_cannot_be_done_gets_no_tick_and_its_reason_stays_in_view(ta
 
 def test_a_girth_that_the_style_has_changed_is_not_said_to_be_body_and_ease(table: Page) -> None:
     strip = table.locator(".strip")
-    expect(strip).not_to_contain_text("drafted, now")
+    expect(strip).not_to_contain_text("drafted; now")
     table.get_by_label("What next?").fill("flare")
     table.keyboard.press("Enter")
     form = table.locator(".next form")
     form.get_by_label("dart").select_option("skirt.front/waist_dart")
     form.get_by_label("hem").select_option("skirt.front/hem")
     form.get_by_label("still").select_option("skirt.front/center_front")
-    expect(strip.locator(".card").nth(1)).to_contain_text("drafted, now")
-    expect(strip.locator(".card").nth(0)).not_to_contain_text("drafted, now")
+    hip = strip.locator(".card").nth(1)
+    expect(hip).to_contain_text("drafted; now + ")
+    body = float(hip.get_by_role("textbox").first.input_value())
+    told = re.search(r"now \+ ([0-9.]+)\s*=\s*([0-9.]+)", hip.inner_text())
+    assert told, hip.inner_text()
+    # Three lengths, each rounded to 0.1 cm.
+    assert body + float(told[1]) == pytest.approx(float(told[2]), abs=0.15 + 1e-9)
+    expect(strip.locator(".card").nth(0)).not_to_contain_text("drafted; now")
 
 
 def test_the_sheet_comes_back_from_a_slip(table: Page) -> None:

@@ -4,7 +4,7 @@ import type { FindingNote } from "../server/types.ts";
 import { numbered } from "./marks.ts";
 
 function note(code: string, place: FindingNote["place"] = null): FindingNote {
-  return { code, severity: "look", message: code, numbers: "", suggestion: "", why: "", piece: null, where: null, place, cures: [], contradiction: null };
+  return { code, severity: "look", message: code, numbers: "", suggestion: "", why: "", piece: null, where: null, place, cures: [], contradiction: null, wish: null };
 }
 
 test("three findings alike without a place are one mark, two are two", () => {

@@ -328,6 +328,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/styles/{style}/make-it-measure/numbers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Find Numbers
+         * @description Which numbers of which steps would make a wish come true: each is tried on a copy.
+         */
+        post: operations["find_numbers"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/styles/{style}/why": {
         parameters: {
             query?: never;
@@ -362,6 +382,66 @@ export interface paths {
         get: operations["read_movers"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/styles/{style}/sizes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Start Size Check
+         * @description Check every size; the answer comes at once, and the page asks how far it is.
+         */
+        post: operations["start_size_check"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/size-checks/{number}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Size Check
+         * @description How far a check is, and what came of it so far.
+         */
+        get: operations["read_size_check"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/size-checks/{number}/stop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Stop Size Check
+         * @description Ask a check to stop after the size that it is at; what was checked stays.
+         */
+        post: operations["stop_size_check"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1385,6 +1465,16 @@ export interface components {
             edit: components["schemas"]["SetChartCell"] | components["schemas"]["AddChartSize"] | components["schemas"]["InterpolateChartSize"] | components["schemas"]["RemoveChartSize"] | components["schemas"]["RenameChartSize"] | components["schemas"]["AddChartRow"] | components["schemas"]["RemoveChartRow"] | components["schemas"]["RenameChart"] | components["schemas"]["DescribeChart"] | components["schemas"]["SetChartPopulation"] | components["schemas"]["SetMainMeasure"];
         };
         /**
+         * ChartChoice
+         * @description A chart that comes with the program, or one of hers by its number; exactly one of the two.
+         */
+        ChartChoice: {
+            /** Computed */
+            computed?: ("women" | "men") | null;
+            /** Chart */
+            chart?: number | null;
+        };
+        /**
          * ChartDoubtAnswer
          * @description Something to ask about the chart; no ``keys`` means all rows, no ``sizes`` all sizes.
          *
@@ -1729,8 +1819,10 @@ export interface components {
          * @description One girth or length, mm, and its texts.
          *
          *     ``pattern`` is what the sew line measures, ``finished`` what the garment does: a line eased into a
-         *     shorter one is as long as that. Both are None where the pattern no longer has the line. ``measure`` is
-         *     empty where it comes from no measure of the body, ``body_error_text`` unless it is an estimate (±).
+         *     shorter one is as long as that. Both are None where the pattern no longer has the line. ``ease`` was
+         *     drafted or asked for, ``ease_now_text`` is what there is between body and pattern now; ``changed_text``
+         *     says which steps changed it or why it cannot be measured, and is empty for a line as drafted. ``measure``
+         *     is empty where it comes from no measure of the body, ``body_error_text`` unless it is an estimate (±).
          *     ``usual_low`` and ``usual_high`` are the usual ease; ``ease_field`` is None when no step states it.
          */
         EaseLine: {
@@ -1755,6 +1847,10 @@ export interface components {
             ease: number;
             /** Ease Text */
             ease_text: string;
+            /** Ease Now Text */
+            ease_now_text: string | null;
+            /** Changed Text */
+            changed_text: string;
             /** Pattern */
             pattern: number | null;
             /** Pattern Text */
@@ -1789,6 +1885,33 @@ export interface components {
                 components["schemas"]["Named"],
                 components["schemas"]["Named"]
             ];
+        };
+        /**
+         * ElasticLine
+         * @description One elastic: what it goes onto, what is left of it as a ring, and what is cut.
+         *
+         *     ``of_text`` is the opening as sewn, or the girth of the body where ``of_body``; ``share_text`` is the ring
+         *     as a share of that. ``times`` are cut.
+         */
+        ElasticLine: {
+            /** Name */
+            name: string;
+            /** Title */
+            title: string;
+            /** Of Body */
+            of_body: boolean;
+            /** Of Text */
+            of_text: string;
+            /** Share Text */
+            share_text: string;
+            /** Ring Text */
+            ring_text: string;
+            /** Cut Text */
+            cut_text: string;
+            /** Width Text */
+            width_text: string;
+            /** Times */
+            times: number;
         };
         /**
          * Entry
@@ -2014,7 +2137,8 @@ export interface components {
          * FindingNote
          * @description One finding; ``place`` lies in the frame of ``piece``. ``why`` is the patternmaker's reason.
          *
-         *     ``cures`` would heal it; ``contradiction`` are the two measures that disagree, None where none do.
+         *     ``cures`` would heal it, and so would a number that makes the ``wish`` come true; ``contradiction`` are
+         *     the two measures that disagree. Both are None where there are none.
          */
         FindingNote: {
             /** Code */
@@ -2039,6 +2163,7 @@ export interface components {
              */
             cures: components["schemas"]["Cure"][];
             contradiction: components["schemas"]["Contradiction"] | null;
+            wish: components["schemas"]["NoteWish"] | null;
         };
         /**
          * Findings
@@ -2806,6 +2931,22 @@ export interface components {
             note: string;
         };
         /**
+         * NoteWish
+         * @description What could be made to measure so that a finding is gone, as a wish takes it; ``words`` offer it.
+         */
+        NoteWish: {
+            /** Words */
+            words: string;
+            /** Text */
+            text: string;
+            /** Said */
+            said: string;
+            /** Now Text */
+            now_text: string;
+            /** Wanted Text */
+            wanted_text: string;
+        };
+        /**
          * NumberLine
          * @description A number of a step that may move.
          */
@@ -2818,6 +2959,24 @@ export interface components {
             said: string;
             /** Value Text */
             value_text: string;
+        };
+        /**
+         * NumbersAnswer
+         * @description The numbers that make a wish come true, the one that changes least besides first.
+         */
+        NumbersAnswer: {
+            /** Numbers */
+            numbers: components["schemas"]["NumberLine"][];
+        };
+        /**
+         * NumbersAsked
+         * @description Which numbers would make something measure ``amount``; ``quantity`` is the kept text of what.
+         */
+        NumbersAsked: {
+            /** Quantity */
+            quantity: string;
+            /** Amount */
+            amount: string;
         };
         /**
          * Offer
@@ -3689,6 +3848,72 @@ export interface components {
             notice: string | null;
         };
         /**
+         * SizeCell
+         * @description What a row says of one size: the amount (a mark where nothing is measured), and in whole words.
+         */
+        SizeCell: {
+            /** Text */
+            text: string;
+            /** Words */
+            words: string;
+        };
+        /**
+         * SizeColumn
+         * @description One size that was checked, and how it stands.
+         */
+        SizeColumn: {
+            /** Label */
+            label: string;
+            /**
+             * Standing
+             * @enum {string}
+             */
+            standing: "right" | "look" | "wrong" | "not drafted";
+        };
+        /**
+         * SizeRow
+         * @description One thing to check. ``said`` is in the words of the worst size; ``cells`` follow the sizes, None where
+         *     a size has nothing of it. ``worst`` is the largest amount, empty where nothing is measured.
+         */
+        SizeRow: {
+            /** Code */
+            code: string;
+            /** Stops */
+            stops: boolean;
+            /** Said */
+            said: string;
+            /** Next Step */
+            next_step: string;
+            /** Worst */
+            worst: string;
+            /** Cells */
+            cells: (components["schemas"]["SizeCell"] | null)[];
+        };
+        /**
+         * SizesAnswer
+         * @description How far the check is, of which ``version`` of the style, and what came of it so far.
+         */
+        SizesAnswer: {
+            /** Id */
+            id: number;
+            /** Version */
+            version: number;
+            /**
+             * State
+             * @enum {string}
+             */
+            state: "running" | "done" | "stopped" | "refused";
+            /** Chart */
+            chart: string;
+            /** Labels */
+            labels: string[];
+            /** Sizes */
+            sizes: components["schemas"]["SizeColumn"][];
+            /** Rows */
+            rows: components["schemas"]["SizeRow"][];
+            refused: components["schemas"]["Refusal"] | null;
+        };
+        /**
          * SolveAgain
          * @description Every kept wish solved anew.
          */
@@ -3853,6 +4078,8 @@ export interface components {
             findings: components["schemas"]["Findings"] | null;
             /** Eases */
             eases: components["schemas"]["EaseLine"][];
+            /** Elastics */
+            elastics: components["schemas"]["ElasticLine"][];
             /** Caps In Armholes */
             caps_in_armholes: components["schemas"]["LaidHalf"][];
             /** Measures Read */
@@ -4753,6 +4980,52 @@ export interface operations {
             };
         };
     };
+    find_numbers: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                style: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NumbersAsked"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NumbersAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
     read_why: {
         parameters: {
             query: {
@@ -4817,6 +5090,136 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["MoversAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    start_size_check: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                style: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChartChoice"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SizesAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_size_check: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                number: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SizesAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    stop_size_check: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                number: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SizesAnswer"];
                 };
             };
             /** @description Conflict */

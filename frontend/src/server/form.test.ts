@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { changesIn, emptyValues, isFilled, kindOf, partsOf, plainForm, type Form, type Values } from "./form.ts";
+import { changesIn, emptyValues, isFilled, kindOf, partsOf, plainForm, withInstead, type Form, type Values } from "./form.ts";
 
 const root: Form = {
   type: "object",
@@ -37,4 +37,13 @@ test("a long form has an open part and folded ones, and knows which of those wer
     partsOf(form, { ...usual, waist_ease: "2 cm", front_darts: 1 }, usual, typed).map((part) => [part.name, part.fields.length, part.touched]);
   assert.deepEqual(shown({}), [["", 1, false], ["ease", 2, true], ["darts", 1, false]], "what the draft settled is not touched");
   assert.deepEqual(shown({ front_darts: 1 }), [["", 1, false], ["ease", 2, true], ["darts", 1, true]]);
+});
+
+test("what is said in one field empties the field that it stands instead of, and nothing said empties nothing", () => {
+  const form: Form = { properties: { start: { instead: "dart" }, dart: { instead: "start" }, ease: {} } };
+  const both = { start: [{ edge: "a" }], dart: "b", ease: "1" };
+  assert.deepEqual(withInstead(both, form, "dart"), { ...both, start: [] });
+  assert.deepEqual(withInstead(both, form, "start"), { ...both, dart: null });
+  assert.deepEqual(withInstead(both, form, "ease"), both);
+  assert.deepEqual(withInstead({ ...both, dart: null }, form, "dart"), { ...both, dart: null });
 });

@@ -18,6 +18,12 @@ export interface Form {
   readonly empty?: string;
   /** With how many empty entries a list begins. */
   readonly begins?: number;
+  /** What one entry of a list is called. */
+  readonly one?: string;
+  /** The field that this one stands instead of: what is said in one empties the other. */
+  readonly instead?: string;
+  /** What stands below the field for everybody to read. */
+  readonly note?: string;
   readonly title?: string;
   readonly description?: string;
   readonly enum?: readonly unknown[];
@@ -127,6 +133,14 @@ export function partsOf(form: Form, values: Values, usual: Values, typed: Values
     return { name, fields: own, touched: own.some(([field]) => isSet(field)) };
   });
   return parts.filter((part) => part.fields.length > 0);
+}
+
+/** The values after a field was said: the field that it stands instead of is emptied. */
+export function withInstead(values: Values, form: Form, changed: string): Values {
+  const other = form.properties?.[changed]?.instead;
+  const value = values[changed];
+  const isSaid = Array.isArray(value) ? value.length > 0 : value !== null && value !== "";
+  return other && isSaid ? { ...values, [other]: Array.isArray(values[other]) ? [] : null } : values;
 }
 
 /** Only what differs from before. */

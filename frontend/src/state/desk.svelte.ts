@@ -2,13 +2,21 @@
 
 import { call, Refused } from "../server/call.ts";
 import { Latest } from "../server/latest.ts";
-import type { BodyEdit, CutAnswer, CutLine, Findings, NameChoices, NewStyle, Refusal, StyleAnswer, StyleEdit } from "../server/types.ts";
+import type { BodyEdit, CutAnswer, CutLine, Findings, NameChoices, Named, NewStyle, NoteWish, Refusal, StyleAnswer, StyleEdit } from "../server/types.ts";
 import { workroom } from "./workroom.svelte.ts";
 
-/** A field that waits for an edge to be picked on the sheet. */
+/** A field that waits for something to be picked on the sheet: an edge, or one of `spots`. */
 export interface Picking {
   readonly words: string;
-  readonly take: (edge: string) => void;
+  /** What may be picked besides edges: points, darts, notches, seams, pieces. */
+  readonly spots?: readonly Named[];
+  /** What is to be done, for the line above the sheet. */
+  readonly how: string;
+  /** Whether it was begun by keyboard. */
+  readonly byKey: boolean;
+  readonly take: (name: string) => void;
+  /** Called when nothing is picked. */
+  readonly leave?: () => void;
 }
 
 /** What came after a drawing; it holds for that drawing only. */
@@ -32,11 +40,14 @@ class Desk {
   picking = $state.raw<Picking | null>(null);
   picked = $state<string | null>(null);
   finding = $state<number | null>(null);
+  /** What a finding would have come out, while a number is looked for. */
+  wish = $state.raw<NoteWish | null>(null);
   naming = $state<"rename" | "new" | null>(null);
   withCut = $state(localStorage.getItem("cut line") === "shown");
   private report = $state.raw<Later<Findings> | null>(null);
   private cut = $state.raw<Later<readonly CutLine[] | Refusal> | null>(null);
   private looked: Look | null = null;
+  private turn: Promise<boolean> = Promise.resolve(true);
   private readonly questions = new Latest();
 
   /** What the sheet shows in full lines. */
@@ -111,6 +122,7 @@ class Desk {
     this.picked = null;
     this.adding = false;
     this.finding = null;
+    this.wish = null;
     this.naming = null;
   }
 
@@ -151,6 +163,13 @@ class Desk {
     this.lookAway();
     this.refusal = null;
     this.picking = null;
+  }
+
+  /** Pick nothing after all. */
+  stopPicking(): void {
+    const leave = this.picking?.leave;
+    this.picking = null;
+    leave?.();
   }
 
   /** Store an edit; whether it is on disk now. */
@@ -197,7 +216,14 @@ class Desk {
     });
   }
 
-  private async write(what: string, sent: (version: number) => unknown): Promise<boolean> {
+  /** One edit after the other: whoever undoes twice quickly undoes two edits. */
+  private write(what: string, sent: (version: number) => unknown): Promise<boolean> {
+    const turn = this.turn.then(() => this.writeNow(what, sent));
+    this.turn = turn.catch(() => false);
+    return turn;
+  }
+
+  private async writeNow(what: string, sent: (version: number) => unknown): Promise<boolean> {
     let done = false;
     this.refusal = await workroom.write(async () => {
       const style = this.style;

@@ -5,7 +5,7 @@ import type { Form } from "../server/form.ts";
 import type { StepOffer } from "../server/types.ts";
 
 /** What is added to a field of a form. */
-type Shown = Pick<Form, "called" | "group" | "said" | "empty" | "begins">;
+type Shown = Pick<Form, "called" | "group" | "said" | "empty" | "begins" | "instead" | "note" | "one">;
 type Table = Readonly<Record<string, Shown>>;
 
 const MORE = "more";
@@ -50,11 +50,18 @@ const OWN: Readonly<Record<string, Table>> = {
     width: { called: "shoulder shorter by" },
   },
   change_width: { seams: { begins: 1 } },
+  cut_all_round: {
+    crosses: { called: "edges that it crosses", one: "edge", begins: 2 },
+    distance: { empty: "level with the one before" },
+    from_point: { called: "heights counted from" },
+    notches: { said: { balance: "balance", apex: "two pairs", none: "none" } },
+    rest: { called: "rest of the dart", said: { none: "goes into the line", stays: "stays" } },
+  },
   cut_style_line: {
     keeps_grain: { called: "keeps its grain", said: { start: "at the start", end: "at the end" } },
     notches: { said: { balance: "balance", apex: "at the bust point", none: "none" } },
     off: { called: "beside it by" },
-    through: { called: "points on its way" },
+    through: { called: "points on its way", one: "point on its way" },
     rest: { called: "rest of the dart", said: { none: "goes into the line", stays: "stays" } },
   },
   double_ended_dart: {
@@ -64,7 +71,7 @@ const OWN: Readonly<Record<string, Table>> = {
     width: { called: "wide" },
   },
   cowl: {
-    across_center: { called: "across, center end", group: MORE },
+    across_center: { called: "its end at center" },
     neck_center: { called: "its end at center" },
     spread: { called: "spread by" },
   },
@@ -104,13 +111,13 @@ const OWN: Readonly<Record<string, Table>> = {
     center: { called: "center edge" },
     closed_dart: { called: "closes dart too" },
     ease: { called: "ease over the bust" },
-    end: { called: "ends", group: MORE },
+    end: { called: "ends", group: MORE, instead: "waist_dart" },
     hinge: { called: "opens about", group: MORE },
     inner_dart: { called: "through inner dart", group: MORE },
-    start: { called: "starts", begins: 1 },
+    start: { called: "starts", begins: 1, instead: "upper_dart" },
     start_angle: { called: "leaves turned by", empty: "evenly bent", group: MORE },
-    upper_dart: { called: "or starts in dart" },
-    waist_dart: { called: "ends in dart" },
+    upper_dart: { called: "or starts in dart", instead: "start", note: "At a place or in a dart, not both: one takes the other away." },
+    waist_dart: { called: "ends in dart", instead: "end", note: "Or at a place on the hem, under “more”." },
   },
   reshape_edge: {
     end_turn: { called: "end turned, degrees" },
@@ -118,7 +125,7 @@ const OWN: Readonly<Record<string, Table>> = {
     start_turn: { called: "start turned, degrees" },
   },
   shorten_dart: {
-    amount: { empty: "as usual" },
+    amount: { empty: "or from a point" },
     measured: { said: { length: "as long as", from_point: "so far from a point" } },
     point: { called: "from which point" },
   },

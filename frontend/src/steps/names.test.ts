@@ -77,6 +77,24 @@ test("an end that may stay open is not filled, one is chosen by what its field i
   assert.equal(withEnds(asked, necks, necks, "edge", { ...choices, edges: [neck, fold] }).center, "top.front/neck_pit");
 });
 
+test("an edge that may stay open brings the end that is called after it, and takes it away", () => {
+  const hem = edge("skirt.back/hem", "skirt.back/hem_side", "skirt.back/hem_center");
+  const open = (kind: string) => ({ anyOf: [{ type: "string", kind }, { type: "null" }] });
+  const cowl = { properties: { across: open("edge"), across_center: open("point") } };
+  const known = { ...choices, edges: [hem] };
+  const filled = withEnds({ across: hem.name, across_center: null }, cowl, cowl, "across", known);
+  assert.equal(filled.across_center, "skirt.back/hem_center");
+  assert.equal(withEnds({ ...filled, across: null }, cowl, cowl, "across", known).across_center, null);
+});
+
+test("the upper end of a seam is the one at the waist, and a center without a field of its own is that of the neck", () => {
+  const seam = edge("skirt.front/side_seam", "skirt.front/hem_side", "skirt.front/waist_side");
+  const pocket = { properties: { edge: form.properties.edge, upper_end: form.properties.hem_end } };
+  const asked = { edge: seam.name, upper_end: "" };
+  assert.equal(withEnds(asked, pocket, pocket, "edge", { ...choices, edges: [seam] }).upper_end, "skirt.front/waist_side");
+  assert.equal(edgeFieldOf("center", ["neck", "center", "shoulder", "armhole"]), "neck");
+});
+
 test("names stand piece by piece, those of the piece that is worked on first", () => {
   const edges = [{ ...edge("a.back/hem", "a.back/x", "a.back/y"), said: "back, hem" }, { ...edge("a.front/hem", "a.front/x", "a.front/y"), said: "front, hem" }];
   const both = { ...choices, edges };

@@ -41,15 +41,17 @@ export function intakeAt(edge: string, choices: NameChoices | null): string | nu
   return choices?.intakes.find((one) => plain.startsWith(`${one.name}/`))?.name ?? null;
 }
 
-/** The field whose edge a point lies at: the one that the point's own name begins with, else `edge` or `edges`. */
+/** The field whose edge a point lies at: the one that the point's own name begins with, else `edge`, `neck` or `edges`. */
 export function edgeFieldOf(point: string, fields: readonly string[]): string {
   const named = fields.filter((name) => point.startsWith(`${name}_`)).sort((a, b) => b.length - a.length);
-  return named[0] ?? (fields.includes("edge") ? "edge" : "edges");
+  return named[0] ?? ["edge", "neck"].find((name) => fields.includes(name)) ?? "edges";
 }
 
 /** The values after a field was changed: the ends beside a new edge become ends of that edge, and where a step
  * names two edges their ends go together. */
 export function withEnds(values: Values, form: Form, root: Form, changed: string, choices: NameChoices | null): Values {
+  const optional = openEnd(form, root, changed);
+  if (optional && choices) return withOpenEnd(values, changed, optional, choices);
   const kinds = kindsOf(form, root);
   const edges = namesOf(kinds, "edge");
   const points = namesOf(kinds, "point");
@@ -68,6 +70,22 @@ export function withEnds(values: Values, form: Form, root: Form, changed: string
   return after;
 }
 
+/** The end that may stay open and belongs to an edge that may stay open: `across_center` to `across`. */
+function openEnd(form: Form, root: Form, edge: string): string | undefined {
+  const isOpen = (name: string, kind: string): boolean => {
+    const plain = plainForm(form.properties?.[name] ?? {}, root);
+    return plain.optional && kindOf(plain.form) === kind;
+  };
+  if (!isOpen(edge, "edge")) return undefined;
+  return Object.keys(form.properties ?? {}).find((name) => name.startsWith(`${edge}_`) && isOpen(name, "point"));
+}
+
+/** An edge that was chosen brings its end, and takes it away again. */
+function withOpenEnd(values: Values, edge: string, end: string, choices: NameChoices): Values {
+  const ends = endsOf(values[edge], choices);
+  return { ...values, [end]: ends.length ? likelyEnd(end.replace(`${edge}_`, ""), ends, choices) : null };
+}
+
 /** The kind of each field that must be said. */
 function kindsOf(form: Form, root: Form): readonly (readonly [string, string])[] {
   const fields = Object.entries(form.properties ?? {}).map(([name, part]) => [name, plainForm(part, root)] as const);
@@ -84,14 +102,23 @@ function endsOf(edge: unknown, choices: NameChoices): readonly string[] {
   return choices.edges.find((one) => one.name === edge)?.ends.map((end) => end.name) ?? [];
 }
 
+/** What lies at the end that a field asks for by another word. */
+const LIES_AT: Readonly<Record<string, readonly string[]>> = { from: ["center"], starts: ["center"], upper: ["upper", "waist", "armhole"] };
+
 /** The end that the field is called after (center, hem, underarm); what is counted is counted from the center. */
 function likelyEnd(field: string, ends: readonly string[], choices: NameChoices): string | undefined {
-  const meant = field === "from_point" || field === "starts_at" ? "center" : (field.split("_")[0] ?? "");
+  const first = field.split("_")[0] ?? "";
+  const found = (LIES_AT[first] ?? [first]).map((word) => endAt(word, ends, choices));
+  return found.find((end) => end !== undefined) ?? ends[0];
+}
+
+/** The end that has the word in its name, or at which an edge of that name meets. */
+function endAt(meant: string, ends: readonly string[], choices: NameChoices): string | undefined {
   const last = (name: string): string => name.split("/").at(-1) ?? "";
   const whole = (name: string): string => name.split("/")[1] ?? ""; // its own word, were it cut in two
   const meets = (end: string): boolean =>
     choices.edges.some((one) => whole(one.name).startsWith(meant) && one.ends.some(({ name }) => name === end));
-  return ends.find((end) => last(end).includes(meant)) ?? ends.find(meets) ?? ends[0];
+  return ends.find((end) => last(end).includes(meant)) ?? ends.find(meets);
 }
 
 /** The names piece by piece, in order; the piece of what the step names already comes first. */

@@ -1,5 +1,6 @@
 /** What typing in a line of the ease table changes: the measure of the body, or the ease that a step states. */
 
+import { bare } from "../server/fraction.ts";
 import type { BodyEdit, EaseLine, StyleEdit } from "../server/types.ts";
 
 /** mm beyond rounding: a flare and its like change a line after the draft, so that body and ease are not its sum. */
@@ -27,6 +28,13 @@ export function bodyEdit(line: EaseLine, text: string): BodyEdit {
 
 export function easeEdit(line: EaseLine, text: string): StyleEdit {
   return { do: "change-step", step: line.ease_field?.step ?? "", changes: { [line.ease_field?.parameter ?? ""]: text } };
+}
+
+/** The ease that the pattern has over the body now: "now + 41.0 cm"; "changed since" for a plain length of the garment. */
+export function nowWords(line: EaseLine): string {
+  if (!hasBody(line) || line.ease_now_text === null) return "changed since";
+  const ease = bare(line.ease_now_text);
+  return ease.startsWith("-") || ease.startsWith("−") ? `now ${ease}` : `now + ${ease}`;
 }
 
 /** Whether the pattern was changed after the draft, so that this line is no longer body and ease. */

@@ -26,14 +26,16 @@ from notchbook.workroom.routes import (
     personal_data,
     reports,
     shelf,
+    sizes,
     styles,
     vocabulary,
     why_so,
 )
+from notchbook.workroom.size_jobs import SizeJobs
 
 LOCAL_HOSTS = ("127.0.0.1", "localhost", "[::1]")
 
-_STYLE_ROUTES = (shelf, styles, reports, beginnings, made_to_measure, why_so)
+_STYLE_ROUTES = (shelf, styles, reports, beginnings, made_to_measure, why_so, sizes)
 _BODY_ROUTES = (bodies, estimates, figure, vocabulary, comparing, padding, personal_data)
 _CHART_ROUTES = (charts, importing)
 
@@ -54,6 +56,7 @@ def create_app(
     )
     app.state.studio = studio
     app.state.import_jobs = ImportJobs()
+    app.state.size_jobs = SizeJobs()
     for routes in (*_STYLE_ROUTES, *_BODY_ROUTES, *_CHART_ROUTES):
         app.include_router(routes.router)
     serve_page(app, static)

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
-from notchbook.app.importing import ImportReport, import_into
+from notchbook.app.charts.importing import ImportReport, import_into
 from notchbook.app.studio import Studio
 from notchbook.body.importing import Preview
 from notchbook.errors import HouseFault, InputError, NotchbookError

@@ -27,6 +27,7 @@ def test_darts_with_two_points_are_offered_by_themselves() -> None:
 
 def test_a_transfer_is_said_as_an_order() -> None:
     step, parameters = transfer("shoulder")
-    assert sentence(definition(step).sentence, parameters) == "front, bust dart, to front, shoulder"
+    order = "front, bust dart, to front, shoulder 50 % from side neck point"
+    assert sentence(definition(step).sentence, parameters) == order
     into = {"darts": parameters["darts"], "places": [], "into": [{"intake": f"{FRONT}/waist_dart"}]}
     assert sentence(definition(step).sentence, into) == "front, bust dart, into front, waist dart"

@@ -8,7 +8,7 @@ from fastapi.testclient import TestClient
 
 from notchbook.app import picturing_blocks
 from notchbook.app.block_families import family_of
-from notchbook.app.needs import needs_of_block
+from notchbook.app.needs.of_steps import needs_of_block
 from notchbook.app.studio import Studio
 from notchbook.body import MeasureSet, set_from_data
 from notchbook.recipe import all_definitions

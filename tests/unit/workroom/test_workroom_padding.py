@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from fastapi.testclient import TestClient
 
-from notchbook.app.padding_forms import form_plans
+from notchbook.app.bodies.padding_forms import form_plans
 from notchbook.app.studio import Studio
 from notchbook.body import MeasureSet, SetKind
 
@@ -29,7 +29,7 @@ def bare(studio: Studio) -> Studio:
 
 
 def add_as_body(studio: Studio, entry: int) -> None:
-    from notchbook.app.set_edits import SetKind as Turn
+    from notchbook.app.bodies.set_edits import SetKind as Turn
 
     studio.edit_body(entry, studio.open_body(entry).version, Turn("body", None))
 

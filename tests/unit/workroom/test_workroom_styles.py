@@ -7,6 +7,7 @@ import pytest
 from fastapi.testclient import TestClient
 
 from notchbook.app.studio import Studio
+from support.lowered_back import LOWERED
 
 
 def read(page: TestClient, style: int, unit: str = "cm") -> dict[str, Any]:
@@ -32,7 +33,7 @@ def edge_length(style: dict[str, Any], name: str) -> float:
 def test_an_edit_is_on_disk_when_the_answer_comes(page: TestClient, style: int, tmp_path: Path) -> None:
     answer = edit(page, style, 1, **longer("55"))
     assert answer.status_code == 200
-    assert edge_length(answer.json(), "skirt.front/center_front") == pytest.approx(550.0)
+    assert edge_length(answer.json(), "skirt.front/center_front") == pytest.approx(550.0 + LOWERED)
     again = Studio.open(tmp_path / "studio.notchbook")
     try:
         assert again.recipe_of(style).step("skirt-1").parameters["length"] == "55 cm"
@@ -42,26 +43,26 @@ def test_an_edit_is_on_disk_when_the_answer_comes(page: TestClient, style: int, 
 
 def test_a_preview_is_not_stored(page: TestClient, style: int) -> None:
     answer = page.post(f"/api/styles/{style}/preview", json=longer("48"))
-    assert edge_length(answer.json(), "skirt.front/center_front") == pytest.approx(480.0)
+    assert edge_length(answer.json(), "skirt.front/center_front") == pytest.approx(480.0 + LOWERED)
     kept = read(page, style)
-    assert edge_length(kept, "skirt.front/center_front") == pytest.approx(620.0)
+    assert edge_length(kept, "skirt.front/center_front") == pytest.approx(620.0 + LOWERED)
     assert kept["version"] == 1
 
 
 def test_a_bare_number_is_in_the_readers_unit(page: TestClient, style: int) -> None:
     answer = edit(page, style, 1, "in", **longer("24 1/2"))
     # 1 in = 25.4 mm (international inch, 1959)
-    assert edge_length(answer.json(), "skirt.front/center_front") == pytest.approx(24.5 * 25.4)
+    assert edge_length(answer.json(), "skirt.front/center_front") == pytest.approx(24.5 * 25.4 + LOWERED)
     assert answer.json()["steps"][0]["values"]["length"] == '24 1/2"'
 
 
 def test_undo_and_redo(page: TestClient, style: int) -> None:
     edit(page, style, 1, **longer("55"))
     undone = page.post(f"/api/styles/{style}/undo", json={"expected_version": 2}).json()
-    assert edge_length(undone, "skirt.front/center_front") == pytest.approx(620.0)
+    assert edge_length(undone, "skirt.front/center_front") == pytest.approx(620.0 + LOWERED)
     assert undone["can_redo"]
     redone = page.post(f"/api/styles/{style}/redo", json={"expected_version": 3}).json()
-    assert edge_length(redone, "skirt.front/center_front") == pytest.approx(550.0)
+    assert edge_length(redone, "skirt.front/center_front") == pytest.approx(550.0 + LOWERED)
 
 
 def test_a_second_writer_is_told_of_the_first(page: TestClient, style: int) -> None:
@@ -72,7 +73,7 @@ def test_a_second_writer_is_told_of_the_first(page: TestClient, style: int) -> N
     assert told["code"] == "book-conflict"
     assert told["facts"]["version"] == 2
     assert told["next_step"]
-    assert edge_length(read(page, style), "skirt.front/center_front") == pytest.approx(550.0)
+    assert edge_length(read(page, style), "skirt.front/center_front") == pytest.approx(550.0 + LOWERED)
 
 
 @pytest.mark.parametrize(

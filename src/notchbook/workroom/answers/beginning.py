@@ -4,8 +4,8 @@ from collections import Counter
 from typing import Any, Literal
 
 from notchbook.app.block_families import BlockFamily, family_of, family_place
-from notchbook.app.garment_parameters import blocks, blocks_in_order
-from notchbook.app.needs import needs_of_block
+from notchbook.app.needs.garment_parameters import blocks, blocks_in_order
+from notchbook.app.needs.of_steps import needs_of_block
 from notchbook.app.picturing_blocks import pictured_block
 from notchbook.body import MeasureSet, measure_entry
 from notchbook.geometry import Point

@@ -1,6 +1,6 @@
 """Two sets of measures side by side, and a style against a client, as the page shows them."""
 
-from notchbook.app.comparing import StyleComparison, StyleGirth
+from notchbook.app.comparing.measures import StyleComparison, StyleGirth
 from notchbook.body import measure_entry
 from notchbook.body.charts import MeasureDifference, SetComparison
 from notchbook.workroom.answers.body import span_text

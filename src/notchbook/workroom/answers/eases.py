@@ -3,8 +3,9 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from notchbook.app.ease_rows import EaseRow
-from notchbook.app.row_words import row_words
+from notchbook.app.eases.ease_rows import EaseRow
+from notchbook.app.eases.ease_words import changed_words
+from notchbook.app.eases.row_words import row_words
 from notchbook.body import PopulationName, measure_entry
 from notchbook.pattern import ExpectationKind
 from notchbook.pattern.names import instance_of
@@ -24,8 +25,10 @@ class EaseLine(Answer):
     """One girth or length, mm, and its texts.
 
     ``pattern`` is what the sew line measures, ``finished`` what the garment does: a line eased into a
-    shorter one is as long as that. Both are None where the pattern no longer has the line. ``measure`` is
-    empty where it comes from no measure of the body, ``body_error_text`` unless it is an estimate (±).
+    shorter one is as long as that. Both are None where the pattern no longer has the line. ``ease`` was
+    drafted or asked for, ``ease_now_text`` is what there is between body and pattern now; ``changed_text``
+    says which steps changed it or why it cannot be measured, and is empty for a line as drafted. ``measure``
+    is empty where it comes from no measure of the body, ``body_error_text`` unless it is an estimate (±).
     ``usual_low`` and ``usual_high`` are the usual ease; ``ease_field`` is None when no step states it.
     """
 
@@ -38,6 +41,8 @@ class EaseLine(Answer):
     body_error_text: str
     ease: float
     ease_text: str
+    ease_now_text: str | None
+    changed_text: str
     pattern: float | None
     pattern_text: str | None
     finished: float | None
@@ -65,7 +70,9 @@ def _line(row: EaseRow, replay: Replay, reader: Reader, *, alone: bool) -> EaseL
         body_text=reader.text(row.body),
         body_error_text="" if row.error is None else f"± {reader.text(row.error)}",
         ease=row.ease,
-        ease_text=reader.text(row.shown_ease(reader.style)),
+        ease_text=reader.text(row.asked_ease(reader.style)),
+        ease_now_text=None if row.pattern is None else reader.text(row.shown_ease(reader.style)),
+        changed_text=changed_words(row, reader.style),
         pattern=row.pattern,
         pattern_text=None if row.pattern is None else reader.text(row.pattern),
         finished=row.finished,

@@ -1,6 +1,6 @@
 """Estimates for a body, those that no longer follow, and what to measure next."""
 
-from notchbook.app.next_measure import NextMeasure, Reason, line_words
+from notchbook.app.bodies.next_measure import NextMeasure, Reason, line_words
 from notchbook.body import MeasureSet, PopulationName, measure_entry
 from notchbook.body.estimate_method import is_own_estimate
 from notchbook.body.estimating.estimate import Estimate

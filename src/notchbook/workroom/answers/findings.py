@@ -4,19 +4,32 @@ from notchbook.app.curing import offered_cures
 from notchbook.app.finding_words import amounts_in, message_in, suggestion_in
 from notchbook.app.offered_cure import OfferedCure
 from notchbook.app.step_cures import step_cures
+from notchbook.app.wishes.finding_wishes import wish_at
 from notchbook.checks import Report, check_sources, load_check
 from notchbook.pattern import Finding, Severity, spoken
 from notchbook.recipe import Replay
+from notchbook.recipe.targets import numbers_of, said_quantity
 from notchbook.workroom.answers.cures import Contradiction, Cure, contradiction, cure
 from notchbook.workroom.answers.form import Answer, At
 from notchbook.workroom.answers.lines import at
 from notchbook.workroom.reader import Reader
 
 
+class NoteWish(Answer):
+    """What could be made to measure so that a finding is gone, as a wish takes it; ``words`` offer it."""
+
+    words: str
+    text: str
+    said: str
+    now_text: str
+    wanted_text: str
+
+
 class FindingNote(Answer):
     """One finding; ``place`` lies in the frame of ``piece``. ``why`` is the patternmaker's reason.
 
-    ``cures`` would heal it; ``contradiction`` are the two measures that disagree, None where none do.
+    ``cures`` would heal it, and so would a number that makes the ``wish`` come true; ``contradiction`` are
+    the two measures that disagree. Both are None where there are none.
     """
 
     code: str
@@ -30,6 +43,7 @@ class FindingNote(Answer):
     place: At | None
     cures: tuple[Cure, ...] = ()
     contradiction: Contradiction | None = None
+    wish: NoteWish | None = None
 
 
 class Proven(Answer):
@@ -89,6 +103,22 @@ def _note(finding: Finding, reader: Reader, run: Replay, offered: tuple[OfferedC
         place=None if finding.position is None else at(finding.position),
         cures=tuple(cure(one, reader) for one in offered if _heals(one, finding)),
         contradiction=None if told is None else contradiction(told, run.measures, reader),
+        wish=_wish(finding, reader, run),
+    )
+
+
+def _wish(finding: Finding, reader: Reader, run: Replay) -> NoteWish | None:
+    """The wish in the reader's unit; none while no number of the recipe can move."""
+    wish = wish_at(finding, run)
+    if wish is None or next(iter(numbers_of(run.recipe)), None) is None:
+        return None
+    wanted = reader.fine(wish.wanted)
+    return NoteWish(
+        words="make it agree by a number" if wish.quantity.kind == "misfit" else f"make it measure {wanted}",
+        text=wish.quantity.text,
+        said=said_quantity(wish.quantity),
+        now_text=reader.fine(wish.now),
+        wanted_text=wanted,
     )
 
 

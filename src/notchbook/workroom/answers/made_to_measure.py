@@ -1,15 +1,15 @@
 """What can be made to measure by which numbers, and what solving them would do."""
 
 from notchbook.app.amount_words import number_in_words
+from notchbook.app.comparing.length_changes import LengthChange
 from notchbook.app.finding_words import message_in
-from notchbook.app.length_changes import LengthChange
-from notchbook.app.making_it_measure import Consequences
-from notchbook.app.measurable import measurable
-from notchbook.app.target_findings import number_said
+from notchbook.app.wishes.making_it_measure import Candidate, Consequences
+from notchbook.app.wishes.measurable import measurable
+from notchbook.app.wishes.target_findings import number_said
 from notchbook.pattern import Finding, Severity
 from notchbook.recipe import Replay
 from notchbook.recipe.parameter_paths import path_in_words
-from notchbook.recipe.targets import Made, numbers_of, said_quantity
+from notchbook.recipe.targets import Made, StepNumber, numbers_of, said_quantity
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.reader import Reader
 
@@ -31,6 +31,12 @@ class NumberLine(Answer):
     parameter: str
     said: str
     value_text: str
+
+
+class NumbersAnswer(Answer):
+    """The numbers that make a wish come true, the one that changes least besides first."""
+
+    numbers: tuple[NumberLine, ...]
 
 
 class MeasuringChoices(Answer):
@@ -88,15 +94,22 @@ def measuring_choices(run: Replay, reader: Reader) -> MeasuringChoices:
             )
             for one in measurable(run)
         ),
-        numbers=tuple(
-            NumberLine(
-                step=one.step,
-                parameter=one.path,
-                said=path_in_words(one.path),
-                value_text=number_in_words(one.stored, reader.unit),
-            )
-            for one in numbers_of(run.recipe)
-        ),
+        numbers=tuple(_number(one, reader) for one in numbers_of(run.recipe)),
+    )
+
+
+def numbers_answer(found: tuple[Candidate, ...], reader: Reader) -> NumbersAnswer:
+    """The numbers that give it, as they stand now."""
+    able = [one.made.orders[0].number for one in found if one.made is not None]
+    return NumbersAnswer(numbers=tuple(_number(one, reader) for one in able))
+
+
+def _number(one: StepNumber, reader: Reader) -> NumberLine:
+    return NumberLine(
+        step=one.step,
+        parameter=one.path,
+        said=path_in_words(one.path),
+        value_text=number_in_words(one.stored, reader.unit),
     )
 
 

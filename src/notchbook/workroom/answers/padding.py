@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from notchbook.app.padding_forms import FormPlan, written_layer
+from notchbook.app.bodies.padding_forms import FormPlan, written_layer
 from notchbook.body.charts import LengthChange, LevelPlan, PaddingPlan, not_compared_sentences
 from notchbook.body.charts.padding.level_plan import Fit
 from notchbook.workroom.answers.form import Answer

@@ -1,10 +1,11 @@
 """A style as it stands on the table."""
 
-from notchbook.app.needs import needs_of_recipe
+from notchbook.app.needs.of_steps import needs_of_recipe
 from notchbook.app.studio import StyleState
 from notchbook.workroom.answers.cap_in_armhole import LaidHalf, caps_in_armholes
 from notchbook.workroom.answers.choices import NameChoices, choices_by_step
 from notchbook.workroom.answers.eases import EaseLine, ease_lines
+from notchbook.workroom.answers.elastics import ElasticLine, elastic_lines
 from notchbook.workroom.answers.findings import Findings, findings
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.answers.piece import SheetPiece, sheet_piece
@@ -35,6 +36,7 @@ class StyleAnswer(Answer):
     choices: dict[str, NameChoices]
     findings: Findings | None
     eases: tuple[EaseLine, ...]
+    elastics: tuple[ElasticLine, ...]
     caps_in_armholes: tuple[LaidHalf, ...]
     measures_read: tuple[str, ...]
     measures_needed: tuple[str, ...]
@@ -58,6 +60,7 @@ def style_answer(state: StyleState, reader: Reader, *, look: bool = False) -> St
         choices={} if look else choices_by_step(replay, reader),
         findings=None if look else findings(state.report, reader, replay, papers=False),
         eases=ease_lines(state.eases, replay, reader),
+        elastics=elastic_lines(pattern, state.house, reader),
         caps_in_armholes=caps_in_armholes(pattern, reader),
         measures_read=_measures_read(state),
         measures_needed=_measures_needed(state),

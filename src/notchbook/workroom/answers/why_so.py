@@ -1,8 +1,8 @@
 """Why an edge is as it is: the steps that made it, and what moves it."""
 
-from notchbook.app.explaining_names import Doing, WhySo
-from notchbook.app.what_moves import Mover
-from notchbook.app.why_words import deed_words, mover_words, order_words, read_words
+from notchbook.app.why.explaining_names import Doing, WhySo
+from notchbook.app.why.what_moves import Mover
+from notchbook.app.why.why_words import deed_words, mover_words, order_words, read_words
 from notchbook.recipe import Replay
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.reader import Reader

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from notchbook.app import body_edits as app
+from notchbook.app.bodies import body_edits as app
 from notchbook.body import Side
 from notchbook.workroom.asked.estimate_edits import FillEstimates, RefreshEstimates
 from notchbook.workroom.asked.form import Asked, Expected, Key, Text

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from notchbook.app import chart_edits as app
+from notchbook.app.charts import chart_edits as app
 from notchbook.body import PopulationName
 from notchbook.workroom.asked.form import Asked, Expected, Key, Text
 from notchbook.workroom.reader import Reader

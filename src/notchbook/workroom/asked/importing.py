@@ -4,7 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from notchbook.app.importing import preview_text
+from notchbook.app.charts.importing import preview_text
 from notchbook.body import PopulationName
 from notchbook.body import SetKind as KindOfSet
 from notchbook.body.files.text_file import MOST_BYTES_BODIES
@@ -50,7 +50,7 @@ class AskedTable(Asked):
     again: Again | None = None
 
     def preview(self, known: KnownNames | None = None) -> Preview:
-        """What would be stored; refused as :func:`notchbook.app.importing.preview_text` says.
+        """What would be stored; refused as :func:`notchbook.app.charts.importing.preview_text` says.
 
         ``known`` are the names that the book has already.
         """

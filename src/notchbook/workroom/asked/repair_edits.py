@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from notchbook.app import repair_edits as app
+from notchbook.app.bodies import repair_edits as app
 from notchbook.workroom.asked.form import Asked, Key
 from notchbook.workroom.reader import Reader
 

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from notchbook.app import set_edits as app
+from notchbook.app.bodies import set_edits as app
 from notchbook.body import PopulationName, RiseMethod, WaistLevel
 from notchbook.body import SetKind as KindOfSet
 from notchbook.workroom.asked.form import Asked, Text

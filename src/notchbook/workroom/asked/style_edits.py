@@ -5,9 +5,10 @@ from typing import Annotated, Any, Literal
 from pydantic import Field
 
 from notchbook.app import style_edits as app
-from notchbook.app.garment_parameters import SIGN, chosen_by_block
+from notchbook.app.needs.garment_parameters import SIGN, chosen_by_block
 from notchbook.body import Side
-from notchbook.recipe import Recipe
+from notchbook.recipe import Recipe, Replay
+from notchbook.recipe.targets import Wish, read_wish
 from notchbook.workroom.asked.amounts import typed
 from notchbook.workroom.asked.form import Asked, Expected, Key, Text
 from notchbook.workroom.asked.schema import step_form
@@ -133,6 +134,17 @@ class MakeItMeasure(Asked):
         """The edit; a bare number is in the reader's unit."""
         wish = f"{self.quantity} = {self.amount}"
         return app.MakeItMeasure(wish, f"{self.step}.{self.parameter}", reader.unit, self.hold)
+
+
+class NumbersAsked(Asked):
+    """Which numbers would make something measure ``amount``; ``quantity`` is the kept text of what."""
+
+    quantity: Quantity
+    amount: Text
+
+    def for_app(self, run: Replay, reader: Reader) -> Wish:
+        """The wish; a bare number is in the reader's unit."""
+        return read_wish(f"{self.quantity} = {self.amount}", run, reader.unit)
 
 
 class SolveAgain(Asked):

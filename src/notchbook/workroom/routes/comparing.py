@@ -4,7 +4,7 @@ from typing import Annotated
 
 from fastapi import APIRouter, Query
 
-from notchbook.app.comparing import compare_style
+from notchbook.app.comparing.measures import compare_style
 from notchbook.app.studio import Studio
 from notchbook.body.charts import Garment, SizeChart, compare_sets, nearest_size, shipped_charts
 from notchbook.errors import InputError

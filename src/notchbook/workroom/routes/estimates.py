@@ -4,7 +4,7 @@ from typing import Annotated
 
 from fastapi import APIRouter, Query
 
-from notchbook.app.next_measures import measure_next, measure_next_for_block, measure_next_in_general
+from notchbook.app.bodies.next_measures import measure_next, measure_next_for_block, measure_next_in_general
 from notchbook.errors import InputError
 from notchbook.workroom.answers.estimates import (
     EstimatesAnswer,

@@ -4,8 +4,8 @@ from typing import Annotated
 
 from fastapi import APIRouter, Depends, Request
 
-from notchbook.app.importing import names_in
-from notchbook.app.importing_charts import imported_chart
+from notchbook.app.charts.importing import names_in
+from notchbook.app.charts.importing_charts import imported_chart
 from notchbook.body.importing import Preview
 from notchbook.workroom.answers.chart import ChartAnswer, chart_answer
 from notchbook.workroom.answers.importing import JobAnswer, PreviewAnswer, preview_answer

@@ -2,14 +2,16 @@
 
 from fastapi import APIRouter
 
-from notchbook.app.making_it_measure import consequences
+from notchbook.app.wishes.making_it_measure import candidates, consequences
 from notchbook.workroom.answers.made_to_measure import (
     MadeAnswer,
     MeasuringChoices,
+    NumbersAnswer,
     made_answer,
     measuring_choices,
+    numbers_answer,
 )
-from notchbook.workroom.asked.style_edits import MakeItMeasure, SolvingEdit
+from notchbook.workroom.asked.style_edits import MakeItMeasure, NumbersAsked, SolvingEdit
 from notchbook.workroom.reader import ReaderOf
 from notchbook.workroom.studio_of import StudioOf
 
@@ -28,3 +30,10 @@ def look_at_solved(style: int, edit: SolvingEdit, studio: StudioOf, reader: Read
     asked = edit.for_app(reader) if isinstance(edit, MakeItMeasure) else edit.for_app()
     made = studio.solved(style, asked)
     return made_answer(made, consequences(made), reader)
+
+
+@router.post("/numbers")
+def find_numbers(style: int, asked: NumbersAsked, studio: StudioOf, reader: ReaderOf) -> NumbersAnswer:
+    """Which numbers of which steps would make a wish come true: each is tried on a copy."""
+    run = studio.open_style(style).replay
+    return numbers_answer(candidates(run, asked.for_app(run, reader)), reader)

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from fastapi import APIRouter, Query
 
-from notchbook.app.padding_forms import form_plans, read_layer
+from notchbook.app.bodies.padding_forms import form_plans, read_layer
 from notchbook.body.charts import LAYER_THICKNESS
 from notchbook.workroom.answers.padding import PaddingAnswer, padding_answer
 from notchbook.workroom.reader import ReaderOf

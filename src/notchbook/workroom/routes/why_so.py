@@ -2,8 +2,8 @@
 
 from fastapi import APIRouter
 
-from notchbook.app.explaining_names import why_so
-from notchbook.app.what_moves import movers
+from notchbook.app.why.explaining_names import why_so
+from notchbook.app.why.what_moves import movers
 from notchbook.workroom.answers.why_so import MoversAnswer, WhyAnswer, movers_answer, why_answer
 from notchbook.workroom.reader import ReaderOf
 from notchbook.workroom.studio_of import StudioOf
