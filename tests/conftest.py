@@ -4,6 +4,8 @@ import os
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
+from hypothesis.internal.conjecture import providers
+from hypothesis.internal.constants_ast import Constants
 
 import measure_house
 
@@ -21,7 +23,14 @@ settings.register_profile(
 settings.register_profile(
     "long", parent=settings.get_profile("house"), max_examples=1000, derandomize=False, phases=list(Phase)
 )
-settings.load_profile(os.environ.get("NOTCHBOOK_HYPOTHESIS", "house"))
+PROFILE = os.environ.get("NOTCHBOOK_HYPOTHESIS", "house")
+settings.load_profile(PROFILE)
+
+if PROFILE == "house":
+    # Hypothesis also tries the numbers that stand in whatever modules are loaded so far: a test then draws
+    # other examples alone than after others. The long profile keeps that, for it finds more.
+    assert callable(providers._get_local_constants)
+    setattr(providers, "_get_local_constants", Constants)  # noqa: B010 - private: there is no setting for it
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from notchbook.app.drafting import draft
-    from notchbook.app.ease_rows import ease_table
+    from notchbook.app.eases.ease_rows import ease_table
     from notchbook.app.examining import examine
     from notchbook.app.papers import cut_ready, job_of, write_draft, write_papers
     from notchbook.app.style_file import read_style, run_style, write_style
@@ -39,7 +39,7 @@ _HOMES = {
     "change_step": "notchbook.recipe",
     "cut_ready": "notchbook.app.papers",
     "draft": "notchbook.app.drafting",
-    "ease_table": "notchbook.app.ease_rows",
+    "ease_table": "notchbook.app.eases.ease_rows",
     "examine": "notchbook.app.examining",
     "job_of": "notchbook.app.papers",
     "read_measures": "notchbook.body",

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
-from notchbook.app.repair_edits import RepairMeasures
+from notchbook.app.bodies.repair_edits import RepairMeasures
 from notchbook.body import MeasureSet, measure_entry
 from notchbook.body.quantity_words import quantity_text, said_key
 from notchbook.errors import NotchbookError
@@ -71,7 +71,7 @@ def asks_for_waist(told: Contradiction | None, measures: MeasureSet) -> bool:
 
 
 def with_waist_answer(measures: MeasureSet, told: Contradiction, answer: WaistAnswer) -> MeasureSet:
-    """The set as it is after the answer; refused as :class:`notchbook.app.repair_edits.RepairMeasures`."""
+    """The set as it is after the answer; refused as ``RepairMeasures`` is."""
     if answer == "navel":
         return replace(measures, waist_level="navel", waist_drop=0.0)
     if answer == "other":

@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from notchbook.app.bodies.filling_estimates import Filled, fill_for_draft
 from notchbook.app.contradictions import WaistAnswer
 from notchbook.app.curing import draft_taking
-from notchbook.app.filling_estimates import Filled, fill_for_draft
 from notchbook.app.offered_cure import OfferedCure
 from notchbook.body import MeasureSet
 from notchbook.recipe import Replay
@@ -37,7 +37,7 @@ class Drafted:
 
 def carry_out(order: DraftOrder) -> Drafted:
     """Draft; refused as :func:`notchbook.app.curing.draft_taking` and, where measures are filled in, as
-    :func:`notchbook.app.filling_estimates.fill`."""
+    :func:`notchbook.app.bodies.filling_estimates.fill`."""
     filled = fill_for_draft(order.measures, order.block, order.parameters) if order.estimate else None
     measures = order.measures if filled is None else filled.measures
     run, taken = draft_taking(order.block, measures, order.parameters, order.take)

@@ -3,12 +3,12 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from notchbook.app.garment_parameters import (
+from notchbook.app.needs.garment_parameters import (
     blocks_in_order,
     chosen_by_block,
     standing,
 )
-from notchbook.app.needs import needs_of_block
+from notchbook.app.needs.of_steps import needs_of_block
 from notchbook.body import MeasureSet, refuse_inconsistent
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Side

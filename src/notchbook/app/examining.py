@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from notchbook.app.resting_on_estimates import rested_on
-from notchbook.app.target_findings import target_findings
+from notchbook.app.bodies.resting_on_estimates import rested_on
+from notchbook.app.wishes.target_findings import target_findings
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.errors import NotchbookError
 from notchbook.finish import Cloth, HouseTable
@@ -41,6 +41,8 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
         estimates={name: one.measure for name, one in rested.items()},
         stale={name: one.now for name, one in rested.items() if one.is_stale},
         population=measures.population,
+        waves=replay.waves,
+        grains=replay.grains,
     )
 
 

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from notchbook.app.bodies.resting_on_estimates import rested_on
 from notchbook.app.curing import draft_taking
 from notchbook.app.drafting import asks
-from notchbook.app.ease_rows import ease_table
+from notchbook.app.eases.ease_rows import ease_table
 from notchbook.app.examining import examine
-from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.side_processes import results_in_order
 from notchbook.app.staging import refuse_over_input
 from notchbook.body import BodyRow, MeasureSet, read_bodies

@@ -4,8 +4,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any, Final
 
-from notchbook.app.ease_rows import EaseRow, ease_table
-from notchbook.app.row_words import row_words
+from notchbook.app.eases.ease_rows import EaseRow, ease_table
+from notchbook.app.eases.ease_words import changed_words
+from notchbook.app.eases.row_words import row_words
 from notchbook.body import PopulationName, measure_entry, measure_table, plain_key
 from notchbook.body.quantity_words import measure_text, quantity_with_error, said_key
 from notchbook.finish import CutPiece, ElasticCut
@@ -49,6 +50,7 @@ def paper_ease(row: EaseRow, style: LengthStyle, population: PopulationName | No
         pattern="gone" if row.pattern is None else style.text(row.pattern),
         finished="gone" if row.finished is None else style.text(row.finished),
         usual="" if row.usual is None else " to ".join(style.text(ease) for ease in row.usual),
+        remark=changed_words(row, style),
     )
 
 

@@ -6,10 +6,10 @@ Here is the gate: what would spoil cloth is not printed, unless she says so.
 from dataclasses import dataclass
 from pathlib import Path
 
+from notchbook.app.bodies.resting_on_estimates import rested_on
 from notchbook.app.examining import examine, examine_subject, subject_of
 from notchbook.app.finding_words import message_in
 from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block, trims_of
-from notchbook.app.resting_on_estimates import rested_on
 from notchbook.app.staging import staged
 from notchbook.app.style_file import write_style
 from notchbook.body.quantity_words import said_key

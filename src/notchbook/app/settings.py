@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from notchbook.app.garment_parameters import SIGN, block_named, parameter_named
+from notchbook.app.needs.garment_parameters import SIGN, block_named, parameter_named
 from notchbook.body import notation_names
 from notchbook.errors import InputError
 from notchbook.units import Unit, parse_amount, quoted

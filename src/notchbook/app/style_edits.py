@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from notchbook.app.drafting import add_block
-from notchbook.app.making_it_measure import orders_for
+from notchbook.app.wishes.making_it_measure import orders_for
 from notchbook.body import MeasureSet
 from notchbook.pattern import Side
 from notchbook.recipe import (

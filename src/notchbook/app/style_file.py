@@ -9,7 +9,7 @@ from typing import Any
 from notchbook.app.curing import completed_or_offering, taking
 from notchbook.app.drift import drift_findings
 from notchbook.app.examining import examine, subject_of
-from notchbook.app.needs import needs_of_recipe
+from notchbook.app.needs.of_steps import needs_of_recipe
 from notchbook.app.offered_cure import OfferedCure
 from notchbook.body import MeasureSet, refuse_inconsistent, set_from_data, set_to_data
 from notchbook.checks import Closure, Report, closures, closures_data, closures_from_data

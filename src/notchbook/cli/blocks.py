@@ -31,8 +31,8 @@ def blocks(
 
     Example: notchbook blocks bodice
     """
-    from notchbook.app.garment_parameters import block_named
-    from notchbook.app.garment_parameters import blocks as all_blocks
+    from notchbook.app.needs.garment_parameters import block_named
+    from notchbook.app.needs.garment_parameters import blocks as all_blocks
 
     known = (block_named(name),) if name else all_blocks()
 

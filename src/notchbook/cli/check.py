@@ -97,7 +97,7 @@ def check(
 def _by_size(run: "Replay", word: str, unit: "Unit", *, as_json: bool) -> None:
     """The same recipe, with the cures that were taken, in every size of the chart."""
     from notchbook.app.checked_by_size import checked_by_size
-    from notchbook.app.comparing import read_chart_named
+    from notchbook.app.comparing.measures import read_chart_named
     from notchbook.cli.show_sizes_checked import show_sizes_checked, sizes_checked_data
 
     chart = read_chart_named(word)

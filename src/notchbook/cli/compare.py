@@ -10,7 +10,7 @@ from notchbook.cli.options import AsJson, OtherMeasures, StyleName, UnitChoice
 from notchbook.cli.screen import Screen
 
 if TYPE_CHECKING:
-    from notchbook.app.comparing_styles import StyleDifference
+    from notchbook.app.comparing.styles import StyleDifference
     from notchbook.body import Measure
 
 
@@ -27,7 +27,7 @@ def compare(
 
     Example: notchbook compare skirt.json wide.json
     """
-    from notchbook.app.comparing_styles import compare_styles
+    from notchbook.app.comparing.styles import compare_styles
     from notchbook.app.style_file import read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli.show_style_difference import show_style_difference

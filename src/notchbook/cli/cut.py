@@ -17,8 +17,8 @@ def cut(
 
     Example: notchbook cut skirt.json --unit in
     """
+    from notchbook.app.bodies.resting_on_estimates import rested_on
     from notchbook.app.papers import cut_ready, job_of
-    from notchbook.app.resting_on_estimates import rested_on
     from notchbook.app.style_file import read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern

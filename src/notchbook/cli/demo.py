@@ -26,7 +26,7 @@ def demo(
     """
     from notchbook.app.demo import demo_form, demo_recipe
     from notchbook.app.drafting import completed
-    from notchbook.app.ease_rows import ease_table
+    from notchbook.app.eases.ease_rows import ease_table
     from notchbook.app.papers import cut_ready, job_of, write_papers
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date

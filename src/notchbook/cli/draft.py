@@ -31,7 +31,7 @@ from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
     from notchbook.app.draft_order import Drafted, DraftOrder
-    from notchbook.app.drafted_doubts import DraftedDoubts
+    from notchbook.app.needs.drafted_doubts import DraftedDoubts
     from notchbook.app.papers import Job
     from notchbook.checks import Report
     from notchbook.recipe import Replay
@@ -76,9 +76,9 @@ def draft(
 
     Example: notchbook draft skirt -m client.json --estimate --population women --out skirt.json
     """
+    from notchbook.app.bodies.filling_estimates import with_population
     from notchbook.app.draft_order import DraftOrder
-    from notchbook.app.drafted_doubts import doubts_of_draft
-    from notchbook.app.filling_estimates import with_population
+    from notchbook.app.needs.drafted_doubts import doubts_of_draft
     from notchbook.app.papers import job_of
     from notchbook.app.settings import read_settings
     from notchbook.body import read_measures
@@ -143,7 +143,7 @@ def _carried_out(
     order: "DraftOrder", unit: Unit, measures: Path, *, as_json: bool
 ) -> "tuple[DraftOrder, Drafted]":
     """The order carried out; beside a refusal stands what looking the measures over says."""
-    from notchbook.app.refused_measures import note_doubts
+    from notchbook.app.needs.refused_measures import note_doubts
     from notchbook.cli.show_pattern import typed
 
     try:

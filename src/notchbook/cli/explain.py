@@ -9,8 +9,8 @@ from notchbook.cli.options import AsJson, OtherMeasures, StyleName, UnitChoice
 from notchbook.cli.screen import Screen
 
 if TYPE_CHECKING:
-    from notchbook.app.explaining_names import Doing
-    from notchbook.app.what_moves import Mover
+    from notchbook.app.why.explaining_names import Doing
+    from notchbook.app.why.what_moves import Mover
 
 
 def explain(
@@ -31,9 +31,9 @@ def explain(
 
     Example: notchbook explain skirt.json skirt.front/side_seam
     """
-    from notchbook.app.explaining_names import why_so
     from notchbook.app.style_file import read_style, run_style
-    from notchbook.app.what_moves import movers
+    from notchbook.app.why.explaining_names import why_so
+    from notchbook.app.why.what_moves import movers
     from notchbook.body import read_measures
     from notchbook.cli.show_why_so import show_why_so
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from notchbook.app.ease_rows import EaseRow
+from notchbook.app.eases.ease_rows import EaseRow
 from notchbook.pattern import Finding, Severity
 
 

@@ -84,8 +84,8 @@ def make_it_measure(
 
     Example: notchbook make-it-measure wide.json --again --measures marta.csv --out marta.json
     """
-    from notchbook.app.making_it_measure import orders_for
     from notchbook.app.style_file import read_style, run_style
+    from notchbook.app.wishes.making_it_measure import orders_for
     from notchbook.body import read_measures
     from notchbook.recipe import targets
 
@@ -148,19 +148,21 @@ def _let_go(run: "Replay", word: str, out: Path | None, read: tuple[Path, ...], 
 
 
 def _list(run: "Replay", text: str, unit: "Unit", style: Path, *, as_json: bool) -> None:
-    from notchbook.app.making_it_measure import candidates
+    from notchbook.app.wishes.making_it_measure import candidates
+    from notchbook.cli.progress import progress_of_numbers
     from notchbook.cli.show_made import candidate_data, show_candidates
     from notchbook.recipe.targets import read_wish
 
     wish = read_wish(text, run, unit)
-    found = candidates(run, wish)
+    with progress_of_numbers() as tell:
+        found = candidates(run, wish, tell)
     data = {"wish": wish.text, "candidates": candidate_data(found)}
     answer(data, lambda screen: show_candidates(screen, run, wish, found, unit, style), as_json=as_json)
 
 
 def _by_size(run: "Replay", orders: "tuple[Order, ...]", word: str, unit: "Unit", *, as_json: bool) -> None:
-    from notchbook.app.comparing import read_chart_named
-    from notchbook.app.solved_by_size import solved_by_size
+    from notchbook.app.comparing.measures import read_chart_named
+    from notchbook.app.wishes.solved_by_size import solved_by_size
     from notchbook.cli.show_made import show_sizes, size_data
 
     chart = read_chart_named(word)
@@ -171,9 +173,9 @@ def _by_size(run: "Replay", orders: "tuple[Order, ...]", word: str, unit: "Unit"
 
 
 def _show(made: "Made", unit: "Unit", out: Path | None, read: tuple[Path, ...], *, as_json: bool) -> None:
-    from notchbook.app.making_it_measure import consequences
     from notchbook.app.staging import refuse_over_input
     from notchbook.app.style_file import write_style
+    from notchbook.app.wishes.making_it_measure import consequences
     from notchbook.cli.show_made import made_data, show_made
     from notchbook.cli.show_pattern import file_data, show_files
 

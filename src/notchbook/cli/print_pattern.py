@@ -44,8 +44,8 @@ def print_pattern(
 
     Example: notchbook print skirt.json --out pattern.pdf --paper a4 --card card.pdf
     """
+    from notchbook.app.bodies.resting_on_estimates import rested_on
     from notchbook.app.papers import job_of, write_pattern
-    from notchbook.app.resting_on_estimates import rested_on
     from notchbook.app.style_file import read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern

@@ -19,3 +19,17 @@ def progress_of_bodies() -> Iterator[Callable[[int], None] | None]:
     with Progress(*columns, console=err().console, transient=True) as shown:
         task = shown.add_task("bodies", total=None)
         yield lambda done: shown.update(task, completed=done)
+
+
+@contextmanager
+def progress_of_numbers() -> Iterator[Callable[[int, int], None] | None]:
+    """How many numbers of a style were tried and of how many, where the error stream is a terminal."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from rich.progress import Progress, TextColumn, TimeElapsedColumn
+
+    columns = (TextColumn("{task.completed:.0f} of {task.total:.0f} numbers tried"), TimeElapsedColumn())
+    with Progress(*columns, console=err().console, transient=True) as shown:
+        task = shown.add_task("numbers", total=1)
+        yield lambda done, total: shown.update(task, completed=done, total=total)

@@ -9,8 +9,8 @@ from notchbook.cli.screen import Screen
 from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
-    from notchbook.app.filling_estimates import Filled
-    from notchbook.app.resting_on_estimates import RestedOn
+    from notchbook.app.bodies.filling_estimates import Filled
+    from notchbook.app.bodies.resting_on_estimates import RestedOn
     from notchbook.body.estimating.estimate import NotEstimable
 
 _REASONS: Final = {

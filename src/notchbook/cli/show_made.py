@@ -5,11 +5,11 @@ from pathlib import Path
 from typing import Any
 
 from notchbook.app.amount_words import number_in_words
+from notchbook.app.comparing.length_changes import LengthChange
 from notchbook.app.finding_words import in_words, message_in
-from notchbook.app.length_changes import LengthChange
-from notchbook.app.making_it_measure import Candidate, Consequences
-from notchbook.app.solved_by_size import SizeSolved
-from notchbook.app.target_findings import number_said
+from notchbook.app.wishes.making_it_measure import Candidate, Consequences
+from notchbook.app.wishes.solved_by_size import SizeSolved
+from notchbook.app.wishes.target_findings import number_said
 from notchbook.cli.screen import Screen
 from notchbook.cli.show_pattern import command
 from notchbook.pattern import Severity

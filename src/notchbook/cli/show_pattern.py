@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from notchbook.app.contradictions import contradiction_in_words
-from notchbook.app.ease_rows import EaseRow
+from notchbook.app.eases.ease_rows import EaseRow
 from notchbook.app.finding_words import amounts_in, in_words, message_in, suggestion_in
 from notchbook.app.paper_draft import paper_ease
 from notchbook.app.papers import CutReady
@@ -49,7 +49,18 @@ def _show_table(
         if of_kind:
             columns = (kind, "body", "ease", "pattern", "finished", "usual ease")
             screen.table(columns, of_kind, numbers=columns[1:])
+            _show_changes(screen, (row for row in rows if row.kind == kind), style, population)
             screen.line()
+
+
+def _show_changes(
+    screen: Screen, rows: Iterable[EaseRow], style: LengthStyle, population: PopulationName | None
+) -> None:
+    """What was drafted, and the steps since, of the lines that are no longer so."""
+    for row in rows:
+        told = paper_ease(row, style, population)
+        if told.remark:
+            screen.line(f"  {told.name}: {told.remark}.")
 
 
 def _ease_cells(row: EaseRow, style: LengthStyle, population: PopulationName | None) -> tuple[str, ...]:
@@ -128,7 +139,10 @@ def ease_data(eases: Iterable[EaseRow]) -> list[dict[str, Any]]:
             "ease": round(row.ease, 6),
             "pattern": None if row.pattern is None else round(row.pattern, 6),
             "finished": None if row.finished is None else round(row.finished, 6),
+            "ease_now": None if row.pattern is None else round(row.pattern - row.body, 6),
             "usual_ease": None if row.usual is None else list(row.usual),
+            **({"changed_by": list(row.changed_by)} if row.changed_by else {}),
+            **({"gone": row.gone} if row.gone else {}),
             **({} if row.error is None else {"body_error": round(row.error, 6)}),
         }
         for row in eases

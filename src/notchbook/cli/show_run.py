@@ -12,10 +12,10 @@ from notchbook.units import Unit
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from notchbook.app.ease_rows import EaseRow
-    from notchbook.app.filling_estimates import Filled
+    from notchbook.app.bodies.filling_estimates import Filled
+    from notchbook.app.bodies.resting_on_estimates import RestedOn
+    from notchbook.app.eases.ease_rows import EaseRow
     from notchbook.app.offered_cure import OfferedCure
-    from notchbook.app.resting_on_estimates import RestedOn
     from notchbook.checks import Closure, Report
     from notchbook.pattern import Contradiction
     from notchbook.recipe import Replay
@@ -36,11 +36,11 @@ class RunFigures:
 
 def figures_of(run: "Replay", words: tuple[str, ...], taken: "tuple[OfferedCure, ...]") -> RunFigures:
     """The figures; InputError ``cure-not-offered`` where a word of a cure took nothing."""
+    from notchbook.app.bodies.resting_on_estimates import rested_on
     from notchbook.app.contradictions import contradictions_of
     from notchbook.app.curing import offered_cures, require_offered
-    from notchbook.app.ease_rows import ease_table
+    from notchbook.app.eases.ease_rows import ease_table
     from notchbook.app.examining import subject_of
-    from notchbook.app.resting_on_estimates import rested_on
     from notchbook.app.step_cures import step_cures
     from notchbook.checks import closures
 

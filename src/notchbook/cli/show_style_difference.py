@@ -1,7 +1,7 @@
 """How one style differs from another, on the screen."""
 
-from notchbook.app.comparing_styles import StyleDifference
-from notchbook.app.difference_words import difference_words
+from notchbook.app.comparing.difference_words import difference_words
+from notchbook.app.comparing.styles import StyleDifference
 from notchbook.body import PopulationName
 from notchbook.cli.screen import Screen
 from notchbook.pattern import spoken

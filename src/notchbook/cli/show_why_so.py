@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from textwrap import fill
 
-from notchbook.app.explaining_names import WhySo
-from notchbook.app.what_moves import Mover
-from notchbook.app.why_words import deed_words, mover_words, order_words, read_words
+from notchbook.app.why.explaining_names import WhySo
+from notchbook.app.why.what_moves import Mover
+from notchbook.app.why.why_words import deed_words, mover_words, order_words, read_words
 from notchbook.cli.screen import Screen
 from notchbook.recipe import Replay
 from notchbook.units import LengthStyle, Unit

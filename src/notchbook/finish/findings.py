@@ -76,8 +76,18 @@ def _hem_finding(piece: Piece, name: str, strip: Strip, rules: HemRules) -> Find
     if abs(excess) <= limit:
         return None
     middle = strip.edge.path.point_at(strip.edge.length / 2.0)
+    is_longer = excess > 0.0
     said = _said(
-        "hem-excess", piece, name, middle, edge=spoken(name), excess=excess, limit=limit, depth=strip.width
+        "hem-excess",
+        piece,
+        name,
+        middle,
+        edge=spoken(name),
+        excess=abs(excess),
+        way="longer" if is_longer else "shorter",
+        remedy="ease or shrink in the fullness" if is_longer else "stretch it or leave its side seams open",
+        limit=limit,
+        depth=strip.width,
     )
     return replace(said, severity=Severity.LOOK, measured=excess, wanted=limit, unit="percent")
 

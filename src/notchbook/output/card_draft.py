@@ -21,6 +21,9 @@ _MEASURES: Final = (0.0, 0.31, 0.5, 0.81)
 _EASES: Final = (0.0, 0.47, 0.585, 0.7, 0.815, 1.0)
 """Left edge of the name, then right edges of the numbers, as shares of the width."""
 
+_REMARK: Final = 0.04
+"""Left edge of what is said below a row, as a share of the width."""
+
 _EASE_HEADS: Final = PaperEase("", "body", "ease", "pattern", "finished", "usual ease")
 
 
@@ -84,6 +87,8 @@ def _rows(told: DraftedFrom, width: float) -> Iterator[DraftRow]:
         yield DraftRow(("Body, ease, pattern, finished",), is_heading=True)
         for row in (_EASE_HEADS, *told.eases):
             yield _ease_row(row)
+            for line in wrapped(row.remark, _TYPE, width * (1.0 - _REMARK)) if row.remark else ():
+                yield DraftRow((line,), (_REMARK,))
 
 
 def _ease_row(row: PaperEase) -> DraftRow:

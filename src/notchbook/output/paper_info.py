@@ -25,7 +25,8 @@ class PaperEstimate:
 class PaperEase:
     """A line of the ease table as it is read: body, ease, pattern, finished, the usual range (may be empty).
 
-    ``name`` is the girth or length (``bodice, bust girth``)."""
+    ``name`` is the girth or length (``bodice, bust girth``), ``remark`` what it was drafted as and which
+    steps changed it since, empty where it is as drafted."""
 
     name: str
     body: str
@@ -33,6 +34,7 @@ class PaperEase:
     pattern: str
     finished: str
     usual: str
+    remark: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notchbook.app.body_edits import (
+from notchbook.app.bodies.body_edits import (
     AddReading,
     BodyEdit,
     ClearReading,

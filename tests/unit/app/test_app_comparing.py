@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from house import ROOT
-from notchbook.app.comparing import compare_style, read_chart_named, read_set_named, read_side
+from notchbook.app.comparing.measures import compare_style, read_chart_named, read_set_named, read_side
 from notchbook.app.demo import DEMO_FULLER_CLIENT, DEMO_MORE_FORMS, demo_form, demo_more_forms, demo_recipe
 from notchbook.app.drafting import completed, draft
 from notchbook.body import MeasureSet, read_measures, set_from_data, write_measures

@@ -2,8 +2,8 @@
 
 import pytest
 
-from notchbook.app.drafted_doubts import doubts_of_draft
 from notchbook.app.drafting import draft
+from notchbook.app.needs.drafted_doubts import doubts_of_draft
 from notchbook.body import MeasureSet, PopulationName
 from notchbook.units import LengthStyle
 

@@ -4,10 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.app import drafting, garment_parameters, needs, settings
-from notchbook.app.filling_estimates import fill_for_draft
-from notchbook.app.garment_needs import estimates_for, garment_named
-from notchbook.app.next_measures import measure_next_for_block
+from notchbook.app import drafting, settings
+from notchbook.app.bodies.filling_estimates import fill_for_draft
+from notchbook.app.bodies.next_measures import measure_next_for_block
+from notchbook.app.needs import garment_parameters
+from notchbook.app.needs import of_steps as needs
+from notchbook.app.needs.of_garment import estimates_for, garment_named
 from notchbook.app.style_edits import AddStep
 from notchbook.app.style_file import StyleFile, run_style
 from notchbook.body import measure_table

@@ -7,11 +7,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notchbook.app.drafting import draft
-from notchbook.app.ease_rows import EaseRow, ease_table
+from notchbook.app.drafting import draft, trial_recipe
+from notchbook.app.eases.ease_rows import EaseRow, ease_table
+from notchbook.app.eases.ease_words import changed_words
+from notchbook.app.picturing_blocks import BODY_OF_PICTURES
+from notchbook.body import set_from_data
 from notchbook.pattern import Expectation
 from notchbook.pattern.promised_length import promised_length, sewn_shares
+from notchbook.recipe import add_step, replay
 from notchbook.units import LengthStyle
+from step_pictures import picture_row
 from support.odd_steps import register
 from support.paired_blocks import LID, LID_EASE, TRAY, TRAY_HEIGHT, tray_body
 
@@ -111,3 +116,62 @@ def test_a_promise_may_be_of_points_alone() -> None:
     run = draft("tray", tray_body())
     only = Expectation("x", "", (), 2, 0.0, 0.0, "", chains=(("tray.front/from_top", "tray.front/gone"),))
     assert promised_length(run.pattern, only) is None
+
+
+STYLE = LengthStyle("cm")
+
+
+def styled(operation: str) -> dict[str, EaseRow]:
+    """The ease table after a step of the step pictures, by its last word."""
+    row = picture_row(operation)
+    assert row is not None
+    body = set_from_data(BODY_OF_PICTURES)
+    recipe = trial_recipe(row["block"], body, row.get("settings", {}))
+    recipe = add_step(recipe, operation, row["parameters"], base=body)
+    return {one.name.rpartition("/")[2]: one for one in ease_table(replay(recipe, body))}
+
+
+def test_pleats_show_the_ease_that_is_there_now_and_lie_closed_when_finished() -> None:
+    hip = styled("pleats")["hip_girth"]
+    # Three knife pleats 3 cm deep on each half take 6 cm each: 36 cm round (closed form of the trade).
+    assert hip.pattern == pytest.approx(hip.body + hip.ease + 360.0)
+    assert hip.finished == pytest.approx(hip.body + hip.ease)
+    assert hip.shown_ease(STYLE) == pytest.approx(50.0 + 360.0)
+    assert hip.asked_ease(STYLE) == pytest.approx(50.0)
+    assert hip.changed_by == ("Pleats",)
+    assert changed_words(hip, STYLE) == "drafted with 5.0 cm of ease, changed by Pleats"
+
+
+def test_what_a_step_left_alone_is_not_said_to_be_changed() -> None:
+    table = styled("pleats")
+    assert not table["waist_girth"].is_changed
+    assert changed_words(table["waist_girth"], STYLE) == ""
+    assert table["waist_girth"].changed_by == ()
+
+
+def test_what_cannot_be_measured_says_why_and_which_step_took_it() -> None:
+    neck = styled("cowl")["neck_base_girth"]
+    assert (neck.pattern, neck.finished, neck.changed_by) == (None, None, ("Cowl neckline",))
+    said = changed_words(neck, STYLE)
+    assert said == "no longer to be measured: front, neck: it became the fold of a cowl (Cowl neckline)"
+
+
+def test_a_length_of_no_measure_says_what_it_was_drafted_as() -> None:
+    length = styled("curve_hem")["skirt_length"]
+    assert changed_words(length, STYLE) == "drafted as 60.0 cm, changed by Curve hem"
+
+
+def test_a_yoke_leaves_every_girth_and_length_to_be_measured() -> None:
+    assert [row.name for row in styled("cut_style_line").values() if row.is_changed] == []
+
+
+def test_a_step_of_one_side_is_named_where_it_changes_the_whole() -> None:
+    row = picture_row("reshape_edge")
+    assert row is not None
+    body = set_from_data(BODY_OF_PICTURES)
+    recipe = trial_recipe("skirt", body)
+    both = replay(add_step(recipe, "reshape_edge", row["parameters"], base=body), body)
+    left = replay(add_step(recipe, "reshape_edge", row["parameters"], base=body, side="left"), body)
+    (changed,) = [one for one in ease_table(left) if one.is_changed]
+    assert (changed.name, changed.changed_by) == ("skirt/hip_girth", ("Reshape edge",))
+    assert changed.miss == pytest.approx(ease_table(both)[1].miss / 2.0, abs=1e-6)

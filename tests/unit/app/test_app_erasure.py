@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.app.body_edits import SetMeasure
+from notchbook.app.bodies.body_edits import SetMeasure
 from notchbook.app.personal_data.codes import CodeWish
 from notchbook.app.personal_data.erasures import ErasureWish
 from notchbook.app.studio import Studio

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.app.body_edits import FillEstimates, NoteMeasure, RefreshEstimates, SetMeasure
+from notchbook.app.bodies.body_edits import FillEstimates, NoteMeasure, RefreshEstimates, SetMeasure
 from notchbook.body import Measure
 from notchbook.body.estimate_method import is_own_estimate
 from notchbook.body.estimating.stale import stale_estimates

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.app.estimating_bodies import estimate_file, estimated_bodies
-from notchbook.app.garment_needs import garment_named
+from notchbook.app.bodies.estimating_bodies import estimate_file, estimated_bodies
 from notchbook.app.made_to_measure import COLUMNS, make_to_measure
+from notchbook.app.needs.of_garment import garment_named
 from notchbook.body import read_bodies
 from notchbook.body.estimating.estimating import estimate
 from notchbook.errors import InputError

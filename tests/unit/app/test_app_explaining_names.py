@@ -4,13 +4,13 @@ import math
 
 import pytest
 
-from notchbook.app.comparing_styles import compare_styles
+from notchbook.app.comparing.difference_words import difference_words
+from notchbook.app.comparing.styles import compare_styles
 from notchbook.app.demo import demo_form, demo_recipe
-from notchbook.app.difference_words import difference_words
 from notchbook.app.drafting import draft
-from notchbook.app.explaining_names import line_moved, why_so
-from notchbook.app.what_moves import movers
-from notchbook.app.why_words import deed_words, mover_words, order_words, read_words
+from notchbook.app.why.explaining_names import line_moved, why_so
+from notchbook.app.why.what_moves import movers
+from notchbook.app.why.why_words import deed_words, mover_words, order_words, read_words
 from notchbook.errors import InputError
 from notchbook.recipe import Replay, add_step, change_step, move_step, remove_step, replay
 from notchbook.units import LengthStyle

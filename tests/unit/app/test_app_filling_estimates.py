@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from notchbook.app.bodies.filling_estimates import fill, fill_for_draft
 from notchbook.app.drafting import draft
-from notchbook.app.filling_estimates import fill, fill_for_draft
-from notchbook.app.needs import needs_of_block
+from notchbook.app.needs.of_steps import needs_of_block
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError
 from notchbook.recipe import MeasureNeeds, estimated_reads

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from notchbook.app.charts.importing import import_into, import_to_files, preview_file, preview_text
 from notchbook.app.exporting import export_bodies
-from notchbook.app.importing import import_into, import_to_files, preview_file, preview_text
 from notchbook.app.studio import Studio
 from notchbook.body import read_bodies, read_measures
 from notchbook.body.charts import read_chart

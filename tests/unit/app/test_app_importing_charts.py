@@ -2,8 +2,8 @@
 
 import pytest
 
-from notchbook.app.importing import preview_text
-from notchbook.app.importing_charts import imported_chart
+from notchbook.app.charts.importing import preview_text
+from notchbook.app.charts.importing_charts import imported_chart
 from notchbook.errors import InputError
 
 TABLE = "Size,10,12\nHip depth (cm),20,20.5\nWaist (cm),68,72\n"

@@ -7,8 +7,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from notchbook.app.looking_over import FileLookedOver, look_over_bodies, look_over_file
-from notchbook.app.looking_over_report import COLUMNS
+from notchbook.app.looking_over.report import COLUMNS
+from notchbook.app.looking_over.whole_file import FileLookedOver, look_over_bodies, look_over_file
 from notchbook.body import MeasureSet
 from notchbook.body.doubts.together import together
 from notchbook.body.population import population

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner
 
-from notchbook.app.estimating_bodies import estimate_file
-from notchbook.app.looking_over_first import look_over_first, look_over_first_many
+from notchbook.app.bodies.estimating_bodies import estimate_file
+from notchbook.app.looking_over.first import look_over_first, look_over_first_many
 from notchbook.body import MeasureSet
 from notchbook.cli.main import app
 from survey_rows import held_back_rows, survey_set

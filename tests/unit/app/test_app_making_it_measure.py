@@ -8,11 +8,11 @@ import pytest
 from notchbook.app.demo import demo_form, demo_recipe
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
-from notchbook.app.making_it_measure import candidates, consequences, orders_for
-from notchbook.app.measurable import measurable
-from notchbook.app.solved_by_size import solved_by_size
 from notchbook.app.studio import Studio
 from notchbook.app.style_edits import LetWishGo, MakeItMeasure, SolveAgain
+from notchbook.app.wishes.making_it_measure import candidates, consequences, orders_for
+from notchbook.app.wishes.measurable import measurable
+from notchbook.app.wishes.solved_by_size import solved_by_size
 from notchbook.body.charts.shipped import shipped_charts
 from notchbook.errors import InputError
 from notchbook.pattern import Severity, sewn_length

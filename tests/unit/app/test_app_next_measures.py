@@ -4,15 +4,15 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.app.drafting import draft_recipe
-from notchbook.app.garment_needs import garment_named, next_for_garment
-from notchbook.app.next_measure import line_words
-from notchbook.app.next_measures import (
+from notchbook.app.bodies.next_measure import line_words
+from notchbook.app.bodies.next_measures import (
     LEAST_GAIN,
     measure_next,
     measure_next_for_block,
     measure_next_in_general,
 )
+from notchbook.app.drafting import draft_recipe
+from notchbook.app.needs.of_garment import garment_named, next_for_garment
 from notchbook.body import Measure, MeasureSet, measure_entry
 from notchbook.body.estimating.estimating import with_estimates
 from notchbook.body.population import population

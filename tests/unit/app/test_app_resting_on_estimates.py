@@ -1,8 +1,8 @@
 """What a pattern rests on: the estimates that move a line, and whether they still follow."""
 
+from notchbook.app.bodies.resting_on_estimates import rested_on
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
-from notchbook.app.resting_on_estimates import rested_on
 from notchbook.body import Measure, MeasureSet
 from notchbook.body.estimating.estimating import estimate, with_estimates
 from notchbook.recipe import Replay, estimated_reads

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.app.body_edits import ClearMeasure, RenameBody, SetMeasure
+from notchbook.app.bodies.body_edits import ClearMeasure, RenameBody, SetMeasure
 from notchbook.app.studio import Studio, StyleState
 from notchbook.app.style_edits import (
     AddStep,

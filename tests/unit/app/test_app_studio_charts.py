@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.app.chart_edits import SetChartCell
+from notchbook.app.charts.chart_edits import SetChartCell
 from notchbook.app.studio import ChartState, Studio
 from notchbook.body import MeasureSet
 from notchbook.body.charts.chart import SizeChart

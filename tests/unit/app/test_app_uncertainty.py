@@ -5,8 +5,8 @@ from math import hypot
 
 import pytest
 
+from notchbook.app.bodies.uncertainty import outline_movements, seam_changes, sensitivities, sensitivity
 from notchbook.app.drafting import draft, draft_recipe
-from notchbook.app.uncertainty import outline_movements, seam_changes, sensitivities, sensitivity
 from notchbook.body import Measure, MeasureSet
 from notchbook.geometry import Path
 from notchbook.pattern import Pattern

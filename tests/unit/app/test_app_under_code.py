@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.app.body_edits import RenameBody
+from notchbook.app.bodies.body_edits import RenameBody
 from notchbook.app.personal_data.codes import CodeWish
 from notchbook.app.personal_data.naming import strings_in
 from notchbook.app.studio import Studio

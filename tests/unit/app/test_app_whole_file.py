@@ -12,7 +12,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from notchbook.app.looking_over import FileLookedOver, look_over_bodies
+from notchbook.app.looking_over.whole_file import FileLookedOver, look_over_bodies
 from notchbook.body import MeasureSet, PopulationName, measure_entry
 from notchbook.body.doubts.together import together
 from notchbook.body.files.write_bodies import write_bodies

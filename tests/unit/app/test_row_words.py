@@ -2,7 +2,7 @@
 
 import pytest
 
-from notchbook.app.row_words import row_words
+from notchbook.app.eases.row_words import row_words
 
 
 @pytest.mark.parametrize(

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from notchbook.app.repair_edits import RepairMeasures
-from notchbook.app.set_edits import SetWaistLevel
+from notchbook.app.bodies.repair_edits import RepairMeasures
+from notchbook.app.bodies.set_edits import SetWaistLevel
 from notchbook.body import MeasureSet, check_consistent, look_over, read_measures
 from notchbook.body.doubts.slips.waist_taken import NAVEL_DROP
 from notchbook.body.doubts.waist_drops import refuse_impossible_drop

@@ -8,7 +8,8 @@ from typing import Any, NoReturn
 
 import pytest
 
-from notchbook.app import explaining, garment_parameters
+from notchbook.app import explaining
+from notchbook.app.needs import garment_parameters
 from notchbook.errors import HouseFault
 from support.command import PROGRAM, contents, typed
 

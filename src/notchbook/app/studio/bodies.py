@@ -3,7 +3,7 @@
 import json
 from collections.abc import Callable, Sequence
 
-from notchbook.app.body_edits import BodyEdit
+from notchbook.app.bodies.body_edits import BodyEdit
 from notchbook.app.studio.desk import Desk, edit_word, line_of, measures_in
 from notchbook.app.studio.states import BodyState, EntrySummary
 from notchbook.body import MeasureSet, check_consistent, set_from_data, set_to_data

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from notchbook.app.ease_rows import EaseRow
+from notchbook.app.eases.ease_rows import EaseRow
 from notchbook.app.examining import examine
 from notchbook.body import Doubt, MeasureSet
 from notchbook.body.charts.chart import SizeChart

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
-from notchbook.app.body_edits import BodyEdit
-from notchbook.app.ease_rows import ease_table
+from notchbook.app.bodies.body_edits import BodyEdit
+from notchbook.app.eases.ease_rows import ease_table
 from notchbook.app.examining import examine
 from notchbook.app.studio.desk import Desk, edit_word, measures_in, style_in, summary_of
 from notchbook.app.studio.states import EntrySummary, StepChoice, StyleState

@@ -38,7 +38,7 @@ def chart(
 
     Example: notchbook measures chart women --out mine.csv --unit cm
     """
-    from notchbook.app.comparing import read_chart_named
+    from notchbook.app.comparing.measures import read_chart_named
     from notchbook.body.charts.shipped import shipped_charts
     from notchbook.errors import InputError
 
@@ -52,7 +52,7 @@ def chart(
 
 
 def _write(found: "SizeChart", out: Path, unit: Unit, *, as_json: bool) -> None:
-    from notchbook.app.chart_files import write_new_chart
+    from notchbook.app.charts.chart_files import write_new_chart
 
     write_new_chart(found, out, unit)
 

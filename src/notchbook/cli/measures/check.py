@@ -75,7 +75,7 @@ def check(
 def _check_one(
     file: Path, population: PopulationChoice, unit: Unit | None, *, whole: bool, as_json: bool
 ) -> None:
-    from notchbook.app.looking_over import look_over_file
+    from notchbook.app.looking_over.whole_file import look_over_file
 
     measures, looked, style = look_over_file(file, population, unit)
 
@@ -93,7 +93,7 @@ def _check_bodies(
     cores: int,
     as_json: bool,
 ) -> None:
-    from notchbook.app.looking_over import look_over_bodies
+    from notchbook.app.looking_over.whole_file import look_over_bodies
 
     with progress_of_bodies() as progress:
         done = look_over_bodies(file, population, style, report, cores=cores, progress=progress)

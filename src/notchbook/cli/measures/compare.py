@@ -49,7 +49,7 @@ def compare(
 
     Example: notchbook measures compare client.json --style skirt.json
     """
-    from notchbook.app.comparing import read_chart_named, read_side
+    from notchbook.app.comparing.measures import read_chart_named, read_side
     from notchbook.body.charts import SizeChart
     from notchbook.cli.measures.show_nearest import answer_nearest
     from notchbook.cli.measures.show_sets import answer_sets
@@ -72,7 +72,7 @@ def compare(
 
 
 def _against_style(client: "MeasureSet", style: Path, unit: Unit, *, as_json: bool) -> None:
-    from notchbook.app.comparing import compare_style
+    from notchbook.app.comparing.measures import compare_style
     from notchbook.app.style_file import read_style, run_style
     from notchbook.cli.measures.show_against_style import answer_style
 

@@ -12,8 +12,8 @@ from notchbook.errors import InputError
 from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
-    from notchbook.app.garment_needs import GarmentEstimates
-    from notchbook.app.next_measure import NextMeasure
+    from notchbook.app.bodies.next_measure import NextMeasure
+    from notchbook.app.needs.of_garment import GarmentEstimates
     from notchbook.body.estimating.estimate import Estimates
     from notchbook.body.estimating.stale import StaleEstimate
 
@@ -84,9 +84,9 @@ def estimate(
 def _estimate_one(
     file: Path, garment: str, out: Path | None, population: PopulationChoice, unit: Unit, *, as_json: bool
 ) -> None:
-    from notchbook.app.filling_estimates import with_population
-    from notchbook.app.garment_needs import estimates_for, garment_named, next_for_garment
-    from notchbook.app.looking_over_first import look_over_first
+    from notchbook.app.bodies.filling_estimates import with_population
+    from notchbook.app.looking_over.first import look_over_first
+    from notchbook.app.needs.of_garment import estimates_for, garment_named, next_for_garment
     from notchbook.app.staging import refuse_over_input
     from notchbook.body import read_measures, write_measures
     from notchbook.body.estimating.estimating import with_estimates

@@ -20,8 +20,8 @@ def estimate_bodies(
     as_json: bool,
 ) -> None:
     """Write the filled bodies and the report (``written``: either may be left out, not both)."""
-    from notchbook.app.estimating_bodies import estimate_file
-    from notchbook.app.garment_needs import garment_named
+    from notchbook.app.bodies.estimating_bodies import estimate_file
+    from notchbook.app.needs.of_garment import garment_named
 
     out, report = written
     if out is None and report is None:

@@ -15,7 +15,7 @@ from notchbook.cli.stopping import stop_noted
 from notchbook.units import Unit, counted
 
 if TYPE_CHECKING:
-    from notchbook.app.importing import ImportReport
+    from notchbook.app.charts.importing import ImportReport
     from notchbook.body.charts import ChartDoubt
     from notchbook.body.importing import Answers, KnownNames, Preview
 
@@ -128,7 +128,7 @@ def import_measures(
 
 def _known(book: Path | None) -> "KnownNames":
     """The names in the book; none where there is no book yet."""
-    from notchbook.app.importing import names_in
+    from notchbook.app.charts.importing import names_in
     from notchbook.app.studio import Studio
 
     if book is None or not book.exists():
@@ -141,7 +141,7 @@ def _known(book: Path | None) -> "KnownNames":
 
 
 def _preview(file: Path, said: "Answers", layout: LayoutWord | None, known: "KnownNames") -> "Preview":
-    from notchbook.app.importing import preview_file, preview_text
+    from notchbook.app.charts.importing import preview_file, preview_text
     from notchbook.body.files.text_file import text_of_bytes
 
     if str(file) == "-":
@@ -195,7 +195,7 @@ def _store(
     only_good: bool,
     should_stop: Callable[[], bool],
 ) -> "ImportReport":
-    from notchbook.app.importing import import_into, import_to_files
+    from notchbook.app.charts.importing import import_into, import_to_files
     from notchbook.app.studio import Studio
     from notchbook.errors import InputError
 

@@ -39,8 +39,8 @@ def pad(
 
     Example: notchbook measures pad form-a.json client.json form-b.json form-c.json --layer 4mm
     """
-    from notchbook.app.comparing import read_chart_named, read_set_named
-    from notchbook.app.padding_forms import check_form_first, read_layer
+    from notchbook.app.bodies.padding_forms import check_form_first, read_layer
+    from notchbook.app.comparing.measures import read_chart_named, read_set_named
     from notchbook.body.charts import choose_form, largest_size_within
     from notchbook.cli.measures.show_padding import padding_data, show_choice, show_plan
 

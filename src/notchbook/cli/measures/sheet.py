@@ -74,6 +74,6 @@ def sheet(
 
 def _asked(garment: str) -> tuple[str, ...]:
     """What the garment asks for."""
-    from notchbook.app.garment_needs import garment_named
+    from notchbook.app.needs.of_garment import garment_named
 
     return garment_named(garment).keys

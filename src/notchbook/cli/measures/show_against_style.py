@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
-from notchbook.app.comparing import StyleComparison, StyleGirth
+from notchbook.app.comparing.measures import StyleComparison, StyleGirth
 from notchbook.body import MeasureSet, measure_entry
 from notchbook.body.quantity_words import said_key
 from notchbook.cli.answer import answer

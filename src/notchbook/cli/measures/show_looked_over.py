@@ -8,8 +8,8 @@ from notchbook.cli.screen import Screen
 from notchbook.units import LengthStyle
 
 if TYPE_CHECKING:
-    from notchbook.app.looking_over import FileLookedOver
-    from notchbook.app.looking_over_report import LookedRow
+    from notchbook.app.looking_over.report import LookedRow
+    from notchbook.app.looking_over.whole_file import FileLookedOver
     from notchbook.body import LookedOver, MeasureSet
 
 MOST_MEANT = 3
@@ -145,7 +145,7 @@ def _named(one: object, *names: str) -> dict[str, Any]:
 
 def show_bodies(screen: Screen, done: "FileLookedOver", style: LengthStyle, report: Path | None) -> None:
     """Many bodies: how many of each level, what is off in the whole file, and the worst of them."""
-    from notchbook.app.looking_over_report import report_cells
+    from notchbook.app.looking_over.report import report_cells
     from notchbook.errors import InputError
 
     told = ("stop", "check", "fine", *(("not held",) if done.count("not held") else ()), "refused")
@@ -188,7 +188,7 @@ def _worst_first(row: "LookedRow") -> tuple[int, float]:
 
 def bodies_data(done: "FileLookedOver", report: Path | None) -> dict[str, Any]:
     """Many bodies as data: counts, the whole file, and the rows that are not fine."""
-    from notchbook.app.looking_over_report import COLUMNS, report_cells
+    from notchbook.app.looking_over.report import COLUMNS, report_cells
 
     return {
         "bodies": len(done.rows),

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from notchbook.app.padding_forms import written_layer
+from notchbook.app.bodies.padding_forms import written_layer
 from notchbook.body.charts import LevelPlan, PaddingPlan, not_compared_sentences
 from notchbook.body.charts.padding.level_plan import MOST_OVER
 from notchbook.body.charts.padding.padding_level import girth_added

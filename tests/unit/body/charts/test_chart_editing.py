@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.app.chart_edits import (
+from notchbook.app.charts.chart_edits import (
     AddChartSize,
     ChartEdit,
     DescribeChart,

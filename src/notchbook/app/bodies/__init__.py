@@ -1,0 +1,1 @@
+"""Bodies, dress forms and their sets of measures: entered, edited, estimated, repaired."""

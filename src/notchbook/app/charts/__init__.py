@@ -1,0 +1,1 @@
+"""Size charts and foreign tables: edited, read, imported."""

@@ -1,0 +1,1 @@
+"""One thing held against another, in words: bodies, charts, a style and a client, two styles."""

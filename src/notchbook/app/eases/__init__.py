@@ -1,0 +1,1 @@
+"""The ease table: body, pattern, finished."""

@@ -1,0 +1,1 @@
+"""Why an edge is as it is, and what moves it."""

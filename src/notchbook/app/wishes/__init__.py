@@ -1,0 +1,1 @@
+"""Make it measure: numbers sought for what she wishes."""
