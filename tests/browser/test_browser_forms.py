@@ -191,6 +191,20 @@ def test_a_step_that_was_brought_back_lies_folded_and_is_undone_from_a_filled_fi
     page.keyboard.press("Control+z")
 
 
+def test_keep_stays_where_it_is_when_the_look_comes(forms: Forms) -> None:
+    page = forms.put("skirt")
+    form = forms.asked("longer")
+    form.get_by_label("hem", exact=True).select_option("skirt.front/hem")
+    keep = form.get_by_role("button", name="Keep", exact=True)
+    said = form.get_by_text("blue dashed: as it was")
+    expect(said).to_be_hidden()
+    form.get_by_label("amount").fill("0.9")
+    before = keep.bounding_box()
+    expect(said).to_be_visible()
+    assert keep.bounding_box() == before
+    page.keyboard.press("Escape")
+
+
 def test_a_finding_is_healed_by_a_number(forms: Forms) -> None:
     page = forms.put("skirt")
     form = forms.asked("longer")
