@@ -38,7 +38,7 @@ from outside import skirt_closures
 CURE = "hip-ease-raised"
 """The finding of the draft that says it took a cure."""
 
-LOWERED = parse_length(SkirtParameters().center_back_drop, None)
+LOWERED = parse_length(SkirtParameters().center_back_lowered, None)
 """mm by which the draft lowers the center back on purpose."""
 
 SEED = 8559

@@ -6,5 +6,5 @@ A length is taken at the center back, so that a front and a side are longer than
 from notchbook.blocks.skirt import SkirtParameters
 from notchbook.units import parse_length
 
-LOWERED = parse_length(SkirtParameters().center_back_drop, None)
+LOWERED = parse_length(SkirtParameters().center_back_lowered, None)
 """mm."""

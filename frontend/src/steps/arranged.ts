@@ -52,7 +52,7 @@ const OWN: Readonly<Record<string, Table>> = {
   change_width: { seams: { begins: 1 } },
   cut_all_round: {
     crosses: { called: "edges that it crosses", one: "edge", begins: 2 },
-    distance: { empty: "level with the one before" },
+    distance: { empty: "level" },
     from_point: { called: "heights counted from" },
     notches: { said: { balance: "balance", apex: "two pairs", none: "none" } },
     rest: { called: "rest of the dart", said: { none: "goes into the line", stays: "stays" } },

@@ -58,7 +58,8 @@ class Panel:
     """A drawn panel: the opened parts of the waistline (center first), the dart points, the side curve.
 
     ``closed`` is the sewn waistline; ``height`` that of the waist at the center over the hip line;
-    ``flatness`` is 1 for the arc of a circle, less where the line stays flat at the center.
+    ``flatness`` is 1 for the arc of a circle, less where the line stays flat at the center; the sewn
+    waistline turns by ``turn`` degrees.
     """
 
     closed: Path
@@ -67,6 +68,7 @@ class Panel:
     side: Cubic
     height: float
     flatness: float
+    turn: float
 
     @cached_property
     def length(self) -> float:
@@ -196,7 +198,7 @@ class PanelDrafter:
         level = drawing.line.start.y
         flat = drawing.side.x * tan(radians(drawing.turn / 2.0))
         flatness = (drawing.side.y - level) / flat if flat else 1.0
-        return Panel(closed, parts, drawing.points, self._plan.side, level, flatness)
+        return Panel(closed, parts, drawing.points, self._plan.side, level, flatness, drawing.turn)
 
     def _settled(self, intake: float) -> _Drawing:
         """The drawing whose dart legs have their lengths: the points are moved up or down until they do."""

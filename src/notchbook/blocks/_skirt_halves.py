@@ -79,7 +79,7 @@ class HalfMeasures:
     their ease; ``front_*`` are front arcs with their share of ease, None when not measured.
     ``front_height`` and ``back_height`` fix the waist over the hip line at the centers. ``hip_lean`` is how
     much the side leans at the hip where it flares below, degrees; ``lean_factor`` how round it is above.
-    ``front_dart_most`` is how wide a single front dart may be: what is more goes to the back (None: no
+    ``front_dart_widest`` is how wide a single front dart may be: what is more goes to the back (None: no
     limit); ``back_drop`` how much lower than usual the waist lies at the center back."""
 
     waist: float
@@ -91,7 +91,7 @@ class HalfMeasures:
     back_height: float | None = None
     hip_lean: float = 0.0
     lean_factor: float = LEAN_FACTOR
-    front_dart_most: float | None = None
+    front_dart_widest: float | None = None
     back_drop: float = 0.0
 
     def lean_at_hip(self, take_in: float) -> float:
@@ -114,7 +114,7 @@ class DartLengths:
 @dataclass(frozen=True, slots=True)
 class Half:
     """One drafted side: the panels, the side take-in (mm) and the hip girth with the ease in use; how much
-    the side leans at the hip (degrees), and by how much the center back was to be lowered (mm)."""
+    the side leans at the hip (degrees), and by how much the center back is lowered (mm)."""
 
     front: Panel
     back: Panel
@@ -187,18 +187,19 @@ def _with_darts(measures: HalfMeasures, lengths: DartLengths, take_in: float) ->
         if front_again is None:
             return None
         front = front_again
-    return Half(front, back, take_in, measures.hip, measures.lean_at_hip(take_in), _drop_in_use(measures))
+    return Half(front, back, take_in, measures.hip, measures.lean_at_hip(take_in), _lowered(measures, back))
 
 
-def _drop_in_use(measures: HalfMeasures) -> float:
-    """By how much the center back is lowered, mm: a height that was measured stays."""
-    return measures.back_drop if measures.back_height is None else 0.0
+def _lowered(measures: HalfMeasures, back: Panel) -> float:
+    """By how much the center back is lowered, mm: less than asked where the waist would bend both ways."""
+    usual = WaistHeight(back.side.end.y, measures.back_height)
+    return usual(back.closed.end, back.turn) - back.height
 
 
 def _front_intake(measures: HalfMeasures, lengths: DartLengths) -> float:
     """What the front takes up in darts, mm: a single dart no more than its limit, where the back has darts
     for the rest. Measured front arcs know better."""
-    demand, most = dart_demand(measures)[0], measures.front_dart_most
+    demand, most = dart_demand(measures)[0], measures.front_dart_widest
     if most is None or measures.front_waist is not None or len(lengths.front) != 1 or not lengths.back:
         return demand
     return max(min(demand, most), demand - MOST_TO_BACK)
@@ -212,7 +213,7 @@ def _by_side_seam(measures: HalfMeasures, lengths: DartLengths, take_in: float) 
         front_width, back_width = panel_widths(now)
         front = _open(_plan(now, front_width, take, lengths.front), now.front_height)
         back = _open(_plan(now, back_width, take, lengths.back), now.back_height, now.back_drop)
-        return Half(front, back, take, hip, now.lean_at_hip(take), _drop_in_use(now))
+        return Half(front, back, take, hip, now.lean_at_hip(take), _lowered(now, back))
 
     def excess(half: Half) -> float:
         return half.front.length + half.back.length - measures.waist / 2.0

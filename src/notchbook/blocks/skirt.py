@@ -82,9 +82,9 @@ class SkirtParameters(StepParameters):
     """Length of the front dart nearest to the center."""
     back_dart_length: AmountText = "2/3 hip_depth"
     """Length of the back dart nearest to the center; the next is a tenth shorter."""
-    front_dart_most: AmountText | None = "19 mm"
+    front_dart_widest: AmountText | None = "19 mm"
     """What a single front dart takes up at most; the rest goes to the back. Empty: no limit."""
-    center_back_drop: AmountText = "7 mm"
+    center_back_lowered: AmountText = "7 mm"
     """How much lower the waist lies at the center back than at the center front; 5 to 10 mm is usual."""
     flare: Annotated[float, Field(ge=-MOST_TAPER, le=MOST_FLARE)] = 0.0
     """Degrees by which each side flares below the hip; below zero it tapers."""
@@ -152,10 +152,10 @@ def half_measures(context: StepContext, parameters: SkirtParameters, side: Side)
         front_height=heights[0],
         back_height=heights[1],
         hip_lean=_lean_wanted(context, parameters, side, hip),
-        front_dart_most=None
-        if parameters.front_dart_most is None
-        else context.positive(parameters.front_dart_most, "front_dart_most", side),
-        back_drop=max(context.mm(parameters.center_back_drop, side), 0.0),
+        front_dart_widest=None
+        if parameters.front_dart_widest is None
+        else context.positive(parameters.front_dart_widest, "front_dart_widest", side),
+        back_drop=max(context.mm(parameters.center_back_lowered, side), 0.0),
     )
 
 
@@ -319,7 +319,7 @@ def _roomier(context: StepContext, parameters: SkirtParameters, of_side: Side | 
 
 def _as_drawn_before(parameters: dict[str, Any]) -> dict[str, Any]:
     """A skirt of the first version had front darts of any width and its centers at one height."""
-    return {**parameters, "front_dart_most": None, "center_back_drop": "0 mm"}
+    return {**parameters, "front_dart_widest": None, "center_back_lowered": "0 mm"}
 
 
 STEP = StepDefinition(

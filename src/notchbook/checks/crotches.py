@@ -87,11 +87,20 @@ class Crotch:
     def end_hollow(self) -> float:
         """How far the last third of the curve lies from the straight way between its ends, as a share of
         that way: a ramp to the fork has nearly none."""
+        return _sag(self._last_third)
+
+    @property
+    def end_way(self) -> float:
+        """The straight way between the ends of the last third of the curve, mm."""
+        return float(np.hypot(*(self._last_third[-1] - self._last_third[0])))
+
+    @cached_property
+    def _last_third(self) -> Numbers:
         curve = self._curve
         gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(curve, axis=0).T))])
         begins = 2.0 / 3.0 * gone[-1]
         start = [np.interp(begins, gone, curve[:, axis]) for axis in (0, 1)]
-        return _sag(np.vstack([start, curve[gone > begins]]))
+        return np.vstack([start, curve[gone > begins]])
 
     @cached_property
     def _curve(self) -> Numbers:

@@ -1,5 +1,7 @@
 """Darts, extremes and refusals of the skirt block, and what it has to say of itself."""
 
+from dataclasses import replace
+
 import pytest
 
 from notchbook.blocks._skirt_halves import DartLengths, HalfMeasures, draft_half
@@ -173,6 +175,17 @@ def test_two_blocks_in_one_recipe_keep_apart() -> None:
     assert Recipe("empty").steps == ()
 
 
+def test_a_center_back_says_how_far_it_is_lowered_where_the_waist_bears_less() -> None:
+    lengths = DartLengths((90.0,), (130.0, 120.0))
+    given = HalfMeasures(waist=935.0, hip=1020.0, hip_depth=200.0, back_drop=7.0)
+    lowered, level = draft_half(given, lengths), draft_half(replace(given, back_drop=0.0), lengths)
+    assert 1.0 < lowered.back_drop < 6.0
+    assert level.back_drop == pytest.approx(0.0, abs=1e-9)
+    assert lowered.back_drop == pytest.approx(level.back.height - lowered.back.height, abs=0.2)
+    shaped = replace(given, waist=735.0)
+    assert draft_half(shaped, lengths).back_drop == pytest.approx(7.0, abs=1e-9)
+
+
 def test_a_waist_that_the_darts_pass_by_is_refused_as_a_draft() -> None:
     given = HalfMeasures(waist=500.0, hip=1000.0, hip_depth=80.0)
     with pytest.raises(DraftRefused) as refused:
@@ -188,13 +201,13 @@ def centers(**parameters: object) -> dict[str, float]:
 
 @pytest.mark.parametrize(("drop", "lower"), [("7 mm", 7.0), ("5 mm", 5.0), ("0 mm", 0.0)])
 def test_the_center_back_lies_lower(drop: str, lower: float) -> None:
-    found = centers(center_back_drop=drop)
+    found = centers(center_back_lowered=drop)
     assert found["skirt.front"] - found["skirt.back"] == pytest.approx(lower, abs=0.05)
 
 
 def test_a_center_back_is_lowered_no_farther_than_the_waist_bends_one_way() -> None:
     measures = body(1030.0, 1060.0, 190.0)  # little to take in: hardly any bend at the waist
-    data = pattern_to_data(drafted(measures, center_back_drop="30 mm"))
+    data = pattern_to_data(drafted(measures, center_back_lowered="30 mm"))
     assert misses(closures(data, 1045.0, 1110.0, 190.0)) == []
     assert 0.0 < Judge(data).rise("skirt.back") < 30.0
 
@@ -210,7 +223,7 @@ def front_mouths(measures: MeasureSet, **parameters: object) -> list[float]:
 def test_a_single_front_dart_is_no_wider_than_20_and_the_waist_closes() -> None:
     """T1, a handbook draft of this body, has one front dart of 20 (from memory)."""
     assert front_mouths(FORM_A) == [pytest.approx(20.0, abs=0.6)]
-    assert front_mouths(FORM_A, front_dart_most=None)[0] > 22.5
+    assert front_mouths(FORM_A, front_dart_widest=None)[0] > 22.5
     data = pattern_to_data(drafted(FORM_A))
     assert misses(closures(data, 695.0, 990.0, 206.0)) == []
 
@@ -219,7 +232,7 @@ def test_a_skirt_of_before_keeps_its_dart_and_its_centers() -> None:
     data = recipe_to_data(skirt_recipe(FORM_A))
     step = data["steps"][0]
     step["version"] = 1
-    for key in ("front_dart_most", "center_back_drop"):
+    for key in ("front_dart_widest", "center_back_lowered"):
         del step["parameters"][key]
     old = Judge(pattern_to_data(run(recipe_from_data(data), FORM_A).pattern))
     assert old.rise("skirt.front") == pytest.approx(old.rise("skirt.back"), abs=1e-6)

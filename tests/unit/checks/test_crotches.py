@@ -41,6 +41,7 @@ def test_a_quarter_of_a_circle_lies_at_its_known_depth_in_the_corner() -> None:
     assert found.corner_depth == pytest.approx(RADIUS * (math.sqrt(2.0) - 1.0), rel=5e-4)
     assert found.hollow == pytest.approx((1.0 - math.sqrt(0.5)) / math.sqrt(2.0), rel=5e-3)
     assert found.end_hollow == pytest.approx(math.tan(math.radians(7.5)) / 2.0, rel=5e-3)
+    assert found.end_way == pytest.approx(2.0 * RADIUS * math.sin(math.radians(15.0)), rel=5e-3)
     assert found.extension == pytest.approx(RADIUS, abs=1e-6)
 
 

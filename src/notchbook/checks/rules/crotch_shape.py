@@ -49,7 +49,8 @@ def crotch_shape(subject: Subject) -> Iterator[Finding]:
             yield _finding("crotch-hooked", crotch, Reading(crotch.least_radius, tightest))
         least_end = least_end_hollow(crotch, subject.limits)
         if crotch.end_hollow < least_end:
-            yield _finding("crotch-ramp", crotch, Reading(crotch.end_hollow, least_end, ""))
+            way = crotch.end_way
+            yield _finding("crotch-ramp", crotch, Reading(way * crotch.end_hollow, way * least_end))
     for front in found:
         for back in found:
             if (front.run.panel, back.run.panel) == ("front", "back") and _are_one_leg(front, back):
