@@ -11,6 +11,11 @@ MOST_LED: Final = 25.0
 """mm; a line that ends farther than this from the outline was meant to end within the piece. A dart's point
 is withdrawn by so much at most: 13 to 25 mm (trade handbooks, from memory)."""
 
+_MOST_SLANT: Final = 4.0
+"""How much longer than the gap to the outline the way along the line may be, to be led on or cut off. A level
+that meets an edge at less than 15 degrees, as beside a seam that was cut across it and trued, is left as it
+is: the piece on the other side has the rest of it. Own judgment."""
+
 
 def led_to_outline(
     piece: Piece, path: Path, meets: Sequence[Point] = (), ends: tuple[bool, bool] = (True, True)
@@ -34,12 +39,19 @@ def _led_on(piece: Piece, path: Path, meets: Sequence[Point]) -> Path:
     gap = outline.nearest(path.end).gap
     if not TOLERANCES.closure < gap <= MOST_LED:
         return path
+    most = min(2.0 * MOST_LED, _MOST_SLANT * gap)
     if not outline.contains(path.end):
         within = [met.at_self for met in path.intersections(outline) if met.at_self > TOLERANCES.closure]
-        return path.split_at(max(within))[0] if within else path
-    ahead = Path.line(path.end, path.end + path.tangent_at(path.length) * (2.0 * MOST_LED))
+        last = max(within, default=0.0)
+        return path.split_at(last)[0] if within and path.length - last <= most else path
+    ahead = Path.line(path.end, path.end + path.tangent_at(path.length) * most)
     met = ahead.intersections(outline)
     if not met:
         return path
-    first = min(met, key=lambda crossing: crossing.at_self)
-    return path.joined(Path.line(path.end, first.point))
+    first = min(met, key=lambda crossing: crossing.at_self).point
+    near = (
+        edge.path for edge in piece.outline if edge.path.nearest(path.end).gap <= gap + TOLERANCES.closure
+    )
+    if all(edge.nearest(first).gap > TOLERANCES.closure for edge in near):
+        return path  # another edge than that at which it was cut
+    return path.joined(Path.line(path.end, first))

@@ -181,6 +181,16 @@ def test_a_line_is_led_on_where_a_step_cut_it_and_nowhere_else() -> None:
     assert promised_length(pattern, promise("block.front/bust_line")) == pytest.approx(97.0)
 
 
+def test_a_level_that_runs_on_along_the_cut_is_not_led_on() -> None:
+    cut = box("cut", 100.0, 50.0)
+    for end, slope in ((60.0, 0.05), (97.0, -0.2)):
+        # The cut is the upper edge, 2 mm above: 40 mm ahead, or never reached, but the side behind it.
+        beside = Path.line(Point(0.0, 48.0 - slope * end), Point(end, 48.0))
+        assert led_to_outline(cut, beside, ends=(False, True)) == beside
+    steep = Path.line(Point(0.0, 18.0), Point(60.0, 48.0))
+    assert led_to_outline(cut, steep, ends=(False, True)).end.y == pytest.approx(50.0)
+
+
 def test_a_line_is_led_on_to_the_outline_and_cut_off_at_it() -> None:
     short = with_line(box("cut.center", 60.0, 100.0), "hip_line", 50.0, 4.0, 66.0)
     path = led_to_outline(short, short.lines[0].path)
