@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
 from notchbook.body import MeasureSet, PopulationName
 from support.new_style import begun, last_parameters, opened, put_body, put_style
@@ -48,6 +48,24 @@ def test_every_block_is_chosen_by_family_and_picture_with_the_keys(workroom: Wor
     page.keyboard.press("ArrowRight")
     page.keyboard.press("ArrowRight")
     expect(form.get_by_role("radio", name="circle skirt")).to_be_checked()
+
+
+def test_a_block_that_was_chosen_stays_when_the_answer_for_the_body_comes(workroom: Workroom) -> None:
+    put_body(workroom, body())
+    page = workroom.open()
+    waiting: list[Route] = []
+    page.get_by_label("Style", exact=True).select_option("new")
+    form = page.get_by_role("form", name="New style")
+    skirt = form.get_by_role("radio", name="skirt", exact=True)
+    expect(skirt).to_be_checked()  # what the body of the demonstration has the measures for
+    page.route("**/beginnings*", lambda route: waiting.append(route))
+    form.get_by_label("Drafted for").select_option(label=NAME)
+    form.locator("label").filter(has=page.get_by_text("skirt", exact=True)).click()
+    expect(skirt).to_be_checked()
+    with page.expect_response("**/beginnings*"):
+        waiting[0].continue_()
+    expect(form.get_by_role("radio", name="bodice", exact=True)).not_to_be_checked()
+    expect(skirt).to_be_checked()
 
 
 def test_trousers_are_drafted_from_measures_and_read_in_both_units(workroom: Workroom) -> None:
