@@ -47,10 +47,12 @@ def drawn_lines(piece: Piece) -> tuple[InternalLine, ...]:
 
 
 def drawn_marks(piece: Piece) -> tuple[Mark, ...]:
-    """The marks that are drawn with a cross and their name; the corners of a dart inside the piece are not:
-    its legs show them."""
+    """The marks that are drawn: points with a cross and their name, and buttons. The corners of a dart inside
+    the piece are not: its legs show them."""
     owners = tuple(f"{split_side(dart.name)[0]}/" for dart in piece.inner_darts)
-    return tuple(mark for mark in piece.marks if mark.kind == "point" and not mark.name.startswith(owners))
+    return tuple(
+        mark for mark in piece.marks if mark.kind in ("point", "button") and not mark.name.startswith(owners)
+    )
 
 
 def _toward(place: Point, middle: Point, distance: float) -> Point:

@@ -8,7 +8,7 @@ from typing import Final
 from notchbook.finish import CutPiece
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
-from notchbook.output.draw_piece import inner_style
+from notchbook.output.draw_piece import draw_bars, draw_button, inner_style
 from notchbook.output.pen import MM_PER_POINT, LineStyle, Pen, Text, circle
 from notchbook.output.typeset import CAP_HEIGHT
 
@@ -20,6 +20,15 @@ _SAMPLE: Final = 14.5
 """Length of a sample, mm."""
 
 _GAP: Final = 2.0
+
+_INNER_LINES: Final = (
+    (style.LEVEL, "level"),
+    (style.FOLD, "fold"),
+    (style.PLACEMENT, "fold lies here"),
+    (style.STITCHES, "stitches that show or hold"),
+    (style.ROLL, "rolls back here"),
+    (style.SLASH, "slash"),
+)
 
 Sample = Callable[[Pen, Point], None]
 """Draws a sample whose middle lies to the right of a point on the left."""
@@ -61,9 +70,11 @@ def _items(pieces: Sequence[CutPiece]) -> Iterator[LegendItem]:
         yield LegendItem("dart, stitch", partial(_line, line=style.DART_LEG))
         yield LegendItem("dart, fold", partial(_line, line=style.DART_FOLD))
     drawn = {inner_style(one, {fold.placement for fold in p.folds}) for p in pieces for one in p.lines}
-    for line, meaning in ((style.LEVEL, "level"), (style.FOLD, "fold"), (style.PLACEMENT, "fold lies here")):
+    for line, meaning in _INNER_LINES:
         if line in drawn:
             yield LegendItem(meaning, partial(_line, line=line))
+    if style.BUTTONHOLE in drawn:
+        yield LegendItem("buttonhole", _buttonhole)
     if any(piece.folds for piece in pieces):
         yield LegendItem("lay the fold", _laid)
     if any(piece.fold is not None and not piece.fold.on_fold for piece in pieces):
@@ -74,8 +85,11 @@ def _items(pieces: Sequence[CutPiece]) -> Iterator[LegendItem]:
     yield from _notch_items(pieces)
     if any(piece.drills for piece in pieces):
         yield LegendItem("drill hole or awl", _drill)
-    if any(piece.marks for piece in pieces):
+    marks = {mark.kind for piece in pieces for mark in piece.marks}
+    if "point" in marks:
         yield LegendItem("point to mark", _cross)
+    if "button" in marks:
+        yield LegendItem("button", _button)
 
 
 def _notch_items(pieces: Sequence[CutPiece]) -> Iterator[LegendItem]:
@@ -89,6 +103,16 @@ def _notch_items(pieces: Sequence[CutPiece]) -> Iterator[LegendItem]:
 
 def _line(pen: Pen, left: Point, *, line: LineStyle) -> None:
     pen.stroke(Path.line(left, left + Point(_SAMPLE, 0.0)), line)
+
+
+def _buttonhole(pen: Pen, left: Point) -> None:
+    hole = Path.line(left, left + Point(_SAMPLE, 0.0))
+    pen.stroke(hole, style.BUTTONHOLE)
+    draw_bars(pen, hole)
+
+
+def _button(pen: Pen, left: Point) -> None:
+    draw_button(pen, left + Point(_SAMPLE / 2.0, 0.0))
 
 
 def _laid(pen: Pen, left: Point) -> None:

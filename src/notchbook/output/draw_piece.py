@@ -1,6 +1,7 @@
 """A cut piece at full size: lines, notches, holes, grain and label."""
 
 from collections.abc import Collection
+from typing import Final
 
 from notchbook.finish import CutNotch, CutPiece, DrillHole, FoldLines, GrainLine
 from notchbook.geometry import Path, Point
@@ -17,6 +18,21 @@ _HEAD = 7.0
 
 _RING = 2.5
 """Radius of the ring round a drill hole, mm: found at once, whatever the drill."""
+
+_BAR = 2.0
+"""Half the length of the bar across the end of a buttonhole, mm."""
+
+_BUTTON = 4.0
+"""Radius of the ring that stands for a button, mm, whatever its size."""
+
+_KIND_STYLES: Final = {
+    "fold_line": style.FOLD,
+    "buttonhole": style.BUTTONHOLE,
+    "stitch_line": style.STITCHES,
+    "roll_line": style.ROLL,
+    "cut_line": style.SLASH,
+}
+"""Lines that are no level."""
 
 _BRACKET = 14.0
 """How far the arms of the fold bracket stand into the piece, mm."""
@@ -50,6 +66,8 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
     laid_on = {fold.placement for fold in piece.folds}
     for line in piece.lines:
         pen.stroke(line.path, inner_style(line, laid_on), line.name)
+        if line.kind == "buttonhole":
+            draw_bars(pen, line.path)
         if line.name in words:
             write_along(pen, line.path, words[line.name], free, grain)
     _write_edges(pen, piece, free)
@@ -61,7 +79,22 @@ def inner_style(line: InternalLine, laid_on: Collection[str]) -> LineStyle:
     """How a line inside a piece is drawn; ``laid_on`` names those on which a fold is laid."""
     if line.name in laid_on:
         return style.PLACEMENT
-    return style.FOLD if line.kind == "fold_line" else style.LEVEL
+    return _KIND_STYLES.get(line.kind, style.LEVEL)
+
+
+def draw_bars(pen: Pen, hole: Path) -> None:
+    """The bars across both ends of a buttonhole."""
+    for place, along in ((hole.start, hole.tangent_at(0.0)), (hole.end, hole.tangent_at(hole.length))):
+        across = along.perpendicular() * _BAR
+        pen.stroke(Path.line(place - across, place + across), style.BUTTONHOLE)
+
+
+def draw_button(pen: Pen, place: Point) -> None:
+    """A button: a ring with a slanted cross at its middle, unlike the upright cross of a drill hole."""
+    pen.stroke(circle(place, _BUTTON), style.MARK)
+    arm = Point(_BUTTON, _BUTTON) * 0.5
+    for slant in (arm, arm.perpendicular()):
+        pen.stroke(Path.line(place - slant, place + slant), style.MARK)
 
 
 def _draw_laid(pen: Pen, fold: FoldLines) -> None:
@@ -137,6 +170,9 @@ def write_along(
 
 def _write_marks(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
     for mark in piece.marks:
+        if mark.kind == "button":
+            draw_button(pen, mark.position)
+            continue
         for arm in (Point(3.0, 0.0), Point(0.0, 3.0)):
             pen.stroke(Path.line(mark.position - arm, mark.position + arm), style.MARK)
         words = line_words(mark.name)

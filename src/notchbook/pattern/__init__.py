@@ -14,6 +14,7 @@ from notchbook.pattern.expectation import Expectation, ExpectationKind
 from notchbook.pattern.finding import Finding, Measured, Severity, worded
 from notchbook.pattern.inner_darts import inner_dart_width, is_open_inside, mouth_of
 from notchbook.pattern.names import Side, child_name, part_name, piece_name, split_side, spoken, with_side
+from notchbook.pattern.operation import STAGES, Operation, Stage
 from notchbook.pattern.pattern import (
     STRETCH_FABRIC,
     STRETCH_LINING,
@@ -34,6 +35,7 @@ from notchbook.pattern.piece import (
     InternalLine,
     LineKind,
     Mark,
+    MarkKind,
     Piece,
 )
 from notchbook.pattern.place import Place
@@ -53,6 +55,7 @@ from notchbook.pattern.sewn import (
 from notchbook.pattern.walking import Station, Walk, walk_seam
 
 __all__ = [
+    "STAGES",
     "STRETCH_FABRIC",
     "STRETCH_LINING",
     "Allowance",
@@ -82,9 +85,11 @@ __all__ = [
     "Located",
     "Lost",
     "Mark",
+    "MarkKind",
     "Measured",
     "Notch",
     "NotchKind",
+    "Operation",
     "Pattern",
     "Piece",
     "Place",
@@ -92,6 +97,7 @@ __all__ = [
     "Seam",
     "Severity",
     "Side",
+    "Stage",
     "Station",
     "Walk",
     "child_name",

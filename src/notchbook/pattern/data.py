@@ -9,6 +9,7 @@ from notchbook.geometry import Path, Point
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch
 from notchbook.pattern.elastic import Elastic
 from notchbook.pattern.names import is_name
+from notchbook.pattern.operation import Operation
 from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map
 from notchbook.pattern.piece import (
     CutInstruction,
@@ -24,16 +25,19 @@ from notchbook.pattern.place import Place
 from notchbook.pattern.seam import EdgeUse, Seam
 from notchbook.pattern.typed import typed
 
-PATTERN_FORMAT = 3
+PATTERN_FORMAT = 4
 """Version of this form; raised when a reader of the old form could misread the new one. 2 has inner darts,
 the places between which ease lies and marks that are measured from; 3 has elastics and intakes that
-are no darts. A pattern is written in the oldest form that says it all."""
+are no darts; 4 has lines of the sewing order, buttonholes and what else is marked for closures, pockets and
+lapels. A pattern is written in the oldest form that says it all."""
 
-_FORMATS = (1, 2, PATTERN_FORMAT)
+_FORMATS = (1, 2, 3, PATTERN_FORMAT)
+
+_NEW_IN_4 = frozenset({"buttonhole", "stitch_line", "roll_line", "cut_line", "button"})
 
 Data = dict[str, Any]
 
-_Named = TypeVar("_Named", Piece, Seam, Notch, Elastic)
+_Named = TypeVar("_Named", Piece, Seam, Notch, Elastic, Operation)
 
 
 def pattern_to_data(pattern: Pattern) -> Data:
@@ -56,6 +60,11 @@ def pattern_to_data(pattern: Pattern) -> Data:
     }
     if pattern.elastics:
         data["elastics"] = [{**asdict(one), "edges": list(one.edges)} for one in pattern.elastics.values()]
+    if pattern.operations:
+        data["operations"] = [
+            {**asdict(one), "at": list(one.at), "after": list(one.after)}
+            for one in pattern.operations.values()
+        ]
     return data
 
 
@@ -84,6 +93,7 @@ def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
             corners=frozen_map((_name(n), _corner(style)) for n, style in data["corners"].items()),
             materials=frozen_map((_word(n), _word(said)) for n, said in data["materials"].items()),
             elastics=_named(_elastic_from(d) for d in data.get("elastics", ())),
+            operations=_named(_operation_from(d) for d in data.get("operations", ())),
         )
         _ = pattern.edges  # a name that stands twice is refused here
     except KeyError as error:
@@ -96,8 +106,13 @@ def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
 
 
 def _oldest_form(pattern: Pattern) -> int:
-    if pattern.elastics or any(intake.kind != "dart" for intake in pattern.intakes.values()):
+    kinds: set[str] = set()
+    for piece in pattern.pieces.values():
+        kinds |= {line.kind for line in piece.lines} | {mark.kind for mark in piece.marks}
+    if pattern.operations or kinds & _NEW_IN_4:
         return PATTERN_FORMAT
+    if pattern.elastics or any(intake.kind != "dart" for intake in pattern.intakes.values()):
+        return 3
     return 2 if _has_inner_parts(pattern) else 1
 
 
@@ -286,3 +301,8 @@ def _elastic_from(data: Mapping[str, Any]) -> Elastic:
     return Elastic(
         data["name"], data["title"], edges, data["share"], data["width"], data["goes_round"], data["girth"]
     )
+
+
+def _operation_from(data: Mapping[str, Any]) -> Operation:
+    at, after = (tuple(map(_name, data[word])) for word in ("at", "after"))
+    return Operation(data["name"], data["stage"], data["text"], at, after)

@@ -10,6 +10,7 @@ from notchbook.errors import HouseFault
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch
 from notchbook.pattern.elastic import Elastic
 from notchbook.pattern.names import Side, spoken
+from notchbook.pattern.operation import Operation
 from notchbook.pattern.piece import Edge, Intake, Piece
 from notchbook.pattern.seam import Seam
 
@@ -65,6 +66,7 @@ class Pattern:
     corners: Mapping[str, CornerStyle] = field(default_factory=frozen_map)
     materials: Mapping[str, str] = field(default_factory=lambda: frozen_map({"self": "fabric"}))
     elastics: Mapping[str, Elastic] = field(default_factory=frozen_map)
+    operations: Mapping[str, Operation] = field(default_factory=frozen_map)
 
     @cached_property
     def carriers(self) -> Mapping[str, str]:
@@ -145,6 +147,10 @@ class Pattern:
     def with_elastics(self, *elastics: Elastic, without: Iterable[str] = ()) -> "Pattern":
         """The pattern with these elastics added or replaced, others taken out."""
         return replace(self, elastics=_changed(self.elastics, {e.name: e for e in elastics}, without))
+
+    def with_operations(self, *operations: Operation, without: Iterable[str] = ()) -> "Pattern":
+        """The pattern with these lines of the sewing order added or replaced, others taken out."""
+        return replace(self, operations=_changed(self.operations, {o.name: o for o in operations}, without))
 
 
 def _changed(

@@ -17,8 +17,23 @@ CutAs = Literal["fold", "pair", "single"]
 """``fold``: half of a whole piece, drawn to its fold; ``pair``: left and right are reflections of
 each other; ``single``: as drawn, once."""
 
-LineKind = Literal["level", "fold_line", "placement", "match", "dart_leg"]
-MarkKind = Literal["point", "drill", "datum"]
+LineKind = Literal[
+    "level",
+    "fold_line",
+    "placement",
+    "match",
+    "dart_leg",
+    "buttonhole",
+    "stitch_line",
+    "roll_line",
+    "cut_line",
+]
+"""``buttonhole`` from its end toward the edge to the other, ``stitch_line`` where stitches show or hold (the
+J of a fly), ``roll_line`` where a lapel turns back, ``cut_line`` a slash inside the piece (a welt pocket)."""
+
+MarkKind = Literal["point", "drill", "datum", "button"]
+"""``button`` is where a button is sewn on: its middle."""
+
 IntakeKind = Literal["dart", "tuck", "pleat", "gather", "ease"]
 """How cloth is taken up: sewn to a point, folded and stitched down, folded at the edge, drawn in to small
 folds, drawn in without any."""
@@ -140,7 +155,8 @@ class InnerDart:
 
 @dataclass(frozen=True, slots=True)
 class InternalLine:
-    """A line drawn inside the piece: a level (hip line), a fold line, a placement, a leg of an inner dart."""
+    """A line drawn inside the piece: a level (hip line), a fold line, a placement, a leg of an inner dart, a
+    buttonhole."""
 
     name: str
     path: Path

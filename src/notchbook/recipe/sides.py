@@ -12,6 +12,7 @@ from typing import TypeVar
 from notchbook.pattern.cut import Notch
 from notchbook.pattern.elastic import Elastic
 from notchbook.pattern.names import Side, with_side
+from notchbook.pattern.operation import Operation, run_together
 from notchbook.pattern.pattern import Group, Pattern, frozen_map
 from notchbook.pattern.piece import Piece
 from notchbook.pattern.place import Place
@@ -68,6 +69,7 @@ def _laid_together(right: Pattern, left: Pattern, alike: frozenset[str]) -> Patt
         corners=_together(*(data.corners for data in sides)),
         materials=right.materials,
         elastics=_sided_elastics(right, left, plain, of_both),
+        operations=_operations_of_both(right, left, plain),
     )
 
 
@@ -113,6 +115,20 @@ def _sided_elastics(
             elif elastic.name not in of_both:
                 own = replace(own, name=with_side(elastic.name, side))
             found[own.name] = own
+    return frozen_map(found)
+
+
+def _operations_of_both(right: Pattern, left: Pattern, plain: Collection[str]) -> Mapping[str, Operation]:
+    """Each line of the sewing order once, at the names of both sides."""
+    found: dict[str, Operation] = {}
+    told = {*right.operations, *left.operations}
+    sides: tuple[tuple[Side, Pattern], ...] = (("right", right), ("left", left))
+    for side, pattern in sides:
+        name_of = namer(side, plain)
+        for one in pattern.operations.values():
+            at = tuple(map(name_of, one.at))
+            after = tuple(name if name in told else name_of(name) for name in one.after)
+            found[one.name] = run_together(found.get(one.name), replace(one, at=at, after=after))
     return frozen_map(found)
 
 

@@ -25,6 +25,7 @@ from notchbook.pattern import (
     InternalLine,
     Mark,
     Notch,
+    Operation,
     Pattern,
     Piece,
     Place,
@@ -155,6 +156,31 @@ def test_a_mark_that_is_measured_from_needs_the_second_form() -> None:
     data = pattern_to_data(skirt.with_pieces(marked))
     assert data["format"] == 2
     assert pattern_to_data(pattern_from_data(data)) == data
+
+
+def test_what_is_new_for_closures_needs_the_fourth_form() -> None:
+    skirt = hand_skirt()
+    piece = next(iter(skirt.pieces.values()))
+    place = piece.outline[0].path.start
+    button = replace(piece, marks=(Mark(f"{piece.name}/button", place, "button"),))
+    hole = InternalLine(f"{piece.name}/hole", Path.line(place, place + Point(20.0, 0.0)), "buttonhole")
+    order = Operation("closing/buttons", "finish", "Sew the buttons on.", (f"{piece.name}/button",))
+    for changed in (
+        skirt.with_pieces(button),
+        skirt.with_pieces(replace(piece, lines=(hole,))),
+        skirt.with_operations(order),
+    ):
+        data = json.loads(json.dumps(pattern_to_data(changed)))
+        assert data["format"] == 4
+        assert pattern_from_data(data) == changed
+
+
+@pytest.mark.parametrize("stage", ["sewing", 7, None])
+def test_a_line_of_the_order_in_no_stage_is_refused(stage: object) -> None:
+    data = pattern_to_data(hand_skirt())
+    data["operations"] = [{"name": "a/b", "stage": stage, "text": "Press.", "at": [], "after": []}]
+    with pytest.raises(InputError, match="pattern"):
+        pattern_from_data(data)
 
 
 @pytest.mark.parametrize("name", sorted(path.name for path in GOLDEN.glob("*.pattern.json")))

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from notchbook.pattern import Pattern, frozen_map
 from notchbook.pattern.elastic_lengths import without_elastics_on
+from notchbook.pattern.operation import without_places
 from notchbook.pattern.resolve import expand
 
 
@@ -26,8 +27,10 @@ def without_piece(pattern: Pattern, name: str, reason: str) -> tuple[Pattern, di
     )
     pattern = without_elastics_on(pattern, frozenset(edge.name for edge in piece.outline))
     after = pattern.with_pieces(without=(name,)).with_seams(without=seams).with_notches(without=notches)
+    gone = frozenset({*own, *seams})
     after = replace(
         after,
+        operations=frozen_map((one.name, one) for one in without_places(after.operations.values(), gone)),
         allowances=frozen_map((edge, one) for edge, one in after.allowances.items() if edge not in touched),
         corners=frozen_map((point, one) for point, one in after.corners.items() if point not in touched),
     )

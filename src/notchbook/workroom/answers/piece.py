@@ -58,12 +58,13 @@ class SheetLine(Answer):
 
 
 class SheetPoint(Answer):
-    """A named corner or mark; ``mark`` says that it is drawn."""
+    """A named corner or mark; ``mark`` says that it is drawn, ``button`` that a button is sewn on there."""
 
     name: str
     said: str
     place: At
     mark: bool
+    button: bool
 
 
 class SheetNotch(Answer):
@@ -104,7 +105,9 @@ def sheet_piece(pattern: Pattern, piece: Piece, reader: Reader) -> SheetPiece:
     """The piece as the sheet shows it."""
     room = inner_room(piece)
     box = piece.bounds
-    marks = {mark.name for mark in drawn_marks(piece) if not _stands_on_a_center_or_hem(piece, mark)}
+    buttons = {mark.name for mark in piece.marks if mark.kind == "button"}
+    plain = {mark.name for mark in drawn_marks(piece) if not _stands_on_a_center_or_hem(piece, mark)}
+    marks = buttons | plain
     return SheetPiece(
         name=piece.name,
         title=title_of(piece),
@@ -127,7 +130,9 @@ def sheet_piece(pattern: Pattern, piece: Piece, reader: Reader) -> SheetPiece:
             for line in piece.lines
         ),
         points=tuple(
-            SheetPoint(name=name, said=spoken(name), place=at(place), mark=name in marks)
+            SheetPoint(
+                name=name, said=spoken(name), place=at(place), mark=name in marks, button=name in buttons
+            )
             for name, place in piece.points.items()
         ),
         notches=tuple(_notches(pattern, piece)),
