@@ -10,6 +10,7 @@ from notchbook.app.bodies.resting_on_estimates import rested_on
 from notchbook.app.examining import examine, examine_subject, subject_of
 from notchbook.app.finding_words import message_in
 from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block, trims_of
+from notchbook.app.sewing_words import sewing_lines
 from notchbook.app.staging import staged
 from notchbook.app.style_file import write_style
 from notchbook.body.quantity_words import said_key
@@ -70,6 +71,7 @@ def job_of(
         lengths=lengths or LengthStyle(),
         estimates=_paper_estimates(replay, lengths or LengthStyle()),
         drafted_from=drafted_from(replay, lengths or LengthStyle()),
+        sewing=sewing_lines(replay.pattern, lengths or LengthStyle()),
     )
     return Job(replay, info, house or production_table(), cloth or Cloth(), despite_findings)
 

@@ -23,6 +23,7 @@ from notchbook.cli.mtm import mtm
 from notchbook.cli.open_book import open_book
 from notchbook.cli.print_pattern import print_pattern
 from notchbook.cli.screen import err, out
+from notchbook.cli.sewing_order import sewing_order
 from notchbook.cli.typed_unit import typed_unit
 from notchbook.cli.why import why
 from notchbook.errors import NotchbookError
@@ -64,6 +65,7 @@ VERBS: dict[str, Callable[..., None]] = {
     "explain": explain,
     "compare": compare,
     "cut": cut,
+    "sewing-order": sewing_order,
     "print": print_pattern,
     "mtm": mtm,
     "open": open_book,

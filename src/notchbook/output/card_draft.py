@@ -1,4 +1,5 @@
-"""The last pages of the card: what the pattern was drafted from, for whoever fits or grades it later."""
+"""The last pages of the card: in which order it is sewn, and what the pattern was drafted from, for whoever
+sews, fits or grades it later."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -6,7 +7,7 @@ from typing import Final
 
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
-from notchbook.output.paper_info import DraftedFrom, PaperEase
+from notchbook.output.paper_info import DraftedFrom, PaperEase, PaperInfo
 from notchbook.output.pen import Align, Pen, Text
 from notchbook.output.typeset import shortened, wrapped
 
@@ -23,6 +24,9 @@ _EASES: Final = (0.0, 0.47, 0.585, 0.7, 0.815, 1.0)
 
 _REMARK: Final = 0.04
 """Left edge of what is said below a row, as a share of the width."""
+
+_FEWEST_CELLS: Final = 3
+"""A row of fewer cells is a sentence, with its number perhaps: it may run to the edge."""
 
 _EASE_HEADS: Final = PaperEase("", "body", "ease", "pattern", "finished", "usual ease")
 
@@ -42,11 +46,11 @@ class DraftRow:
         return _HEADING if self.is_heading else _ROW
 
 
-def draft_pages(told: DraftedFrom, width: float, room: float) -> list[list[DraftRow]]:
+def draft_pages(info: PaperInfo, width: float, room: float) -> list[list[DraftRow]]:
     """The rows page by page, ``room`` mm each; no page where nothing is told."""
     pages: list[list[DraftRow]] = []
     left = 0.0
-    for row in _rows(told, width):
+    for row in (*_sewing(info.sewing, width), *_rows(info.drafted_from, width)):
         least = row.height + (_ROW if row.is_heading else 0.0)
         if least > left:
             pages.append([])
@@ -62,13 +66,24 @@ def draw_draft_page(pen: Pen, rows: Sequence[DraftRow], top: float, width: float
         base = top - row.height + 1.4
         size = 11.0 if row.is_heading else _TYPE
         for words, place, align in zip(row.words, row.places, row.aligns, strict=True):
-            most = width if len(row.words) == 1 else width * 0.3
+            most = width * (1.0 - place) if len(row.words) < _FEWEST_CELLS else width * 0.3
             text = shortened(words, size, most, row.is_heading)
             pen.write(Text(text, Point(place * width, base), size, row.is_heading, align=align))
         if row.is_heading:
             low = top - row.height
             pen.stroke(Path.line(Point(0.0, low), Point(width, low)), style.SQUARE)
         top -= row.height
+
+
+def _sewing(lines: Sequence[str], width: float) -> Iterator[DraftRow]:
+    """The sewing order, a line that is too long going on below its words."""
+    if not lines:
+        return
+    yield DraftRow(("Sewing order",), is_heading=True)
+    for number, words in enumerate(lines, start=1):
+        first, *more = wrapped(words, _TYPE, width * (1.0 - _REMARK))
+        yield DraftRow((f"{number}", first), (0.0, _REMARK), ("left", "left"))
+        yield from (DraftRow((line,), (_REMARK,)) for line in more)
 
 
 def _rows(told: DraftedFrom, width: float) -> Iterator[DraftRow]:

@@ -67,7 +67,7 @@ def card_pdf(
     by_name = {piece.name: piece for piece in pieces}
     made = PdfPaper(info, "Cutter's must")
     pages = _paged(card, plan, tail_height(info, plan))
-    drafted = draft_pages(info.drafted_from, plan.width, plan.height - LATER_HEAD - FOOT)
+    drafted = draft_pages(info, plan.width, plan.height - LATER_HEAD - FOOT)
     count = len(pages) + len(drafted)
     for index, blocks in enumerate(pages):
         with made.page(page_width, page_height, trim) as pen:

@@ -67,7 +67,8 @@ class PaperInfo:
     ``size`` is a size of the chart or the name of the body or form. ``date`` is written as given, so that
     the same style gives the same bytes. ``materials`` names the cloth behind each material of the pattern
     (``self``: ``wool crepe, 150 cm``). ``lengths`` says how lengths are written. ``estimates`` are the
-    measures that the pattern rests on and that nobody took, ``drafted_from`` what the card says of the draft.
+    measures that the pattern rests on and that nobody took, ``drafted_from`` what the card says of the draft,
+    ``sewing`` the lines of the sewing order.
     """
 
     style_number: str
@@ -82,6 +83,7 @@ class PaperInfo:
     lengths: LengthStyle = field(default_factory=LengthStyle)
     estimates: tuple[PaperEstimate, ...] = ()
     drafted_from: DraftedFrom = field(default_factory=DraftedFrom)
+    sewing: tuple[str, ...] = ()
 
     @property
     def heading(self) -> str:

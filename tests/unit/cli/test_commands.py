@@ -33,6 +33,21 @@ def test_demo_makes_the_whole_set_of_papers(folder: Path) -> None:
     assert json.loads((folder / "out/findings.json").read_text())["broken"] == []
 
 
+def test_the_sewing_order_of_the_demonstration_can_be_read(folder: Path) -> None:
+    typed("demo", "--out", "out", *DAY)
+    ended = typed("sewing-order", "out/style.json", "--json")
+    assert ended.code == 0, ended.out + ended.err
+    told = json.loads(ended.out)
+    assert told["gaps"] == []
+    assert told["waiting"] == []
+    numbers = [line["number"] for line in told["lines"]]
+    assert numbers == list(range(1, len(numbers) + 1))
+    at = [line["text"] for line in told["lines"]]
+    side = next(index for index, text in enumerate(at) if "side seam" in text)
+    band = next(index for index, text in enumerate(at) if "waistband" in text and "Fuse" not in text)
+    assert side < band, "the waist goes into its band after the side seams"
+
+
 def test_demo_twice_gives_the_same_bytes(folder: Path) -> None:
     for name in ("one", "two"):
         assert typed("demo", "--out", name, *DAY).code == 0

@@ -217,3 +217,12 @@ def test_a_long_draft_goes_on_and_loses_no_line(paper: CardPaper) -> None:
         boxes = [text.get_charbox(index) for index in range(text.count_chars())]
         assert min(box[1] for box in boxes) > 0.0
     document.close()
+
+
+def test_the_sewing_order_stands_on_the_last_pages_with_its_numbers_and_goes_on_below() -> None:
+    long = " ".join(["Sew the front to the back with a sentence that does not end"] * 4)
+    data, _ = card_pdf(pieces(), replace(INFO, sewing=("Sew the darts.", long)))
+    said = words_of(data)
+    for words in ("Sewing order", "Sew the darts.", "page 2 of 2"):
+        assert words in said, words
+    assert said.count("a sentence that does not end") + said.count("that does not end") >= 4

@@ -1,0 +1,30 @@
+"""One thing to sew, before it is known when: what must be done before it, and when in the making it comes."""
+
+from dataclasses import dataclass
+
+from notchbook.pattern import STAGES, Stage
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """A line of the order in the making.
+
+    ``key`` names it: the seam, intake or operation, without a side, since left and right are sewn alike and
+    are one line. ``text`` is the order in words; ``amount`` (mm) is how much is eased in, gathered or
+    stretched on, and ``how`` says which of these. ``at`` names what is sewn, ``after`` keys that come first.
+    ``rank`` puts it among its stage.
+    """
+
+    key: str
+    stage: Stage
+    text: str
+    at: tuple[str, ...]
+    after: frozenset[str] = frozenset()
+    rank: int = 0
+    amount: float = 0.0
+    how: str = ""
+
+    @property
+    def place(self) -> tuple[int, int]:
+        """Where the task would stand if nothing had to come before it."""
+        return STAGES.index(self.stage), self.rank
