@@ -3721,7 +3721,7 @@ export interface components {
              * Kind
              * @enum {string}
              */
-            kind: "level" | "fold_line" | "placement" | "match" | "dart_leg";
+            kind: "level" | "fold_line" | "placement" | "match" | "dart_leg" | "buttonhole" | "stitch_line" | "roll_line" | "cut_line";
             /** Path */
             path: string;
             words_at: components["schemas"]["At"];
@@ -3788,7 +3788,7 @@ export interface components {
         };
         /**
          * SheetPoint
-         * @description A named corner or mark; ``mark`` says that it is drawn.
+         * @description A named corner or mark; ``mark`` says that it is drawn, ``button`` that a button is sewn on there.
          */
         SheetPoint: {
             /** Name */
@@ -3798,6 +3798,8 @@ export interface components {
             place: components["schemas"]["At"];
             /** Mark */
             mark: boolean;
+            /** Button */
+            button: boolean;
         };
         /**
          * SheetSeam
@@ -4075,6 +4077,7 @@ export interface components {
             choices: {
                 [key: string]: components["schemas"]["NameChoices"];
             };
+            word_choices: components["schemas"]["WordChoices"] | null;
             findings: components["schemas"]["Findings"] | null;
             /** Eases */
             eases: components["schemas"]["EaseLine"][];
@@ -4232,6 +4235,16 @@ export interface components {
             order: string;
             /** Reads */
             reads: string[];
+        };
+        /**
+         * WordChoices
+         * @description The choices by the kind of the field.
+         */
+        WordChoices: {
+            /** Allowance Class */
+            allowance_class: components["schemas"]["Named"][];
+            /** Material */
+            material: components["schemas"]["Named"][];
         };
     };
     responses: never;

@@ -14,10 +14,12 @@ from notchbook.recipe.estimated_reads import estimated_reads, keys_read
 from notchbook.recipe.ledger import LedgerEntry
 from notchbook.recipe.measure_needs import MeasureNeeds, SometimesNeeded, needs_together
 from notchbook.recipe.parameters import (
+    AllowanceClass,
     AmountText,
     EdgeName,
     InnerDartName,
     IntakeName,
+    MaterialWord,
     PieceName,
     PivotName,
     PlaceParameters,
@@ -43,12 +45,14 @@ from notchbook.recipe.track import StepState, Suspension
 from notchbook.recipe.usual_ease import UsualEase
 
 __all__ = [
+    "AllowanceClass",
     "AmountText",
     "Change",
     "EdgeName",
     "InnerDartName",
     "IntakeName",
     "LedgerEntry",
+    "MaterialWord",
     "MeasureNeeds",
     "Phase",
     "PieceName",

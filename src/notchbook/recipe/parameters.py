@@ -95,6 +95,12 @@ NotchName = Annotated[str, BeforeValidator(_name_text), _kind("notch")]
 Word = Annotated[str, BeforeValidator(_slug_text), _kind("word")]
 """A single word of a name, such as the role of a part."""
 
+AllowanceClass = Annotated[str, BeforeValidator(_slug_text), _kind("allowance_class")]
+"""A row of the house's allowance table, by its word: ``side``, ``hem_dress``."""
+
+MaterialWord = Annotated[str, BeforeValidator(_slug_text), _kind("material")]
+"""What a piece is cut in, by its word on the must: ``lining``, ``fusible``."""
+
 
 class PlaceParameters(StepParameters):
     """A place along an edge or group, as sewn, from a named end.

@@ -21,7 +21,7 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.recipe.parameters import Word
+from notchbook.recipe.parameters import AllowanceClass
 from notchbook.style.traced.faced_run import FacedRun
 from notchbook.style.traced.faced_runs import faced_runs
 from notchbook.style.traced.figures import Weight, turn_of_cloth
@@ -58,7 +58,7 @@ class FacingParameters(StepParameters):
     """How heavy the cloth is, for its turn: light 1 mm, medium 1/16 in, heavy 1/8 in at each seam."""
     turn: AmountText | None = None
     """The turn of the cloth at each seam; empty takes it from the table."""
-    free_edge: Word = "neatened_edge"
+    free_edge: AllowanceClass = "neatened_edge"
     """How the free edge is finished: a class of the house's allowance table."""
     interfaced: bool = True
     """Whether the facing is cut in fusible too."""

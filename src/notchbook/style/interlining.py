@@ -6,7 +6,7 @@ It is derived: it is made anew after the last shaping step, so that it can never
 from functools import partial
 
 from notchbook.recipe import StepDefinition
-from notchbook.recipe.parameters import Word
+from notchbook.recipe.parameters import MaterialWord
 from notchbook.style.traced.layer import LayerParameters, run_layer
 
 
@@ -15,7 +15,7 @@ class InterliningParameters(LayerParameters):
 
     allowances: bool = True
     """Whether it keeps the allowances of the piece, to be caught in the seams."""
-    material: Word = "interlining"
+    material: MaterialWord = "interlining"
     """The material that it is cut in."""
 
 

@@ -20,7 +20,7 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.recipe.parameters import Word
+from notchbook.recipe.parameters import MaterialWord
 from notchbook.style import change_armhole, change_length
 from notchbook.style.traced.center_pleat import with_center_pleat
 from notchbook.style.traced.copied import Copies, Copying, copied
@@ -57,7 +57,7 @@ class LiningParameters(StepParameters):
     """The hems that are shorter in the lining."""
     shorter: AmountText = HEM_SHORTER.amount
     """How much shorter they are."""
-    material: Word = "lining"
+    material: MaterialWord = "lining"
     """The material that it is cut in."""
 
 
@@ -117,12 +117,12 @@ def _shortened(
 
 STEP = StepDefinition(
     operation="lining",
-    version=2,
+    version=3,
     kind="style",
     phase="derived",
     title="Lining",
     sentence="{pieces}",
     parameters=LiningParameters,
     run=run,
-    upcasters={1: dict},
+    upcasters={1: dict, 2: dict},
 )

@@ -37,7 +37,7 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.recipe.parameters import Word
+from notchbook.recipe.parameters import MaterialWord
 from notchbook.style.traced.allowance_of import allowance_of
 from notchbook.style.traced.bag_shape import Hang, bag_shape, hang_of
 from notchbook.style.traced.opening_cut import Opening, opening_cut
@@ -65,7 +65,7 @@ class PocketBagParameters(StepParameters):
     """How far below the top of the opening the bag reaches."""
     width: AmountText = "15 cm"
     """How far the bag reaches into the piece."""
-    material: Word = "lining"
+    material: MaterialWord = "lining"
     """The material that the bags are cut in."""
 
 

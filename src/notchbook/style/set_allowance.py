@@ -5,7 +5,15 @@ from typing import Annotated
 from pydantic import Field
 
 from notchbook.pattern import Allowance, Pattern, require
-from notchbook.recipe import AmountText, Change, EdgeName, StepContext, StepDefinition, StepParameters, Word
+from notchbook.recipe import (
+    AllowanceClass,
+    AmountText,
+    Change,
+    EdgeName,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
 
 
 class AllowanceParameters(StepParameters):
@@ -13,7 +21,7 @@ class AllowanceParameters(StepParameters):
 
     edges: Annotated[tuple[EdgeName, ...], Field(min_length=1)]
     """The edges that get this allowance."""
-    allowance_class: Word = "plain"
+    allowance_class: AllowanceClass = "plain"
     """A row of the house table, such as plain, side, waist, facing_edge."""
     width: AmountText | None = None
     """A width of its own; empty takes the one of the house table."""

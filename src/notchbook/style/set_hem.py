@@ -10,7 +10,15 @@ from pydantic import Field
 
 from notchbook.pattern import Allowance, Pattern, require
 from notchbook.pattern.cut import CornerStyle
-from notchbook.recipe import AmountText, Change, EdgeName, StepContext, StepDefinition, StepParameters, Word
+from notchbook.recipe import (
+    AllowanceClass,
+    AmountText,
+    Change,
+    EdgeName,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
 
 
 class HemParameters(StepParameters):
@@ -18,7 +26,7 @@ class HemParameters(StepParameters):
 
     hems: Annotated[tuple[EdgeName, ...], Field(min_length=1)]
     """The hems that are set."""
-    hem_class: Word = "hem"
+    hem_class: AllowanceClass = "hem"
     """A row of the house table, such as hem_dress or hem_trousers."""
     depth: AmountText | None = None
     """How deep the hem is turned up; empty takes the depth of the house table."""

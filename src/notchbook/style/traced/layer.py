@@ -8,7 +8,7 @@ from pydantic import Field
 from notchbook.errors import StepRefused
 from notchbook.pattern import Allowance, Pattern, require_one, spoken
 from notchbook.recipe import AmountText, Change, PieceName, StepContext, StepParameters
-from notchbook.recipe.parameters import Word
+from notchbook.recipe.parameters import MaterialWord
 from notchbook.style.traced.allowance_of import allowance_of
 from notchbook.style.traced.copied import Copying, copied
 from notchbook.style.traced.inset import inset
@@ -23,7 +23,7 @@ class LayerParameters(StepParameters):
     """How far inside the sew line it ends all round, the fold left out."""
     allowances: bool
     """Whether it keeps the allowances of the piece, to be caught in the seams."""
-    material: Word
+    material: MaterialWord
     """The material that it is cut in."""
 
 

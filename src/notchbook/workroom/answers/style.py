@@ -12,6 +12,7 @@ from notchbook.workroom.answers.piece import SheetPiece, sheet_piece
 from notchbook.workroom.answers.seam import SheetSeam, sheet_seams
 from notchbook.workroom.answers.shelf import Entry, entry
 from notchbook.workroom.answers.steps import StepLine, step_lines
+from notchbook.workroom.answers.word_choices import WordChoices, word_choices
 from notchbook.workroom.reader import Reader
 
 
@@ -34,6 +35,7 @@ class StyleAnswer(Answer):
     pieces: tuple[SheetPiece, ...]
     seams: tuple[SheetSeam, ...]
     choices: dict[str, NameChoices]
+    word_choices: WordChoices | None
     findings: Findings | None
     eases: tuple[EaseLine, ...]
     elastics: tuple[ElasticLine, ...]
@@ -58,6 +60,7 @@ def style_answer(state: StyleState, reader: Reader, *, look: bool = False) -> St
         pieces=tuple(sheet_piece(pattern, piece, reader) for piece in pattern.pieces.values()),
         seams=sheet_seams(pattern, reader),
         choices={} if look else choices_by_step(replay, reader),
+        word_choices=None if look else word_choices(pattern, state.house, reader),
         findings=None if look else findings(state.report, reader, replay, papers=False),
         eases=ease_lines(state.eases, replay, reader),
         elastics=elastic_lines(pattern, state.house, reader),
