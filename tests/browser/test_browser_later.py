@@ -1,5 +1,6 @@
 """What follows after the drawing, new styles, sides, notes, and a workroom that was started anew."""
 
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -43,11 +44,36 @@ def test_typing_asks_for_no_report_between_the_keys(table: Page) -> None:
     step(table, "skirt-1").locator(".head").click()
     length = step(table, "skirt-1").get_by_label("length", exact=True)
     length.fill("")
+    table.clock.install()
+    table.clock.pause_at(datetime.now() + timedelta(hours=1))  # a loaded machine is slow to type; this is not
+    asked.clear()
     before = edge_path(table, HEM)
-    length.press_sequentially("55.25", delay=60)
+    for key in "55.25":
+        length.press_sequentially(key)
+        table.clock.run_for(60)
     until_drawn(table, HEM, before)
     assert "preview" in asked
     assert "report" not in asked
+    table.clock.run_for(1000)
+    expect(table.locator(".proven")).to_contain_text("the papers too")
+    assert "report" in asked, "it is asked for when the hand rests"
+
+
+def test_the_sewing_order_is_read_beside_the_sheet_and_shows_its_edges(table: Page) -> None:
+    table.get_by_role("button", name="sewing order").click()
+    listed = table.get_by_label("Sewing order", exact=True)
+    lines = listed.locator("li")
+    expect(lines.first).to_contain_text("Fuse the waistband")
+    said = lines.all_text_contents()
+    side = next(index for index, text in enumerate(said) if "side seam" in text)
+    band = next(index for index, text in enumerate(said) if "Sew the waistband" in text)
+    assert side < band
+    lines.nth(side).get_by_role("button").click()
+    expect(lines.nth(side).get_by_role("button")).to_have_attribute("aria-pressed", "true")
+    expect(table.locator(".why")).to_be_visible()
+    table.get_by_label("Sewing order", exact=True).press("Escape")
+    expect(listed).to_have_count(0)
+    expect(table.get_by_role("button", name="sewing order")).to_be_focused()
 
 
 def test_the_cut_line_is_shown_when_asked_for(table: Page) -> None:

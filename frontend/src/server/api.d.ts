@@ -3680,6 +3680,21 @@ export interface components {
          */
         Severity: "stop" | "look" | "note";
         /**
+         * SewingRow
+         * @description One line of the order. ``edge`` is the first edge that it works on, to be shown on the sheet; ``waits``
+         *     says that it waits for a line which waits for it.
+         */
+        SewingRow: {
+            /** Number */
+            number: number;
+            /** Text */
+            text: string;
+            /** Edge */
+            edge: string | null;
+            /** Waits */
+            waits: boolean;
+        };
+        /**
          * SheetEdge
          * @description One edge; ``outward`` points from its middle away from the piece, at length 1.
          */
@@ -4083,6 +4098,8 @@ export interface components {
             eases: components["schemas"]["EaseLine"][];
             /** Elastics */
             elastics: components["schemas"]["ElasticLine"][];
+            /** Sewing */
+            sewing: components["schemas"]["SewingRow"][];
             /** Caps In Armholes */
             caps_in_armholes: components["schemas"]["LaidHalf"][];
             /** Measures Read */

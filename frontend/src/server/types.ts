@@ -19,6 +19,7 @@ export type PicturePiece = Forms["PicturePiece"];
 export type Contradiction = NonNullable<Forms["Refusal"]["contradiction"]>;
 export type Cure = Forms["Refusal"]["cures"][number];
 export type ElasticLine = Forms["ElasticLine"];
+export type SewingRow = Forms["SewingRow"];
 export type EaseLine = Forms["StyleAnswer"]["eases"][number];
 export type MeasureLine = Forms["MeasureLine"];
 export type MeasureWords = Forms["MeasureWords"];

@@ -10,6 +10,7 @@ from notchbook.workroom.answers.findings import Findings, findings
 from notchbook.workroom.answers.form import Answer
 from notchbook.workroom.answers.piece import SheetPiece, sheet_piece
 from notchbook.workroom.answers.seam import SheetSeam, sheet_seams
+from notchbook.workroom.answers.sewing import SewingRow, sewing_rows
 from notchbook.workroom.answers.shelf import Entry, entry
 from notchbook.workroom.answers.steps import StepLine, step_lines
 from notchbook.workroom.answers.word_choices import WordChoices, word_choices
@@ -39,6 +40,7 @@ class StyleAnswer(Answer):
     findings: Findings | None
     eases: tuple[EaseLine, ...]
     elastics: tuple[ElasticLine, ...]
+    sewing: tuple[SewingRow, ...]
     caps_in_armholes: tuple[LaidHalf, ...]
     measures_read: tuple[str, ...]
     measures_needed: tuple[str, ...]
@@ -64,6 +66,7 @@ def style_answer(state: StyleState, reader: Reader, *, look: bool = False) -> St
         findings=None if look else findings(state.report, reader, replay, papers=False),
         eases=ease_lines(state.eases, replay, reader),
         elastics=elastic_lines(pattern, state.house, reader),
+        sewing=() if look else sewing_rows(pattern, reader),
         caps_in_armholes=caps_in_armholes(pattern, reader),
         measures_read=_measures_read(state),
         measures_needed=_measures_needed(state),
