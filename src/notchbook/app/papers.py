@@ -160,8 +160,10 @@ def write_findings(report: Report, path: Path) -> None:
 
 def _write_card(job: Job, ready: CutReady, path: Path, paper: Paper) -> None:
     from notchbook.output.card_pdf import write_card_pdf
+    from notchbook.output.flat import garment_flat
 
-    write_card_pdf(ready.pieces, job.info, path, "letter" if paper == "letter" else "a4")
+    flat = garment_flat(job.replay.pattern)
+    write_card_pdf(ready.pieces, job.info, path, "letter" if paper == "letter" else "a4", flat)
 
 
 def _made_folders(folder: Path) -> list[Path]:

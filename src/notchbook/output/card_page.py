@@ -19,6 +19,9 @@ BAND = 8.0
 FOOT = 8.0
 """Heights of the head of the first and of later pages, of a material's band, and of the foot; mm."""
 
+SKETCH = 52.0
+"""Height of the sketch of the garment, mm."""
+
 PICTURE = 30.0
 """Width of the column of piece drawings, mm."""
 
@@ -28,12 +31,14 @@ _COLUMNS = (2.0, 12.0, 46.0, 96.0, 134.0)
 
 @dataclass(frozen=True, slots=True)
 class CardPlan:
-    """The sizes of one card, mm: type area, row height, and the scale of the piece drawings."""
+    """The sizes of one card, mm: type area, row height, the scale of the piece drawings, height of the
+    sketch below the head."""
 
     width: float
     height: float
     row: float
     scale: float
+    sketch: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

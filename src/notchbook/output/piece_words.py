@@ -56,7 +56,7 @@ def named_lines(piece: CutPiece) -> dict[str, str]:
     """
     longest: dict[str, tuple[float, str]] = {}
     for line in piece.lines:
-        if line.kind == "buttonhole":  # they are many, and seen for what they are
+        if line.kind in ("buttonhole", "cut_line"):  # small, and seen for what they are
             continue
         words = _PART.sub("", line_words(line.name))
         longest[words] = max(longest.get(words, (0.0, "")), (line.path.length, line.name))

@@ -1,0 +1,78 @@
+"""The flat of a garment: its pieces lie beside each other, and it is alike on both sides."""
+
+import pytest
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from notchbook.geometry import Point
+from notchbook.output.flat import FlatShape, FlatView, garment_flat
+from notchbook.pattern import Pattern
+from support.hand_skirt import BACK_WIDTH, FRONT_WIDTH, hand_skirt
+from support.hand_trousers import hand_trousers
+from support.yoke_skirt import drafted, run, skirt_recipe, with_steps, yoke_recipe
+
+WAIST = (
+    {"edge": "skirt.back/waist", "starts_at": "skirt.back/waist_center"},
+    {"edge": "skirt.front/waist", "starts_at": "skirt.front/waist_side"},
+)
+
+
+def _corners(shape: FlatShape) -> list[Point]:
+    return [shape.fill.start, *(segment.end for segment in shape.fill.segments)][:-1]
+
+
+def _polygon(shape: FlatShape) -> BaseGeometry:
+    return Polygon([(place.x, place.y) for place in _corners(shape)]).buffer(0.0)
+
+
+def _view(pattern: Pattern, word: str) -> FlatView:
+    return next(view for view in garment_flat(pattern) if view.word == word)
+
+
+@pytest.mark.parametrize(("word", "width"), [("front", FRONT_WIDTH), ("back", BACK_WIDTH)])
+def test_a_half_and_its_reflection_make_the_view(word: str, width: float) -> None:
+    """The widths are those of the drawing by hand, at the hip."""
+    box = _view(hand_skirt(), word).bounds
+    assert box.width == pytest.approx(2.0 * width, abs=0.1)
+    assert box.min_x == pytest.approx(-box.max_x, abs=1e-6)
+
+
+def test_a_band_lies_outside_the_waist_by_its_finished_width() -> None:
+    plain = drafted()
+    banded = run(
+        with_steps(skirt_recipe(), ("waistband", "band", {"edges": WAIST, "depth": "40 mm"}))
+    ).pattern
+    for word in ("front", "back"):
+        before, after = _view(plain, word).bounds, _view(banded, word).bounds
+        assert after.max_y - before.max_y == pytest.approx(40.0, abs=2.0), "the side leans"
+        assert after.min_y == pytest.approx(before.min_y, abs=1.0)
+
+
+def test_no_leg_of_trousers_passes_the_center() -> None:
+    for view in garment_flat(hand_trousers()):
+        right, left = view.shapes[0], view.shapes[1]
+        sides = [sum(place.x for place in _corners(shape)) > 0.0 for shape in (right, left)]
+        assert sides[0] != sides[1]
+        for shape, positive in zip((right, left), sides, strict=True):
+            inward = min((place.x if positive else -place.x) for place in _corners(shape))
+            assert inward >= -1.0
+
+
+def test_neighbors_along_a_style_line_meet() -> None:
+    """The bent panel's seam lies on its mate: no paper is seen between them and little lies double."""
+    view = _view(run(yoke_recipe()).pattern, "front")
+    polygons = [
+        Polygon([(place.x, place.y) for place in _corners(shape)]).buffer(0.0) for shape in view.shapes
+    ]
+    together: BaseGeometry = polygons[0]
+    for one in polygons[1:]:
+        together = together.union(one)
+    assert together.geom_type == "Polygon"
+    double = sum(one.area for one in polygons) - together.area
+    assert double < 0.05 * together.area, "the flared part below lies a little over the yoke"
+
+
+def test_every_line_of_a_view_has_its_reflection() -> None:
+    shape, mate = _view(hand_skirt(), "front").shapes
+    for place, other in zip(_corners(shape), _corners(mate), strict=True):
+        assert (-place.x, place.y) == pytest.approx((other.x, other.y))
