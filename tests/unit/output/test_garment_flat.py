@@ -8,6 +8,7 @@ from notchbook.geometry import Point
 from notchbook.output.flat import FlatShape, FlatView, garment_flat
 from notchbook.pattern import Pattern
 from support.hand_skirt import BACK_WIDTH, FRONT_WIDTH, hand_skirt
+from support.hand_suit import SIDE, hand_suit
 from support.hand_trousers import hand_trousers
 from support.yoke_skirt import drafted, run, skirt_recipe, with_steps, yoke_recipe
 
@@ -76,3 +77,9 @@ def test_every_line_of_a_view_has_its_reflection() -> None:
     shape, mate = _view(hand_skirt(), "front").shapes
     for place, other in zip(_corners(shape), _corners(mate), strict=True):
         assert (-place.x, place.y) == pytest.approx((other.x, other.y))
+
+
+def test_a_suit_without_legs_is_drawn_as_it_is() -> None:
+    """It has a crotch and no waist: nothing is pressed toward its side."""
+    widths = {view.word: view.bounds.width for view in garment_flat(hand_suit())}
+    assert widths == pytest.approx({"front": 2.0 * SIDE.x, "back": 2.0 * SIDE.x}, abs=1.0)

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from notchbook.geometry import Point
 from notchbook.output.flat.joined import Placing
-from notchbook.pattern import Piece
+from notchbook.pattern import Piece, split_side
 
 _STEP = 2.0
 _GAP = 0.03
@@ -17,8 +17,9 @@ _ON_SEAM = 8.0
 
 
 def has_fork(piece: Piece) -> bool:
-    """Whether the piece has a crotch seam."""
-    return any("crotch" in edge.name for edge in piece.outline)
+    """Whether the piece is a panel of a leg that reaches the waist: a suit is open at the leg."""
+    words = {word for edge in piece.outline for word in split_side(edge.name)[0].split("/")[1:]}
+    return {"crotch_seam", "inseam", "waist"} <= words
 
 
 def drawn_apart(piece: Piece, placing: Placing) -> Placing:
@@ -28,7 +29,7 @@ def drawn_apart(piece: Piece, placing: Placing) -> Placing:
         (
             placing(place)
             for edge in piece.outline
-            if "crotch" in edge.name
+            if "crotch_seam" in edge.name
             for place in edge.path.flattened(_STEP)
         ),
         key=lambda place: place.y,
