@@ -64,6 +64,9 @@ SAID_OF_STRETCH: Final = {
     "leggings-waist-wide": "waist_girth",
     "leggings-waist-wide-at-side": "waist_girth",
     "leggings-hem-widened": "ankle_girth",
+    "leggings-thigh-narrowed": "thigh_girth",
+    "leggings-knee-widened": "knee_girth",
+    "leggings-calf-narrowed": "calf_girth",
 }
 """Findings that name by how much a place gave way."""
 

@@ -65,7 +65,7 @@ def run(pattern: Pattern, context: StepContext, parameters: BodysuitParameters) 
 def _pieces(names: PanelNames, half: BodysuitHalf, given: BodysuitGiven) -> dict[str, Piece]:
     lining = cut("crotch.lining") * (given.crotch_front + given.crotch_back)
     pieces = {
-        which: bodysuit_piece(names, which, panel, half.levels, given.torso.back_length)
+        which: bodysuit_piece(names, which, panel, half.levels)
         for which, panel in (("front", half.front), ("back", half.back))
     }
     if half.sleeve is not None:
@@ -91,7 +91,7 @@ def _joined(pattern: Pattern, names: PanelNames, half: BodysuitHalf, pieces: dic
 
 STEP = StepDefinition(
     operation="bodysuit",
-    version=2,
+    version=3,
     kind="block",
     title="Draft bodysuit",
     sentence="{use}, neck {neck}, leg {leg}, sleeve {sleeve}, cloth {across} across, {along} along",
@@ -100,6 +100,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
-    upcasters={1: dict},
+    upcasters={1: dict, 2: dict},
     refuses=BODYSUIT_REFUSES,
 )

@@ -70,7 +70,7 @@ def _leg(context: StepContext, given: LeggingsGiven) -> LeggingsLeg:
 
 STEP = StepDefinition(
     operation="leggings",
-    version=2,
+    version=3,
     kind="block",
     title="Draft leggings",
     sentence="cloth {across} across, {along} along",
@@ -79,6 +79,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
-    upcasters={1: dict},
+    upcasters={1: dict, 2: dict},
     refuses=LEGGINGS_REFUSES,
 )

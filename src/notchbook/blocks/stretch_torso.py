@@ -47,7 +47,7 @@ def run(pattern: Pattern, context: StepContext, parameters: StretchTorsoParamete
     half = draft_to_meet(context, given, lambda: _read(context, parameters, cloth, other).given, draw)
     names = PanelNames(context.slug)
     pieces = {
-        which: torso_piece(names, which, panel, half.levels, read.given.back_length)
+        which: torso_piece(names, which, panel, half.levels)
         for which, panel in (("front", half.front), ("back", half.back))
     }
     if half.sleeve is not None:
@@ -82,7 +82,7 @@ def _length(context: StepContext, reader: StretchReader, parameters: StretchTors
 
 STEP = StepDefinition(
     operation="stretch_torso",
-    version=2,
+    version=3,
     kind="block",
     title="Draft stretch torso",
     sentence="{fit}, {length} length, sleeve {sleeve}, cloth {across} across",
@@ -91,6 +91,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
-    upcasters={1: dict},
+    upcasters={1: dict, 2: dict},
     refuses=UPPER_REFUSES,
 )

@@ -1,7 +1,7 @@
 """Armhole and sleeve agree: the underarm is lowered for a full arm, the sleeve widened for a thin one."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from notchbook.blocks.stretch.armholes import Armholes
@@ -15,9 +15,11 @@ from notchbook.geometry.solve import solve_rising
 
 @dataclass(frozen=True, slots=True)
 class ArmRoom:
-    """The cap in use, by how much the underarm was lowered and the sleeve widened for it, mm."""
+    """The cap in use, the sleeve that it was drawn for, by how much the underarm was lowered and the sleeve
+    widened for it, mm."""
 
     cap: Cap
+    sleeve: StretchSleeveGiven
     lowered: float
     wider: float
 
@@ -45,11 +47,18 @@ def _room(given: StretchSleeveGiven, armholes_at: Callable[[float], Armholes]) -
         return _lowered(given, armholes_at)
     if _over(given, armholes, given.biceps, "most") > 0.0:
         return _widened(given, armholes)
-    return ArmRoom(_cap(given, armholes, given.biceps), 0.0, 0.0)
+    return _drawn(given, armholes, 0.0, 0.0)
 
 
-def _cap(given: StretchSleeveGiven, armholes: Armholes, biceps: float) -> Cap:
-    return draw_cap(given, armholes, biceps)
+def _drawn(given: StretchSleeveGiven, armholes: Armholes, lowered: float, wider: float) -> ArmRoom:
+    sleeve = sleeve_from_neck(given, armholes)
+    return ArmRoom(draw_cap(sleeve, armholes, given.biceps + wider), sleeve, lowered, wider)
+
+
+def sleeve_from_neck(given: StretchSleeveGiven, armholes: Armholes) -> StretchSleeveGiven:
+    """The sleeve in these armholes: so much shorter as its shoulder drops over the arm, and longer as it lies
+    farther in, that from the neck it ends where it was asked to."""
+    return replace(given, length=given.length + armholes.shoulder.shorter)
 
 
 def _over(
@@ -58,7 +67,8 @@ def _over(
     """By how much the armhole is longer than a cap of the least or most height, mm."""
     girth = armholes.girth
     height = figure(f"cap.{limit}_share") * girth
-    return girth - cap_length(given, armholes.front.length / girth, biceps, height)
+    sleeve = sleeve_from_neck(given, armholes)
+    return girth - cap_length(sleeve, armholes.front.length / girth, biceps, height)
 
 
 def _lowered(given: StretchSleeveGiven, armholes_at: Callable[[float], Armholes]) -> ArmRoom:
@@ -70,7 +80,7 @@ def _lowered(given: StretchSleeveGiven, armholes_at: Callable[[float], Armholes]
     except GeometryError as error:
         girth = armholes_at(most).girth
         raise DraftRefused("stretch-arm-too-full", biceps=given.biceps, armhole=girth, most=most) from error
-    return ArmRoom(_cap(given, armholes_at(lowered), given.biceps), lowered, 0.0)
+    return _drawn(given, armholes_at(lowered), lowered, 0.0)
 
 
 def _widened(given: StretchSleeveGiven, armholes: Armholes) -> ArmRoom:
@@ -83,4 +93,4 @@ def _widened(given: StretchSleeveGiven, armholes: Armholes) -> ArmRoom:
         raise DraftRefused(
             "stretch-arm-too-thin", biceps=given.biceps, armhole=armholes.girth, most=most
         ) from error
-    return ArmRoom(_cap(given, armholes, given.biceps + wider), 0.0, wider)
+    return _drawn(given, armholes, 0.0, wider)

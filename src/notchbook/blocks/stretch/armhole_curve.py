@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from math import atan2, degrees, sqrt
 
 from notchbook.blocks.stretch.figures import figure
+from notchbook.blocks.stretch.round_curve import round_curve
 from notchbook.geometry import Cubic, Path, Point, curve_between, direction
 
 
@@ -34,18 +35,25 @@ def draw_armhole(plan: ArmholePlan) -> Path:
     outward = degrees(atan2(plan.across.x - plan.tip.x, plan.tip.y - plan.across.y))
     turn = max(figure("armhole.least_turn"), figure("armhole.turn_share") * (plan.slope + outward))
     heading = -90.0 + max(outward + turn, 0.0)
-    pull = figure("armhole.upper_pull")
-    top = curve_between(plan.tip, -90.0 - plan.slope, plan.across, heading, 1.0, pull)
-    return Path.of(top, _hook(plan, heading, _end_curvature(top)))
+    upper = _upper(plan, heading)
+    return Path.of(*upper, _hook(plan, heading, abs(upper[-1].curvature(1.0))))
 
 
-def _end_curvature(top: Cubic) -> float:
-    """How much the upper part turns at its lower end, 1/mm."""
-    handle = top.end - top.end_handle
-    size = handle.norm()
-    if size == 0.0:
-        return 0.0
-    return 2.0 / 3.0 * abs(handle.cross(top.start_handle - top.end)) / size**3
+def _upper(plan: ArmholePlan, heading: float) -> tuple[Cubic, ...]:
+    """From the shoulder point to ``across``: one curve, or where that would leave the shoulder in a hook, a
+    rounder one that takes most of the turn and one that goes on from it."""
+    leaving, pull = -90.0 - plan.slope, figure("armhole.upper_pull")
+    whole = curve_between(plan.tip, leaving, plan.across, heading, 1.0, pull)
+    if abs(whole.curvature(0.0)) * figure("armhole.least_shoulder_radius") <= 1.0:
+        return (whole,)
+    onward = leaving + figure("armhole.shoulder_turn_share") * (heading - leaving)
+    way = direction((onward + heading) / 2.0)
+    fall = direction(leaving) + direction(onward) * figure("armhole.shoulder_fall")
+    place = plan.tip + fall * ((plan.across - plan.tip).cross(way) / fall.cross(way))
+    if not plan.across.y < place.y < plan.tip.y:
+        return (whole,)
+    rest = curve_between(place, onward, plan.across, heading, 1.0, figure("armhole.rest_pull"))
+    return round_curve(plan.tip, leaving, place, onward), rest
 
 
 def _hook(plan: ArmholePlan, heading: float, curvature: float) -> Cubic:

@@ -79,7 +79,7 @@ def _front_width(given: TorsoGiven, shoulder: Shoulder, underarm: Point, wide: f
 
 def _upright(armhole: Path) -> Point:
     """Where an armhole is upright: there its upper part meets the J."""
-    return armhole.segments[0].end
+    return armhole.segments[-1].start
 
 
 def _level(slope: float, usual: float, tip: Point, underarm: Point, width: float) -> float:

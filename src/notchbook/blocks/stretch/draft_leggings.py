@@ -6,6 +6,7 @@ from functools import cache
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import LeggingsGiven
 from notchbook.blocks.stretch.inseams import inseam
+from notchbook.blocks.stretch.leg_easing import leg_ease
 from notchbook.blocks.stretch.leggings_balance import limits, require_agreement
 from notchbook.blocks.stretch.leggings_levers import leggings_levers
 from notchbook.blocks.stretch.leggings_upper import (
@@ -34,7 +35,8 @@ def draft_leggings(given: LeggingsGiven) -> LeggingsLeg:
     _require_levels(given)
     widths = leg_widths(given)
     _require_thigh(given, widths)
-    seam = inseam(given, widths.crotch)
+    ease = leg_ease(given)
+    seam = inseam(given, widths.crotch, ease)
     upper = _closed(given, widths, seam)
     level = hip_level(given, widths, upper.pull.depth)
     require_agreement(upper.rises, limits(given.hip), given.crotch_front + given.crotch_back, given.rise)
@@ -48,6 +50,7 @@ def draft_leggings(given: LeggingsGiven) -> LeggingsLeg:
         hip_level=level,
         knee_level=-given.knee_down,
         calf_level=-given.calf_down if given.calf_down is not None else None,
+        ease=ease,
         levers=leggings_levers(given, widths, upper),
     )
 

@@ -22,8 +22,9 @@ class StrapGiven:
 
 @dataclass(frozen=True, slots=True)
 class StretchSleeveGiven:
-    """A sleeve without cap ease. ``biceps`` and ``hem`` are girths, ``length`` runs from the shoulder point
-    to the hem along the middle."""
+    """A sleeve without cap ease. ``biceps`` and ``hem`` are girths, ``length`` runs from the end of the
+    shoulder as given to the hem along the middle; a shoulder that is drafted longer or shorter takes it from
+    the sleeve or adds it."""
 
     biceps: float
     hem: float
@@ -130,6 +131,9 @@ class LeggingsGiven:
     the hip line there. The depths of knee, calf and hem lie below the crotch level. With ``side_seam`` the
     side takes in its share of what the waist is smaller than the hip; without, it is one straight line and
     front and back are one piece. ``has_front_room``: the front has a wider extension, as a man needs it.
+
+    For an inseam without humps thigh and calf may be drafted narrower, down to ``thigh_least`` and
+    ``calf_least`` (None: as given), and the knee a little wider where ``knee_may_widen``.
     """
 
     waist: float
@@ -147,3 +151,6 @@ class LeggingsGiven:
     hem_down: float
     side_seam: bool = False
     has_front_room: bool = False
+    thigh_least: float | None = None
+    calf_least: float | None = None
+    knee_may_widen: bool = False

@@ -4,20 +4,22 @@ from itertools import pairwise
 
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import LeggingsGiven
+from notchbook.blocks.stretch.leg_easing import LegEase
 from notchbook.geometry import Cubic, Path, Point
 
 _NEAR = 0.12
 """Over the way from crotch to knee; a level nearer than this to the one above, or to the hem, is left out."""
 
 
-def inseam(given: LeggingsGiven, crotch_width: float) -> Path:
+def inseam(given: LeggingsGiven, crotch_width: float, ease: LegEase) -> Path:
     """From the crotch point down to the hem, on the side of +x; upright at the hem.
 
-    Each width is halved about the middle of the leg at x = 0. The line bends evenly through the levels.
+    Each width is halved about the middle of the leg at x = 0, less or more by what the level gives way
+    (``ease``). The line bends evenly through the levels.
     """
     near = _NEAR * given.knee_down
     levels = [(0.0, crotch_width)]
-    for level in _asked(given):
+    for level in _asked(given, ease):
         if levels[-1][0] + near <= level[0] <= given.hem_down - near:
             levels.append(level)
     points = [Point(width / 2.0, -down) for down, width in (*levels, (given.hem_down, given.ankle))]
@@ -30,11 +32,14 @@ def inseam(given: LeggingsGiven, crotch_width: float) -> Path:
     )
 
 
-def _asked(given: LeggingsGiven) -> list[tuple[float, float]]:
+def _asked(given: LeggingsGiven, ease: LegEase) -> list[tuple[float, float]]:
     """The levels between crotch and hem: how far below the crotch, and how wide, mm."""
-    asked = [(figure("leggings.thigh_level") * given.knee_down, given.thigh), (given.knee_down, given.knee)]
+    asked = [
+        (figure("leggings.thigh_level") * given.knee_down, given.thigh - ease.thigh),
+        (given.knee_down, given.knee + ease.knee),
+    ]
     if given.calf_down is not None and given.calf is not None:
-        asked.append((given.calf_down, given.calf))
+        asked.append((given.calf_down, given.calf - ease.calf))
     return asked
 
 

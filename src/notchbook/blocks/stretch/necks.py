@@ -5,6 +5,7 @@ from math import atan2, degrees, radians, tan
 
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import TorsoGiven
+from notchbook.blocks.stretch.round_curve import round_curve
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Path, Point, curve_between, direction
 from notchbook.geometry.solve import solve_rising
@@ -77,26 +78,22 @@ def _drawn(given: TorsoGiven, nape: Point, pit: Point, base: Point, opened: floa
 
 
 def _lean(square: float, front_rise: float, back_rise: float, most: float) -> float:
-    """By how much more upright than square the front neck meets the shoulder, and the back less, degrees.
-
-    Both lines must still turn where they meet it; where both are steep they share what there is. A flat wide
-    back neck does not turn up in a hook: its front is the more upright.
+    """By how much more upright than square the front neck meets the shoulder, and the back less, degrees:
+    both nearly square. Both lines must still turn where they meet it; where both are steep they share what
+    there is.
     """
     shared = max((2.0 * square - front_rise - back_rise) / 2.0, 0.0)
     front_turn = min(figure("neck.least_turn"), shared)
     back_turn = min(figure("neck.scoop_turn"), 2.0 * shared - front_turn)
-    least = max(front_rise + front_turn, 2.0 * square - back_rise - figure("neck.most_turn")) - square
-    lean = max(figure("neck.lean"), min(least, most))
+    lean = max(figure("neck.lean"), min(front_rise + front_turn - square, most))
     return max(min(lean, square - back_rise - back_turn), -most)
 
 
 def _line(center: Point, end: Point, arrival: float) -> Path:
-    """Level at the center, a scooped one for longer; one so deep that it would bend back goes up steeply and
-    turns square to the shoulder at its end."""
-    rise = _rise(center, end)
-    pull = figure("neck.scoop_pull") if rise > figure("neck.scooped_from") else 1.0
-    if rise + _LEAST_TURN <= arrival:
-        return Path.of(curve_between(center, 0.0, end, arrival, pull))
+    """Level at the center; one so deep that it would bend back goes up steeply and turns square to the
+    shoulder at its end."""
+    if _rise(center, end) + _LEAST_TURN <= arrival:
+        return Path.of(round_curve(center, 0.0, end, arrival))
     steep = max(figure("neck.deep_upright"), arrival)
     depth = end.y - center.y
     low = figure("neck.deep_from") * depth

@@ -6,17 +6,20 @@ y = 0. Sleeve and leg are the wearer's right, face up: front toward +x, back tow
 
 from dataclasses import dataclass
 
+from notchbook.blocks.stretch.leg_easing import LegEase
 from notchbook.blocks.upper.shapes import Lever
 from notchbook.geometry import Path, Point
 
 
 @dataclass(frozen=True, slots=True)
 class Levels:
-    """Heights of the level lines, mm: underarm (the bust line of a block without darts), waist, hip."""
+    """Heights of the level lines, mm: underarm (the bust line of a block without darts), waist, hip; and that
+    of the neck base at the center back, whatever neck is cut."""
 
     underarm: float
     waist: float
     hip: float
+    nape: float
 
 
 @dataclass(frozen=True)
@@ -134,7 +137,8 @@ class LeggingsLeg:
     """One leg: front and back in one frame, y = 0 at the crotch level, the side line along x = 0.
 
     Without a side seam both ``side`` paths are the same straight line on x = 0, and the two are cut as one
-    piece. With one they are equally long curves. Levels are heights, mm.
+    piece. With one they are equally long curves. Levels are heights, mm. ``ease`` is what thigh, knee and
+    calf gave way for an even inseam.
     """
 
     front: LegPanel
@@ -142,4 +146,5 @@ class LeggingsLeg:
     hip_level: float
     knee_level: float
     calf_level: float | None
+    ease: LegEase
     levers: tuple[Lever, ...]

@@ -50,15 +50,13 @@ def draw_upper(asked: TorsoGiven, low: float) -> UpperFrame:
     lowered = room.lowered if room is not None else 0.0
     side = side_seam(given, underarm_y - lowered, low)
     armholes = armholes_at(lowered)
-    sleeve = None
-    if given.sleeve is not None and room is not None:
-        sleeve = finished_sleeve(given.sleeve, room.cap)
+    sleeve = finished_sleeve(room.sleeve, room.cap) if room is not None else None
     return UpperFrame(
         necks,
         armholes,
         side,
         sleeve,
-        Levels(underarm_y - lowered, 0.0, -given.hip_depth),
+        Levels(underarm_y - lowered, 0.0, -given.hip_depth, given.back_length),
         (*_given_levers(asked, given), *_levers(given, armholes, room)),
     )
 
@@ -78,9 +76,9 @@ def _given_levers(asked: TorsoGiven, given: TorsoGiven) -> tuple[Lever, ...]:
 
 def _levers(given: TorsoGiven, armholes: Armholes, room: ArmRoom | None) -> tuple[Lever, ...]:
     found: list[Lever] = [] if given.is_cut_in else _armhole_levers(given, armholes)
-    if room is not None and given.sleeve is not None:
-        longer = sleeve_longer(given.sleeve, room.cap)
-        wider_hem = sleeve_hem(given.sleeve, room.cap) - given.sleeve.hem
+    if room is not None:
+        longer = sleeve_longer(room.sleeve, room.cap)
+        wider_hem = sleeve_hem(room.sleeve, room.cap) - room.sleeve.hem
         least, usual, highest = (figure(f"cap.{word}_share") for word in ("least", "usual", "most"))
         found += [
             Lever("underarm_lowered", room.lowered, 0.0, figure("cap.most_lowering"), 0.0),

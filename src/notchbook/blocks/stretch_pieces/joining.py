@@ -105,7 +105,8 @@ def _armhole_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
 
 
 def _leg_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
-    """Half way along the leg opening of front and back, for the elastic, and half way along the join."""
+    """Half way along the leg opening of front and back, for the elastic, and half way along the join; the
+    lining that is laid into that seam has its own there."""
     if not isinstance(half, BodysuitHalf):
         return
     for which, panel in (("front", half.front), ("back", half.back)):
@@ -114,3 +115,6 @@ def _leg_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
         yield Notch(names.at(which, "leg_notch"), leg, kind=kind, purpose="elastic")
         join = Place(names.at(which, "crotch"), start, panel.crotch.length / 2.0)
         yield Notch(names.at(which, "join_notch"), join, seam=names.whole("crotch"), purpose="crotch join")
+    middle = half.front.crotch.length / 2.0
+    lining = Place(names.at("lining", "crotch"), names.at("lining", "crotch_side"), middle)
+    yield Notch(names.at("lining", "join_notch"), lining, purpose="crotch join")

@@ -22,6 +22,7 @@ def leggings_notes(
     piece = next(iter(drafted.pieces.values())).name
     yield from cloth_notes(cloth, drafted.taken, piece)
     yield from _levers(drafted, piece)
+    yield from _eased(drafted, piece)
     yield from passing_notes(_passages(drafted, piece, heel), cloth.across)
     if read.hem_wider > _UNSEEN:
         hem, wider = drafted.edges("hem")[0], Measured(read.hem_wider, 0.0)
@@ -94,6 +95,18 @@ def _levers(drafted: DraftedLeg, piece: str) -> Iterator[Finding]:
                 piece=piece,
                 what=AT_LIMIT[lever.name][0 if at_least else 1],
             )
+
+
+def _eased(drafted: DraftedLeg, piece: str) -> Iterator[Finding]:
+    """What thigh, knee and calf gave way for an inseam without humps."""
+    ease = drafted.leg.ease
+    for code, by in (
+        ("leggings-thigh-narrowed", -ease.thigh),
+        ("leggings-knee-widened", ease.knee),
+        ("leggings-calf-narrowed", -ease.calf),
+    ):
+        if abs(by) > _UNSEEN:
+            yield worded(CHECK, code, Severity.NOTE, Measured(by, 0.0), piece=piece)
 
 
 def _passages(drafted: DraftedLeg, piece: str, heel: float | None) -> Iterator[Passage]:

@@ -54,13 +54,14 @@ def leggings_promises(drafted: DraftedLeg) -> tuple[Expectation, ...]:
 
 
 def _girths(drafted: DraftedLeg) -> Iterator[Expectation]:
-    given = drafted.given
+    given, ease = drafted.given, drafted.leg.ease
+    calf = None if given.calf is None else given.calf - ease.calf
     for key, wanted, names, times in (
         ("waist_girth", given.waist + drafted.pulled("waist_left_wide"), drafted.edges("waist"), 2),
         ("hip_girth", given.hip, drafted.lines("hip_line"), 2),
-        ("thigh_girth", given.thigh, drafted.lines("thigh_line"), 1),
-        ("knee_girth", given.knee, drafted.lines("knee_line"), 1),
-        ("calf_girth", given.calf, drafted.lines("calf_line"), 1),
+        ("thigh_girth", given.thigh - ease.thigh, drafted.lines("thigh_line"), 1),
+        ("knee_girth", given.knee + ease.knee, drafted.lines("knee_line"), 1),
+        ("calf_girth", calf, drafted.lines("calf_line"), 1),
         ("ankle_girth", given.ankle, drafted.edges("hem") if drafted.ends_at_ankle else (), 1),
     ):
         if wanted is not None and names:

@@ -8,7 +8,7 @@ from notchbook.blocks.lower_measures import needed_rise_keys, read_lower, read_r
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import LeggingsGiven
 from notchbook.blocks.stretch_fabric.cloth import Cloth
-from notchbook.blocks.stretch_fabric.reductions import Reduced
+from notchbook.blocks.stretch_fabric.reductions import Reduced, least_girth
 from notchbook.blocks.stretch_pieces.close_fit import require_stretch
 from notchbook.blocks.stretch_pieces.crotch_measures import (
     CROTCH_PARTS,
@@ -96,6 +96,9 @@ def leggings_read(
         hem_down=hem_down,
         side_seam=parameters.side_seam,
         has_front_room=has_front_room(context),
+        thigh_least=_least(reader, "thigh_girth", parameters.thigh_ease),
+        calf_least=_least(reader, "calf_girth", parameters.calf_ease),
+        knee_may_widen=parameters.knee_ease is None,
     )
     hem = _width_at(given, hem_down, ankle_down)
     given = replace(given, ankle=hem + _wider_for_heel(reader, parameters, hem))
@@ -106,6 +109,13 @@ def leggings_read(
         ends_at_ankle=hem_down >= ankle_down,
         knee_left_out=None if is_on_leg else measured,
     )
+
+
+def _least(reader: StretchReader, key: str, ease: str | None) -> float | None:
+    """The least girth that the cloth goes over the leg with, mm; None where the measure was not taken, or
+    somebody chose an ease of her own, which is left as it is."""
+    body = reader.find(key)
+    return None if body is None or ease is not None else least_girth(body, reader.cloth)
 
 
 def _width_at(given: LeggingsGiven, down: float, ankle_down: float) -> float:

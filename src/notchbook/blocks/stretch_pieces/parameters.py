@@ -36,7 +36,7 @@ class UpperStretchParameters(ClothParameters):
     own_back_neck: Annotated[AmountText | None, _SHAPE] = None
     """How far the back neck is lowered at the center, instead of the back's own."""
     own_sleeve_length: Annotated[AmountText | None, _SHAPE] = None
-    """From the shoulder point to the hem of the sleeve, instead of the sleeve's own."""
+    """From the shoulder point of the body to the hem of the sleeve, instead of the sleeve's own."""
     armhole_lowered: AmountText = "0 mm"
     """How far the armhole is lowered beyond what is usual for the use."""
     bust_ease: EaseText = None
@@ -66,7 +66,7 @@ class StretchTorsoParameters(UpperStretchParameters):
     neck: Neck = "crew"
     """At the neck base, a little wider, a scoop, or deep."""
     back: BackNeck = "high"
-    """At the neck base, a little lower, a scoop, or low."""
+    """At the neck base, a little lower, a scoop, or low; the first two lie lower the wider the neck is."""
     own_length: Annotated[AmountText | None, _SHAPE] = None
     """From the waist down to the hem, instead of the length's own."""
     put_on: Literal["over_head", "opening"] = "over_head"
@@ -86,7 +86,7 @@ class BodysuitParameters(UpperStretchParameters):
     neck: Neck = "scoop"
     """At the neck base, a little wider, a scoop, or deep."""
     back: BackNeck = "scoop"
-    """At the neck base, a little lower, a scoop, or low."""
+    """At the neck base, a little lower, a scoop, or low; the first two lie lower the wider the neck is."""
     shoulder: Shoulder | None = None
     """The whole shoulder, or cut down to a strap; empty: a strap where there is no sleeve."""
     strap_width: Annotated[AmountText, _SHAPE] = "40 mm"

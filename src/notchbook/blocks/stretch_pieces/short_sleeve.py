@@ -22,10 +22,11 @@ def with_underarm_seam(
     if parameters.sleeve != "short" or parameters.own_sleeve_length is not None:
         return given
     torso = given.torso if isinstance(given, BodysuitGiven) else given
-    drawn = draw(given).sleeve
-    if torso.sleeve is None or drawn is None:
+    half = draw(given)
+    if torso.sleeve is None or half.sleeve is None:
         return given
-    length = drawn.cap_height + cut("sleeve.underarm")
+    farther_in = next(one.pulled for one in half.levers if one.name == "shoulder_narrowed")
+    length = half.sleeve.cap_height + cut("sleeve.underarm") - farther_in
     if torso.sleeve.length >= length:
         return given
     longer = replace(torso, sleeve=replace(torso.sleeve, length=length))

@@ -94,8 +94,10 @@ def torso_read(
         hip_depth=reader.pattern("hip_depth", "trunk"),
         length=length,
         neck_wider=_neck_wider(reader, parameters, shoulder, strap),
-        front_neck_lower=_lowered(reader, parameters.own_front_neck, "front", parameters.neck, back_length),
-        back_neck_lower=_lowered(reader, parameters.own_back_neck, "back", parameters.back, back_length),
+        front_neck_lower=_lowered(
+            reader, parameters.own_front_neck, cut(f"front_neck_lower.{parameters.neck}") * back_length
+        ),
+        back_neck_lower=_lowered(reader, parameters.own_back_neck, _back_share(parameters) * back_length),
         shoulder_in=0.0 if parameters.sleeve != "none" or strap else cut("strap.cut_in") * shoulder,
         strap=strap,
         sleeve=_sleeve(reader, parameters),
@@ -134,11 +136,17 @@ def _neck_wider(
     return cut(f"neck_wider.{parameters.neck}") * shoulder
 
 
-def _lowered(reader: StretchReader, own: str | None, which: str, word: str, back_length: float) -> float:
+def _lowered(reader: StretchReader, own: str | None, usual: float) -> float:
     """How far a neck is lowered at its center, mm; the center belongs to both sides."""
-    if own is not None:
-        return reader.context.mm(own, "both")
-    return cut(f"{which}_neck_lower.{word}") * back_length
+    return usual if own is None else reader.context.mm(own, "both")
+
+
+def _back_share(parameters: AnyUpper) -> float:
+    """How far the back neck is lowered over the length from nape to waist: of an opened neck one at the base,
+    or a high one, lower."""
+    is_flat = parameters.back in ("base", "high")
+    opened = cut(f"back_neck_opened.{parameters.neck}") if is_flat else 0.0
+    return cut(f"back_neck_lower.{parameters.back}") + opened
 
 
 def _sleeve(reader: StretchReader, parameters: AnyUpper) -> StretchSleeveGiven | None:

@@ -23,25 +23,20 @@ _STEEPEST = 80.0
 """Degrees over the level at which the top of a lining leaves the leg at most (own judgment)."""
 
 
-def torso_piece(
-    names: PanelNames, which: str, panel: TorsoPanel, levels: Levels, nape: float | None = None
-) -> Piece:
-    """A panel to waist or hip, cut on the fold of its center. ``nape`` is the height of the body's nape,
-    mm, where the back neck is cut lower."""
+def torso_piece(names: PanelNames, which: str, panel: TorsoPanel, levels: Levels) -> Piece:
+    """A panel to waist or hip, cut on the fold of its center."""
     hem = (Run("hem", panel.hem, "hem_center", "hem"), Run("side_seam", panel.side.reversed(), "hem_side"))
-    return _panel(names, which, panel, levels, hem, nape)
+    return _panel(names, which, panel, levels, hem)
 
 
-def bodysuit_piece(
-    names: PanelNames, which: str, panel: BodysuitPanel, levels: Levels, nape: float | None = None
-) -> Piece:
-    """A panel to the crotch, cut on the fold of its center; ``nape`` as of the torso."""
+def bodysuit_piece(names: PanelNames, which: str, panel: BodysuitPanel, levels: Levels) -> Piece:
+    """A panel to the crotch, cut on the fold of its center."""
     lower = (
         Run("crotch", panel.crotch.reversed(), "crotch_center"),
         Run("leg_opening", panel.leg.reversed(), "crotch_side"),
         Run("side_seam", panel.side.reversed(), "leg_side"),
     )
-    return _panel(names, which, panel, levels, lower, nape)
+    return _panel(names, which, panel, levels, lower)
 
 
 def lining_piece(names: PanelNames, front: BodysuitPanel, height: float) -> Piece:
@@ -112,9 +107,9 @@ def _panel(
     panel: TorsoPanel | BodysuitPanel,
     levels: Levels,
     lower: tuple[Run, ...],
-    nape: float | None,
 ) -> Piece:
-    """A panel from its lower edge round; a front is reflected."""
+    """A panel from its lower edge round; a front is reflected. A back neck that is cut lower keeps a mark at
+    the nape."""
     pit, end = panel.neck.start, lower[0].path.start
     runs = (
         *lower,
@@ -124,8 +119,8 @@ def _panel(
         Run(f"center_{which}", Path.line(pit, end), _CENTERS[which], "fold"),
     )
     marks = [("waist_center", Point(0.0, levels.waist))] if end.y < levels.waist else []
-    if nape is not None and nape > pit.y and which == "back":
-        marks.append(("neck_base", Point(0.0, nape)))
+    if which == "back" and levels.nape > pit.y:
+        marks.append(("neck_base", Point(0.0, levels.nape)))
     lines = tuple(_levels(panel, which, levels))
     marks += _sides_of_cut_lines(panel, levels, lines)
     drawing = Drawing(names.title(which), runs, lines, tuple(marks))

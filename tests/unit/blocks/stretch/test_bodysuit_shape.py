@@ -159,6 +159,30 @@ def test_what_is_refused(changes: dict[str, float], code: str) -> None:
     assert caught.value.text()
 
 
+def quickest_before_the_join(path: Path) -> float:
+    """The radius of the quickest bend in the last third of a leg line, mm, each over 10 mm."""
+    rows = points(path, 400)
+    steps = np.diff(rows, axis=0)
+    steps = steps[np.hypot(*steps.T) > 1e-9]
+    along = np.cumsum(np.hypot(*steps.T))
+    heading = np.unwrap(np.arctan2(steps[:, 1], steps[:, 0]))
+    places = np.arange(2.0 / 3.0 * along[-1], along[-1] - 10.0, 1.0)
+    turns = np.interp(places + 10.0, along, heading) - np.interp(places, along, heading)
+    return float(10.0 / np.abs(turns).max())
+
+
+def test_the_back_leg_bends_softly_behind_the_join(drafted: tuple[BodysuitGiven, BodysuitHalf]) -> None:
+    """A patternmaker's review: the bend is spread over 5 cm and more of a grown-up's leg line, a quarter of
+    it on a child. Drawn with less than a sixth of the line as its radius it was a hook."""
+    _, half = drafted
+    assert quickest_before_the_join(half.back.leg) > 0.175 * length(half.back.leg)
+
+
+def test_a_hook_behind_the_join_is_seen() -> None:
+    hook = Path.of(curve_between(Point(130.0, 90.0), 222.0, Point(0.0, 0.0), 244.0, 1.1, 0.67))
+    assert quickest_before_the_join(hook) < 0.175 * 2.0 * length(hook)
+
+
 def strip(half: BodysuitHalf) -> float:
     """The front at its narrowest between the legs, the whole, mm."""
     return float(2.0 * points(half.front.leg, 200)[:, 0].min())

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from notchbook.blocks.stretch import LeggingsGiven, LeggingsLeg, draft_leggings
+from notchbook.blocks.stretch.leg_easing import LegEase
 from notchbook.errors import DraftRefused
 from notchbook.geometry import Path, Point, curve_between, inflections
 from support.stretch_shapes import (
@@ -186,6 +187,45 @@ def _bends_both_ways(path: Path) -> float:
     turns = np.diff(np.unwrap(np.arctan2(steps[:, 1], steps[:, 0])))
     left, right = turns[turns > 0.0].sum(), -turns[turns < 0.0].sum()
     return float(np.degrees(min(left, right)))
+
+
+FULL_THIGH = replace(LEGS["plus"], thigh_least=600.0, calf_least=350.0, knee_may_widen=True)
+"""A full thigh over a knee that is not, in cloth that gives."""
+
+
+def swings(leg: LeggingsLeg) -> tuple[float, float]:
+    """By how many degrees the inseam bends out at the knee, and in again below it."""
+    rows = points(leg.front.inseam, 200)
+    steps = np.diff(rows, axis=0)
+    steps = steps[np.hypot(*steps.T) > 1e-9]
+    runs_in = np.degrees(np.arctan2(-steps[:, 0], -steps[:, 1]))
+    knee = len(runs_in) // 4 + int(runs_in[len(runs_in) // 4 : 7 * len(runs_in) // 8].argmin())
+    return float(runs_in[:knee].max() - runs_in[knee]), float(runs_in[knee:].max() - runs_in[knee])
+
+
+def test_the_inseam_of_a_full_thigh_makes_no_second_hump() -> None:
+    """A hand eases the seam by 3 or 4 mm at thigh and calf (a patternmaker's review)."""
+    as_given, eased = draft_leggings(LEGS["plus"]), draft_leggings(FULL_THIGH)
+    assert all(after < 0.85 * before for before, after in zip(swings(as_given), swings(eased), strict=True))
+    assert 6.0 < eased.ease.thigh <= 8.0
+    assert eased.ease.calf == eased.ease.thigh
+    assert 0.0 < eased.ease.knee < eased.ease.calf
+    assert 2 * width_at((eased.front.inseam,), -FULL_THIGH.knee_down) == pytest.approx(
+        FULL_THIGH.knee + eased.ease.knee, abs=TOLERANCE
+    )
+    assert eased.front.inseam.start == as_given.front.inseam.start, "the crotch stays as wide"
+
+
+def test_thigh_knee_and_calf_give_way_no_more_than_they_may() -> None:
+    assert FULL_THIGH.calf is not None
+    stiff = replace(FULL_THIGH, thigh_least=FULL_THIGH.thigh - 1.5, calf_least=500.0, knee_may_widen=False)
+    found = draft_leggings(stiff).ease
+    assert (found.thigh, found.knee, found.calf) == pytest.approx((1.5, 0.0, 0.0))
+    assert draft_leggings(replace(FULL_THIGH, thigh_least=None, calf_least=None)).ease.thigh == 0.0
+    gentle = replace(LEGGINGS, thigh_least=400.0, calf_least=250.0, knee_may_widen=True)
+    assert draft_leggings(gentle).ease == LegEase(), "a leg that runs in gently stays as it is"
+    short = replace(FULL_THIGH, hem_down=FULL_THIGH.knee_down, ankle=FULL_THIGH.knee)
+    assert draft_leggings(short).ease == LegEase(), "so does one that ends above the calf"
 
 
 def test_shorts_end_above_the_knee() -> None:

@@ -55,8 +55,24 @@ def test_the_sleeve_is_as_wide_and_long_as_asked(name: str) -> None:
     assert length(sleeve.hem) == pytest.approx(
         given.sleeve.hem + lever(half, "sleeve_hem_wider"), abs=TOLERANCE
     )
-    long = given.sleeve.length + lever(half, "sleeve_longer")
-    assert sleeve.crown.y - sleeve.hem.start.y == pytest.approx(long, abs=TOLERANCE)
+    from_neck = length(half.front.shoulder) + sleeve.crown.y - sleeve.hem.start.y
+    asked = given.shoulder - given.neck_wider + given.sleeve.length
+    assert from_neck == pytest.approx(asked + lever(half, "sleeve_longer"), abs=TOLERANCE)
+
+
+@pytest.mark.parametrize(("bust", "drops"), [(1100.0, True), (660.0, False)])
+def test_the_sleeve_ends_where_it_was_asked_to_whatever_the_shoulder_does(bust: float, drops: bool) -> None:
+    """A shoulder that drops over the arm takes its drop from the sleeve (common practice)."""
+    given = replace(WOMAN, bust=bust, waist=None)
+    half = draft_torso(given)
+    assert given.sleeve is not None
+    farther_in = lever(half, "shoulder_narrowed")
+    assert farther_in < -20.0 if drops else farther_in > 10.0
+    drawn = sleeve_of(half).crown.y - sleeve_of(half).hem.start.y
+    assert drawn == pytest.approx(given.sleeve.length + farther_in, abs=TOLERANCE)
+    assert length(half.front.shoulder) + drawn == pytest.approx(
+        given.shoulder + given.sleeve.length, abs=TOLERANCE
+    )
 
 
 @pytest.mark.parametrize("name", BODIES)

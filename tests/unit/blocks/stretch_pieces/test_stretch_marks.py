@@ -8,7 +8,7 @@ from shapely.geometry import LineString
 from notchbook.blocks.stretch import draft_leggings
 from notchbook.blocks.stretch_pieces.leg_notes import AT_LIMIT
 from notchbook.geometry import Transform
-from notchbook.pattern import Notch, pattern_to_data
+from notchbook.pattern import Notch, locate, pattern_to_data
 from notchbook.pattern.names import last_word
 from notchbook.recipe import Replay
 from support.stretch_bodies import BODIES, codes, stretch_run, whole
@@ -50,7 +50,11 @@ def test_leg_openings_and_the_crotch_join_are_marked() -> None:
     for name, one in legs.items():
         edge = run.pattern.edges[f"{name.split('/')[0]}/leg_opening"]
         assert one.place.amount == pytest.approx(edge.length / 2.0, abs=0.1)
-    assert len(notches(run, "join_notch")) == 2
+    joins = notches(run, "join_notch")
+    assert {name.split("/")[0] for name in joins} == {f"bodysuit.{w}" for w in ("front", "back", "lining")}
+    places = [locate(run.pattern, one.place).position for one in joins.values()]
+    half = run.pattern.edges["bodysuit.back/crotch"].length / 2.0
+    assert [abs(place.x) for place in places] == pytest.approx(3 * [half], abs=0.1), "they meet when joined"
 
 
 @pytest.mark.parametrize("name", BODIES)

@@ -230,3 +230,22 @@ def test_a_crotch_against_its_rise_is_named_with_the_value_that_explains_both(bl
         72.0 + 0.97 * 265.0 + 0.414 * 980.0 - 0.078 * 760.0, abs=46.0
     )
     assert "crotch-length-contradicts" not in codes(stretch_run(block))
+
+
+EASED = {"leggings-thigh-narrowed", "leggings-knee-widened", "leggings-calf-narrowed"}
+
+
+@pytest.mark.parametrize(
+    ("parameters", "told"),
+    [
+        ({}, EASED),
+        ({"thigh_ease": "-70 mm", "calf_ease": "-30 mm"}, {"leggings-knee-widened"}),
+        ({"knee_ease": "-20 mm"}, EASED - {"leggings-knee-widened"}),
+    ],
+    ids=str,
+)
+def test_leggings_tell_what_gave_way_for_an_even_inseam(parameters: dict[str, str], told: set[str]) -> None:
+    """An ease of her own is left as it is."""
+    run = stretch_run("leggings", whole("plus", thigh_girth=760.0), **parameters)
+    assert codes(run) & EASED == told
+    assert not codes(stretch_run("leggings")) & EASED, "a leg that runs in gently"
