@@ -11,6 +11,7 @@ import statistics
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from itertools import islice
 from pathlib import Path
 from typing import Final
@@ -25,17 +26,27 @@ from make_upper_bodies import write
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
 from notchbook.app.made_to_measure import make_to_measure
+from notchbook.app.wishes.making_it_measure import candidates
+from notchbook.blocks.set_in.crown import crowned_cap
+from notchbook.blocks.set_in.lower_armhole import lower_armhole
+from notchbook.body import MeasureSet
+from notchbook.errors import InputError
 from notchbook.geometry import Cubic
 from notchbook.geometry import Path as DrawnPath
 from notchbook.recipe import Replay
+from notchbook.recipe.targets import Order, make_it_measure, number_named, read_wish
 from timing import Figure, Row, median_ms, timed
 from upper_sheets import SETTINGS, bodies
 
 ACCURACY: Final = 1e-3
 """mm of each length."""
 
+OUT_OF_REACH: Final = "length bodice.front/armhole = 90 cm"
+"""More than twice as much as any number gives."""
+
 KEY: Final = f"""\
-The body is the invented medium one of docs/sheets. Made to measure drafts bodice and sleeve and runs the
+The body is the invented medium one of docs/sheets. What one draft keeps for the next is thrown away before
+each. The wish is an armhole of the front of 90 cm. Made to measure drafts bodice and sleeve and runs the
 checks. The lengths of all curved edges of both are worked out anew, each to {ACCURACY:g} mm; all three ways
 agree to that."""
 
@@ -47,11 +58,10 @@ def figures(count: int = 200) -> Iterator[Figure]:
     measures = next(made for name, _, made in bodies() if name == "medium-92")
     both = draft("sleeve", measures, SETTINGS)
     yield timed("draft of the bodice block", lambda: draft("bodice", measures))
-    yield timed(
-        "draft of bodice and sleeve, cap fitted to the armhole", lambda: draft("sleeve", measures, SETTINGS)
-    )
+    yield timed("draft of bodice and sleeve, cap fitted to the armhole", lambda: _anew_drafted(measures))
     yield timed("checks while shaping: bodice and sleeve", lambda: examine(both, cut=False))
     yield timed("all checks: bodice and sleeve", lambda: examine(both), 7)
+    yield from _wishes(both)
     with tempfile.TemporaryDirectory() as folder:
         path, report = Path(folder) / "bodies.csv", Path(folder) / "report.csv"
         write("natural", "measured", path)
@@ -65,6 +75,31 @@ def figures(count: int = 200) -> Iterator[Figure]:
                 rates.append(made.bodies / made.seconds)
             job = f"bodice and sleeve made to measure, {count} bodies, {cores} core{'s' * (cores > 1)}"
             yield Figure(job, min(rates), statistics.median(rates), max(rates), "bodies/s")
+
+
+def _anew_drafted(measures: MeasureSet) -> Replay:
+    """Drafted with nothing kept of the draft before."""
+    crowned_cap.cache_clear()
+    lower_armhole.cache_clear()
+    return draft("sleeve", measures, SETTINGS)
+
+
+def _wishes(run: Replay) -> Iterator[Figure]:
+    """A wish that no number can give: by one number, and which of all numbers would."""
+    wish = read_wish(OUT_OF_REACH, run, "mm")
+    order = Order(wish, number_named(run.recipe, "bodice-1.bust_ease"))
+
+    def by_one() -> None:
+        crowned_cap.cache_clear()
+        with suppress(InputError):
+            make_it_measure(run, (order,))
+
+    def by_all() -> None:
+        crowned_cap.cache_clear()
+        candidates(run, wish)
+
+    yield timed("a wish out of reach, by the ease at the bust", by_one, 3)
+    yield timed("the same, by all numbers of bodice and sleeve", by_all, 3)
 
 
 def rows() -> list[Row]:

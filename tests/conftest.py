@@ -33,6 +33,10 @@ if PROFILE == "house":
     setattr(providers, "_get_local_constants", Constants)  # noqa: B010 - private: there is no setting for it
 
 
-def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    """Print the measures of the house, the ratio of test lines to source lines among them."""
-    terminalreporter.write_line(measure_house.summary())
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
+    """Print the measures of the house at the end of a whole run, test lines to source lines among them.
+
+    A run of chosen tests is over before all sources could be parsed.
+    """
+    if config.args_source is pytest.Config.ArgsSource.TESTPATHS:
+        terminalreporter.write_line(measure_house.summary())

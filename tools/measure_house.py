@@ -97,13 +97,14 @@ def percentile(values: Iterable[int], percent: int) -> int:
 
 def summary(root: Path = ROOT) -> str:
     """The measures in one line, for the end of a lint or test run."""
-    source, tests = sources(root / "src"), sources(root / "tests")
+    source = sources(root / "src")
     lengths = [function_lines(node) for item in source for node in functions(item.tree)]
     sizes = [item.lines for item in source]
     documented = [
         ast.get_docstring(node) is not None for item in source for _, node in public_nodes(item.tree)
     ]
-    source_lines, test_lines = sum(sizes), sum(item.lines for item in tests)
+    tests = (path.read_text(encoding="utf-8") for path in (root / "tests").rglob("*.py"))
+    source_lines, test_lines = sum(sizes), sum(len(text.splitlines()) for text in tests)
     return (
         f"house: {len(sizes)} modules, {source_lines} lines (median {percentile(sizes, 50)},"
         f" p90 {percentile(sizes, 90)}, max {max(sizes, default=0)});"

@@ -9,7 +9,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from notchbook.finish.folds import fold_lines
-from notchbook.geometry import Cubic, Path, Point, direction
+from notchbook.finish.marking import mark_piece
+from notchbook.geometry import Cubic, Path, Point
 from notchbook.pattern import Intake, Pattern, Piece
 from notchbook.pattern.resolve import require
 from notchbook.pattern.sewn import locate
@@ -26,8 +27,11 @@ STYLE: Final = (
 )
 
 _NOTCH: Final = 9.0
+_DRILL: Final = 3.0
 _HEAD: Final = 9.0
-_GRAIN_SHARE: Final = 0.3
+_GRAIN_SHARE: Final = 0.6
+"""How much of the free room along the grain its arrow takes."""
+
 _WAVE: Final = 7.0
 """How far the line of gathers swings from the edge, and half of its length, mm."""
 
@@ -44,7 +48,8 @@ def drawn_piece(pattern: Pattern, piece: Piece, old: Piece | None) -> str:
     outlined += [_path(classes.get(line.kind, "line"), line.path) for line in piece.lines]
     for edge in piece.outline:
         outlined.append(_path({"leg": "leg", "fold": "on_fold"}.get(edge.kind, ""), edge.path))
-    return "".join([*outlined, *_notches(pattern, piece), *_intakes(pattern, piece), _grain(piece)])
+    drawn = [*outlined, *_notches(pattern, piece), *_drills(piece), *_intakes(pattern, piece), _grain(piece)]
+    return "".join(drawn)
 
 
 def path_data(path: Path) -> str:
@@ -72,6 +77,14 @@ def _notches(pattern: Pattern, piece: Piece) -> Iterator[str]:
         if found.piece == piece.name:
             inward = found.edge.path.tangent_at(found.distance).perpendicular()
             yield _path("", Path.line(found.position, found.position + inward * _NOTCH))
+
+
+def _drills(piece: Piece) -> Iterator[str]:
+    """A cross where a hole is drilled."""
+    for mark in piece.marks:
+        if mark.kind == "drill":
+            for arm in (Point(_DRILL, 0.0), Point(0.0, _DRILL)):
+                yield _path("", Path.line(mark.position - arm, mark.position + arm))
 
 
 def _intakes(pattern: Pattern, piece: Piece) -> Iterator[str]:
@@ -106,11 +119,17 @@ def _pressed(piece: Piece, intake: Intake) -> str:
     return _arrow("pressed", ends[0], ends[1], 6.0)
 
 
+def grain_line(piece: Piece) -> Path:
+    """The grain line within the piece, clear of what is drawn on it, as it stands on the papers."""
+    legs = [line.path for line in piece.lines if line.kind == "dart_leg"]
+    line, _ = mark_piece(piece.sew_line, piece.grain, (), (), legs, one_way=True)
+    middle, half = line.start.lerp(line.end, 0.5), (line.end - line.start) * (_GRAIN_SHARE / 2.0)
+    return Path.line(middle - half, middle + half)
+
+
 def _grain(piece: Piece) -> str:
-    box, along = piece.bounds, direction(piece.grain.degrees)
-    middle = Point((box.min_x + box.max_x) / 2.0, (box.min_y + box.max_y) / 2.0)
-    half = along * (min(box.max_x - box.min_x, box.max_y - box.min_y) * _GRAIN_SHARE)
-    return _arrow("grain", middle - half, middle + half, _HEAD)
+    line = grain_line(piece)
+    return _arrow("grain", line.start, line.end, _HEAD)
 
 
 def _arrow(kind: str, start: Point, end: Point, head: float) -> str:

@@ -22,9 +22,10 @@ from random_recipes.families import Parameters, Proposer
 from random_recipes.fullness import FULLNESS
 from random_recipes.lines import LINES
 from random_recipes.look import Look
+from random_recipes.pockets import POCKETS
 from random_recipes.traced import TRACED
 
-PROPOSERS: Final[Mapping[str, Proposer]] = {**DARTS, **EDGES, **FULLNESS, **LINES, **TRACED}
+PROPOSERS: Final[Mapping[str, Proposer]] = {**DARTS, **EDGES, **FULLNESS, **LINES, **POCKETS, **TRACED}
 """For every step that is no block: what a hand could ask of it."""
 
 _STRETCH: Final[Parameters] = {"across": "50 %", "along": "50 %"}

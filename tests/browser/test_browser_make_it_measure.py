@@ -3,13 +3,22 @@
 import re
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
 from support.workroom_page import Workroom, edge_path, step, until_drawn
 
 pytestmark = pytest.mark.browser
 
 HEM = "skirt.front/hem"
+STOPPED: dict[str, object] = {
+    "code": "wish-search-stopped",
+    "message": "The search for a number was stopped.",
+    "next_step": "",
+    "facts": {},
+    "offers": [],
+    "cures": [],
+    "contradiction": None,
+}
 AROUND = "around skirt.front/hem, skirt.back/hem"
 
 
@@ -58,6 +67,21 @@ def test_a_wish_out_of_reach_says_how_far_it_goes(table: Page) -> None:
     expect(form.get_by_role("alert")).to_contain_text("cannot make it 500.0 cm")
     expect(form.get_by_role("alert")).to_contain_text("the most at 35.0")
     expect(form.get_by_role("button", name="Take it")).to_have_count(0)
+
+
+def test_a_search_says_that_it_goes_on_and_is_stopped(table: Page) -> None:
+    """The question is held back until the page has asked to stop, and answered as a stopped one is."""
+    held: list[Route] = []
+    table.route("**/make-it-measure?search=*", lambda route: held.append(route))
+    form = wish_form(table)
+    wished(form, "flare", AROUND, "120")
+    expect(form.get_by_role("status")).to_contain_text("trying")
+    with table.expect_request(re.compile(r"/wish-searches/\d+/stop")):
+        form.get_by_role("button", name="Stop").click()
+    expect(form.get_by_role("status")).to_contain_text("stopping")
+    held[0].fulfill(status=422, json=STOPPED)
+    expect(form.get_by_role("alert")).to_contain_text("was stopped")
+    expect(form.get_by_role("button", name="Look")).to_be_enabled()
 
 
 def test_a_wish_that_an_edit_breaks_is_told_and_solved_again(table: Page) -> None:

@@ -7,10 +7,10 @@ from notchbook.errors import catalogue
 from notchbook.pattern import Pattern, pattern_to_data, walk_seam
 from notchbook.recipe import Recipe, replay
 from support.skirt_judge import PANELS, Judge, closures, misses, turns_both_ways
-from support.yoke_skirt import FORM_A, body, skirt_recipe, yoke_recipe
+from support.yoke_skirt import FORM_A, auto_skirt, body, yoke_recipe
 
 COUNTS = [(front, back) for front in range(4) for back in range(4)]
-RECIPES = {counts: skirt_recipe(front_darts=counts[0], back_darts=counts[1]) for counts in COUNTS}
+RECIPES = {counts: auto_skirt(front_darts=counts[0], back_darts=counts[1]) for counts in COUNTS}
 YOKE = yoke_recipe(FORM_A)
 NAMES = list(replay(YOKE, FORM_A).pattern.index)
 

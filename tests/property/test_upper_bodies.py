@@ -21,9 +21,13 @@ from upper_sheets import SETTINGS
 
 
 def verdict(measures: MeasureSet, block: str = "sleeve", cures: tuple[str, ...] = CURES) -> list[str]:
-    """What another code finds wrong and the program does not say; nothing where it refuses in words."""
+    """What another code finds wrong and the program does not say; nothing where it refuses in words.
+
+    The cures are those of sleeves: a bodice alone is asked for none.
+    """
+    assert block == "sleeve" or all(word.startswith("sleeve-") for word in CURES)
     try:
-        run, _ = draft_taking(block, measures, SETTINGS if block == "sleeve" else {}, cures)
+        run, _ = draft_taking(block, measures, *((SETTINGS, cures) if block == "sleeve" else ({}, ())))
     except (InputError, StepRefused) as error:  # anything else is a fault of the program
         assert error.code in catalogue()
         assert error.text()

@@ -2,12 +2,13 @@
 
 import re
 import string
+from functools import cache
 from pathlib import Path
 
 from house import ROOT
 from measure_house import Source, read, sources
 from notchbook.errors import Entry, catalogue
-from support.error_codes import raised_codes, text_constants
+from support.error_codes import Raised, raised_codes, text_constants
 
 SOURCE = sources(ROOT / "src")
 
@@ -27,8 +28,13 @@ def sentences(text: str) -> int:
     return len(re.findall(r"[.!?](?=\s|$)", text.strip()))
 
 
+@cache
+def raised_in_source() -> list[Raised]:
+    return raised_codes(SOURCE)
+
+
 def test_every_raised_code_is_in_the_catalogue() -> None:
-    unknown = {raised.code: raised.place for raised in raised_codes(SOURCE) if raised.code not in catalogue()}
+    unknown = {raised.code: raised.place for raised in raised_in_source() if raised.code not in catalogue()}
     assert not unknown, f"codes without words in src/notchbook/errors/messages: {unknown}"
 
 
@@ -40,7 +46,7 @@ def test_every_message_is_used() -> None:
 
 def test_the_facts_of_a_message_are_given_where_it_is_raised() -> None:
     lacking = {}
-    for raised in raised_codes(SOURCE):
+    for raised in raised_in_source():
         if raised.is_open or raised.code not in catalogue():
             continue
         missing = needed_facts(catalogue()[raised.code]) - raised.facts

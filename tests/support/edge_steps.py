@@ -1,9 +1,12 @@
 """Steps that draw edges anew, run on the blocks of the invented bodies."""
 
+from functools import cache
 from typing import Any
 
 from shapely.geometry import Polygon
 
+from lower_sheets import lower_bodies
+from notchbook.app.drafting import draft
 from notchbook.pattern import Pattern, Piece, walk_seam
 from notchbook.recipe import Replay, add_step, replay
 from support.lower_patterns import drafted_lower
@@ -18,9 +21,10 @@ def bodice(name: str = "medium-92") -> Replay:
     return drafted(name, "bodice")
 
 
+@cache
 def skirt() -> Replay:
-    """The straight skirt of an invented body."""
-    return drafted_lower("skirt")
+    """The straight skirt of an invented body, with one dart in front, by whose name the steps call it."""
+    return draft("skirt", dict(lower_bodies())["medium-92"], {"front_darts": 1})
 
 
 def trousers() -> Replay:

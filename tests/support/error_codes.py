@@ -43,14 +43,14 @@ def raised_codes(sources: Iterable[Source]) -> list[Raised]:
     """Every place where an error is made with a code that stands there in plain words."""
     files = list(sources)
     makers: dict[str, Helper] = {name: Helper("code", 0, forwards=True) for name in error_classes(files)}
+    called = [(function, _calls(function)) for item in files for function in _functions(item.tree)]
     before = 0
     while len(makers) != before:
         before = len(makers)
-        for item in files:
-            for function in _functions(item.tree):
-                helper = _as_helper(function, makers)
-                if helper and function.name not in makers:
-                    makers[function.name] = helper
+        for function, calls in called:
+            helper = _as_helper(function, calls, makers)
+            if helper and function.name not in makers:
+                makers[function.name] = helper
     return [raised for item in files for raised in _raised_in(item, makers)]
 
 
@@ -70,13 +70,18 @@ def _name(node: ast.expr) -> str:
     return node.id if isinstance(node, ast.Name) else ""
 
 
-def _as_helper(function: FunctionNode, makers: Mapping[str, Helper]) -> Helper | None:
+def _calls(tree: ast.AST) -> list[ast.Call]:
+    return [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
+
+
+def _as_helper(
+    function: FunctionNode, calls: Iterable[ast.Call], makers: Mapping[str, Helper]
+) -> Helper | None:
     """The function as a helper, when it hands one of its own parameters on as the code."""
-    names = [item.arg for item in (*function.args.posonlyargs, *function.args.args)]
+    making = [call for call in calls if _name(call.func) in makers]
+    names = [item.arg for item in (*function.args.posonlyargs, *function.args.args)] if making else []
     own = frozenset(names) | {item.arg for item in function.args.kwonlyargs}
-    for call in ast.walk(function):
-        if not isinstance(call, ast.Call) or _name(call.func) not in makers:
-            continue
+    for call in making:
         maker = makers[_name(call.func)]
         code = _code_argument(call, maker)
         if not isinstance(code, ast.Name) or code.id not in own:
@@ -103,8 +108,8 @@ def _facts(call: ast.Call, maker: Helper) -> frozenset[str]:
 
 
 def _raised_in(item: Source, makers: Mapping[str, Helper]) -> Iterator[Raised]:
-    for call in ast.walk(item.tree):
-        if not isinstance(call, ast.Call) or _name(call.func) not in makers:
+    for call in _calls(item.tree):
+        if _name(call.func) not in makers:
             continue
         maker = makers[_name(call.func)]
         code = _code_argument(call, maker)

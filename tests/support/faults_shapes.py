@@ -4,8 +4,9 @@ from dataclasses import replace
 from itertools import pairwise
 
 from notchbook.checks import Subject
-from notchbook.geometry import Path, Point
-from notchbook.pattern import STRETCH_FABRIC, Expectation, Mark, Pattern
+from notchbook.geometry import Path, Point, curve_between
+from notchbook.pattern import STRETCH_FABRIC, Expectation, Grain, Mark, Pattern
+from notchbook.pattern.names import last_word
 from support.bent import path_changed, point_moved
 from support.faults import Made, fault, harmless
 from support.hand_upper import (
@@ -145,6 +146,27 @@ def back_neck_that_rises_by_40_over_71(_: Pattern) -> Made:
             path = path.with_end(nape)
         outline.append(replace(edge, path=path))
     return upper.with_pieces(replace(back, outline=tuple(outline)))
+
+
+@harmless("neck-shape")
+def back_neck_of_a_slip_on_the_bias(_: Pattern) -> Made:
+    """Cut low and wide, away from the neck; its grain runs aslant to the center."""
+    upper = hand_upper()
+    back = upper.pieces["top.back"]
+    neck = next(edge for edge in back.outline if last_word(edge.name) == "neck")
+    nape, side = Point(0.0, 265.0), neck.path.end if neck.end != "top.back/nape" else neck.path.start
+    low = Path.of(curve_between(nape, 0.0, side, (side - nape).direction() + 25.0))
+    outline = []
+    for edge in back.outline:
+        path = edge.path
+        if edge.name == neck.name:
+            path = low if edge.start == "top.back/nape" else low.reversed()
+        elif edge.start == "top.back/nape":
+            path = path.with_start(nape)
+        elif edge.end == "top.back/nape":
+            path = path.with_end(nape)
+        outline.append(replace(edge, path=path))
+    return upper.with_pieces(replace(back, outline=tuple(outline), grain=Grain(135.0)))
 
 
 def _below_a_marked_neck_base(lowered: float) -> Pattern:

@@ -53,9 +53,14 @@ def with_steps(recipe: Recipe, *steps: tuple[str, str, dict[str, Any]], base: Me
     return recipe
 
 
-def skirt_recipe(base: MeasureSet = FORM_A, **parameters: Any) -> Recipe:
-    """The block alone."""
+def auto_skirt(base: MeasureSet = FORM_A, **parameters: Any) -> Recipe:
+    """The block alone, what is not said left to it."""
     return add_step(Recipe("Straight skirt"), "skirt", parameters, base=base)
+
+
+def skirt_recipe(base: MeasureSet = FORM_A, **parameters: Any) -> Recipe:
+    """The block alone with one dart in front, by whose name the steps below call it."""
+    return auto_skirt(base, **{"front_darts": 1, **parameters})
 
 
 FLARE = (
@@ -105,7 +110,7 @@ FACING = (
 
 def yoke_recipe(base: MeasureSet = FORM_A) -> Recipe:
     """A flared skirt with a front yoke: every kind of step, the back cut and joined again."""
-    recipe = add_step(Recipe("Yoke skirt"), "skirt", {}, base=base)
+    recipe = add_step(Recipe("Yoke skirt"), "skirt", {"front_darts": 1}, base=base)
     steps = (FLARE, YOKE, WHOLE_BACK, LONGER, VENT, ZIP, WAISTBAND, FACING)
     return with_steps(recipe, *steps, base=base)
 
@@ -119,7 +124,7 @@ def run(recipe: Recipe, measures: MeasureSet = FORM_A) -> Replay:
 
 def drafted(measures: MeasureSet = FORM_A, **parameters: Any) -> Pattern:
     """The straight skirt block on a body, its own base."""
-    return run(skirt_recipe(measures, **parameters), measures).pattern
+    return run(auto_skirt(measures, **parameters), measures).pattern
 
 
 def stopped(recipe: Recipe, measures: MeasureSet = FORM_A) -> str:

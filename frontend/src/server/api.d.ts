@@ -319,7 +319,8 @@ export interface paths {
         put?: never;
         /**
          * Look At Solved
-         * @description What solving would do, and what else would move; nothing is stored.
+         * @description What solving would do, and what else would move; nothing is stored. ``search`` is a word by which the
+         *     page asks meanwhile how far it is, or stops it.
          */
         post: operations["look_at_solved"];
         delete?: never;
@@ -339,9 +340,50 @@ export interface paths {
         put?: never;
         /**
          * Find Numbers
-         * @description Which numbers of which steps would make a wish come true: each is tried on a copy.
+         * @description Which numbers of which steps would make a wish come true: each is tried on a copy. ``search`` is a word
+         *     by which the page asks meanwhile how far it is, or stops it.
          */
         post: operations["find_numbers"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/wish-searches/{word}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Wish Search
+         * @description How far it is.
+         */
+        get: operations["read_wish_search"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/wish-searches/{word}/stop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Stop Wish Search
+         * @description Ask it to stop before its next trial; the request that waits for it is answered then.
+         */
+        post: operations["stop_wish_search"];
         delete?: never;
         options?: never;
         head?: never;
@@ -2719,6 +2761,8 @@ export interface components {
         NameChoices: {
             /** Edges */
             edges: components["schemas"]["EdgeChoice"][];
+            /** Levels */
+            levels: components["schemas"]["Named"][];
             /** Intakes */
             intakes: components["schemas"]["Named"][];
             /** Pieces */
@@ -4011,7 +4055,8 @@ export interface components {
          *
          *     ``defaults`` are its own values, in the reader's unit; ``range_texts`` say, by parameter and choice, which
          *     range of lengths a choice stands for (a cloth for the ease that it takes); ``sided`` says that it may be
-         *     done on one of the wearer's sides only.
+         *     done on one of the wearer's sides only; ``superseded_by`` names the step that serves in the place of an
+         *     older one, which is not offered but has its form in recipes that have it.
          */
         StepOffer: {
             /** Operation */
@@ -4041,6 +4086,8 @@ export interface components {
                     [key: string]: string;
                 };
             };
+            /** Superseded By */
+            superseded_by: string;
         };
         /**
          * Stop
@@ -4252,6 +4299,19 @@ export interface components {
             order: string;
             /** Reads */
             reads: string[];
+        };
+        /**
+         * WishSearchAnswer
+         * @description What was ``tried`` so far, and ``of`` how many, None where nobody knows beforehand; ``running`` says
+         *     whether it goes on.
+         */
+        WishSearchAnswer: {
+            /** Running */
+            running: boolean;
+            /** Tried */
+            tried: number;
+            /** Of */
+            of: number | null;
         };
         /**
          * WordChoices
@@ -4967,6 +5027,7 @@ export interface operations {
     look_at_solved: {
         parameters: {
             query?: {
+                search?: string | null;
                 unit?: "mm" | "cm" | "in";
             };
             header?: never;
@@ -5013,6 +5074,7 @@ export interface operations {
     find_numbers: {
         parameters: {
             query?: {
+                search?: string | null;
                 unit?: "mm" | "cm" | "in";
             };
             header?: never;
@@ -5034,6 +5096,86 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["NumbersAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_wish_search: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                word: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WishSearchAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    stop_wish_search: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                word: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WishSearchAnswer"];
                 };
             };
             /** @description Conflict */

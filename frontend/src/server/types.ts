@@ -83,6 +83,7 @@ export type RowSaid = Forms["RowSaid"];
 export type QuestionAnswer = Forms["QuestionAnswer"];
 export type KeptWish = Forms["KeptWish"];
 export type MadeAnswer = Forms["MadeAnswer"];
+export type WishSearchAnswer = Forms["WishSearchAnswer"];
 export type MeasuringChoices = Forms["MeasuringChoices"];
 export type QuantityLine = Forms["QuantityLine"];
 export type SolvingEdit = Forms["MakeItMeasure"] | Forms["SolveAgain"];

@@ -9,6 +9,7 @@ type Shown = Pick<Form, "called" | "group" | "said" | "empty" | "begins" | "inst
 type Table = Readonly<Record<string, Shown>>;
 
 const MORE = "more";
+const FULL = { light: "light, 1½ times", standard: "standard, twice", full: "full, 2½ times" };
 const SEWN = { none: "as it lies", gather: "gathered", ease: "eased" };
 
 /** Fields that have the same meaning in every step. */
@@ -38,6 +39,63 @@ const COMMON: Table = {
 
 /** Fields of one step. */
 const OWN: Readonly<Record<string, Table>> = {
+  bell_sleeve: { flare: { called: "wider at the hem by" }, slashes: { called: "slashes each side", group: MORE } },
+  bishop_sleeve: {
+    back_share: { called: "at the back, share" },
+    drop: { called: "lower behind by" },
+    fullness: { said: FULL },
+    hem_length: { called: "gathered to", empty: "wrist and ease" },
+    ratio: { called: "or times as long", empty: "as above", group: MORE },
+    slashes: { called: "slashes each side", group: MORE },
+  },
+  cap_sleeve: { length: { called: "below the shoulder" } },
+  cuff: {
+    button: { called: "button, across", group: MORE },
+    narrower: { called: "free edge shorter by", note: "of a shaped cuff" },
+    overlap: { called: "laps under by" },
+  },
+  kimono_sleeve: {
+    angle: { called: "hangs, degrees" },
+    curve: { called: "curve under the arm", empty: "as usual", group: MORE },
+    depth: { called: "meets the side lower by", empty: "as the arm asks" },
+    gusset: { called: "gusset, its sides", empty: "none" },
+    gusset_angle: { called: "its points, degrees", group: MORE },
+    hem: { called: "hem, all round", empty: "wrist and ease" },
+    length: { empty: "the arm length" },
+  },
+  leg_of_mutton_sleeve: {
+    cap_height: { called: "cap higher by" },
+    opens: { called: "cap longer by" },
+    reach: { called: "full down to", empty: "the elbow" },
+    slashes: { called: "slashes each side", group: MORE },
+  },
+  puff_sleeve: {
+    cap_height: { called: "cap higher by" },
+    fullness: { said: FULL },
+    hem: { called: "hem held by", said: { band: "a band", elastic: "an elastic", plain: "nothing" } },
+    hem_length: { called: "gathered to", empty: "arm and ease", group: MORE },
+    opens: { called: "spread at", said: { cap: "the cap", hem: "the hem", both: "both" } },
+    ratio: { called: "or times as long", empty: "as above", group: MORE },
+    slashes: { called: "slashes each side", group: MORE },
+  },
+  raglan_sleeve: {
+    above: { called: "shoulder above the cap", empty: "as usual", group: MORE },
+    back_neck: { called: "down the back neck" },
+    front_neck: { called: "down the front neck" },
+  },
+  sleeve_placket: {
+    kind: { said: { bound: "bound", tower: "with a tower" } },
+    place: { called: "along the hem, share" },
+    strip_width: { called: "strip, finished" },
+    tower_width: { called: "tower, finished", group: MORE },
+  },
+  two_piece_sleeve: {
+    bend: { called: "hem forward by" },
+    bend_reach: { called: "bend reaches", group: MORE },
+    forearm_shift: { called: "forearm seam inside by" },
+    hind_arm_hem: { called: "the same at the hem", group: MORE },
+    hind_arm_shift: { called: "hind-arm seam inside by" },
+  },
   change_armhole: {
     following: { called: "sleeve follows" },
     lower: { called: "lower by" },
@@ -88,7 +146,7 @@ const OWN: Readonly<Record<string, Table>> = {
   },
   gather_edge: {
     across_share: { called: "opens across, share" },
-    fullness: { said: { light: "light, 1½ times", standard: "standard, twice", full: "full, 2½ times" } },
+    fullness: { said: FULL },
     number: { called: "slashes", group: MORE },
     ratio: { called: "or times as long", empty: "as above", group: MORE },
   },
@@ -98,7 +156,18 @@ const OWN: Readonly<Record<string, Table>> = {
     raised: { called: "armhole up by" },
     shorter: { called: "hem shorter by" },
   },
-  pocket_bag: { distance: { called: "opening begins at" }, opening: { called: "opening is long" } },
+  patch_pocket: {
+    corner: { group: MORE },
+    down: { called: "begins below it by" },
+    inward: { called: "begins inward by" },
+    flap_above: { called: "flap above by", empty: "15 mm", group: MORE },
+    flap_corner: { group: MORE },
+    flap_under: { called: "under side of", group: MORE },
+    flap_wider: { called: "flap wider by", empty: "3 mm", group: MORE },
+    hem: { called: "hem deep", empty: "as the house", group: MORE },
+    lower_width: { called: "wide below", empty: "the same", group: MORE },
+  },
+  pocket_bag: { distance: { called: "opening begins at" }, opening: { called: "opening is long" }, facing: { called: "strip of cloth", empty: "none" } },
   pleats: {
     across_depth: { called: "depth across", empty: "the same", group: MORE },
     box: { called: "box is wide", empty: "folds meet", group: MORE },
@@ -128,6 +197,15 @@ const OWN: Readonly<Record<string, Table>> = {
     amount: { empty: "or from a point" },
     measured: { said: { length: "as long as", from_point: "so far from a point" } },
     point: { called: "from which point" },
+  },
+  slant_pocket: {
+    along_waist: { called: "begins from the side" },
+    bag_below: { called: "bag below opening", group: MORE },
+    bag_depth: { called: "bag deep" },
+    bag_width: { called: "bag wide" },
+    down_side: { called: "ends down the side" },
+    ease: { called: "opening longer by", empty: "4 mm", group: MORE },
+    facing: { called: "facing wide", group: MORE },
   },
   slash_and_spread: {
     across_opens: { called: "opens across" },

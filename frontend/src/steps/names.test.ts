@@ -10,6 +10,7 @@ function edge(name: string, first: string, second: string): EdgeChoice {
 
 const choices: NameChoices = {
   edges: [edge("skirt.back/center_back", "a.b/top", "a.b/foot"), edge("skirt.back/hem", "a.b/foot", "a.b/side")],
+  levels: [{ name: "skirt.back/hip_line", said: "back, hip line" }],
   intakes: [],
   pieces: [],
   notches: [],
@@ -25,6 +26,11 @@ test("an edge that a later step has cut is known by its old name, a sided one wi
   assert.equal(knownAs("skirt.back/center_back/seam", choices), "skirt.back/center_back");
   assert.equal(knownAs("skirt.back/hem@left", choices), "skirt.back/hem");
   assert.equal(knownAs("vent.back/top", choices), null);
+});
+
+test("a place is measured from a level or from an edge", () => {
+  const names = namesFor("level", choices, "").map((one) => one.name);
+  assert.deepEqual(names, ["skirt.back/hip_line", "skirt.back/center_back", "skirt.back/hem"]);
 });
 
 test("a new edge brings its own end; an end that fits stays", () => {

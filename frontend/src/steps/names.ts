@@ -7,6 +7,7 @@ import type { EdgeChoice, NameChoices, Named } from "../server/types.ts";
 export function namesFor(kind: string, choices: NameChoices | null, edge: string): readonly Named[] {
   if (!choices) return [];
   if (kind === "edge") return toldApart(choices.edges);
+  if (kind === "level") return [...choices.levels, ...toldApart(choices.edges)];
   if (kind === "intake") return choices.intakes;
   if (kind === "piece") return choices.pieces;
   if (kind === "notch") return choices.notches;

@@ -4,7 +4,7 @@ import type { StepOffer } from "../server/types.ts";
 import { matching, withPicked } from "./offers.ts";
 
 function offer(operation: string, title: string): StepOffer {
-  return { operation, title, summary: "", kind: "style", sided: true, form: {}, defaults: {}, range_texts: {} };
+  return { operation, title, summary: "", kind: "style", sided: true, form: {}, defaults: {}, range_texts: {}, superseded_by: "" };
 }
 
 const offers = [offer("change_length", "Change length"), offer("cut_style_line", "Cut style line"), offer("vent", "Vent")];
@@ -12,6 +12,12 @@ const offers = [offer("change_length", "Change length"), offer("cut_style_line",
 test("a word as it was typed comes before one that only begins so", () => {
   const flares = [offer("circle_skirt", "Draft circle skirt"), offer("dart_to_flare", "Dart to flare")];
   assert.deepEqual(matching(flares, "flare").map((one) => one.operation), ["dart_to_flare", "circle_skirt"]);
+});
+
+test("an older step that another serves in place of is not offered", () => {
+  const facings = [offer("facing", "Facing"), { ...offer("waist_facing", "Waist facing"), superseded_by: "facing" }];
+  assert.deepEqual(matching(facings, "facing").map((one) => one.operation), ["facing"]);
+  assert.deepEqual(matching(facings, "").map((one) => one.operation), ["facing"]);
 });
 
 test("a step is found by its title or by another word of the trade", () => {
@@ -43,6 +49,6 @@ test("a step comes first that is called so, and a hyphen is typed or not", () =>
 
 test("a picked dart fills the first dart field", () => {
   const form = { properties: { edge: { type: "string", kind: "edge" }, dart: { type: "string", kind: "intake" } } };
-  const choices = { edges: [], intakes: [{ name: "top.front/bust_dart", said: "front, bust dart" }], pieces: [], notches: [], inner_darts: [], pivots: [], seams: [] };
+  const choices = { edges: [], levels: [], intakes: [{ name: "top.front/bust_dart", said: "front, bust dart" }], pieces: [], notches: [], inner_darts: [], pivots: [], seams: [] };
   assert.deepEqual(withPicked({ edge: "", dart: "" }, form, "top.front/bust_dart", choices), { edge: "", dart: "top.front/bust_dart" });
 });

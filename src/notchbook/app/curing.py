@@ -54,11 +54,15 @@ def taking(run: Replay, words: Sequence[str]) -> tuple[Replay, tuple[OfferedCure
     A cure that this body does not call for is passed over, so that a run over many bodies may ask for it.
     """
     taken: list[OfferedCure] = []
+    # Solved once for each run: each cure takes many runs of the recipe.
+    offered: dict[str, OfferedCure] | None = None
     for word in words:
-        cure = next((one for one in (*offered_cures(run), *step_cures(run)) if one.word == word), None)
-        if cure is not None:
-            taken.append(cure)
-            run = replay(take_cure(run.recipe, cure, run.measures), run.measures, run)
+        if offered is None:
+            offered = {one.word: one for one in reversed((*offered_cures(run), *step_cures(run)))}
+        if word in offered:
+            taken.append(offered[word])
+            run = replay(take_cure(run.recipe, offered[word], run.measures), run.measures, run)
+            offered = None
     return run, tuple(taken)
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from notchbook.app.bodies.resting_on_estimates import rested_on
 from notchbook.app.examining import examine, examine_subject, subject_of
 from notchbook.app.finding_words import message_in
+from notchbook.app.leather_words import leather_notes
 from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block, trims_of
 from notchbook.app.sewing_words import sewing_lines
 from notchbook.app.staging import staged
@@ -67,6 +68,7 @@ def job_of(
         date=date,
         size=replay.measures.name,
         materials=materials_of(replay),
+        notes=leather_notes(replay.pattern, lengths or LengthStyle()),
         trims=trims_of(elastic_cuts(replay.pattern, house or production_table()), lengths or LengthStyle()),
         lengths=lengths or LengthStyle(),
         estimates=_paper_estimates(replay, lengths or LengthStyle()),

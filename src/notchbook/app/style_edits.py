@@ -17,7 +17,7 @@ from notchbook.recipe import (
     rename_step,
     replay,
 )
-from notchbook.recipe.targets import Made, make_it_measure, number_named, solve_again, without_target
+from notchbook.recipe.targets import Made, Tell, make_it_measure, number_named, solve_again, without_target
 from notchbook.units import Unit
 
 
@@ -128,11 +128,11 @@ class MakeItMeasure:
     unit: Unit = "mm"
     hold: bool = False
 
-    def solved(self, recipe: Recipe, base: MeasureSet) -> Made:
-        """What would be written; refused as :func:`notchbook.recipe.targets.make_it_measure`."""
+    def solved(self, recipe: Recipe, base: MeasureSet, tell: Tell | None = None) -> Made:
+        """What would be written; refused, and told, as :func:`notchbook.recipe.targets.make_it_measure`."""
         run = replay(recipe, base)
         orders = orders_for(run, ((self.wish, self.number),), self.unit, hold=self.hold)
-        return make_it_measure(run, orders)
+        return make_it_measure(run, orders, tell=tell)
 
     def apply(self, recipe: Recipe, base: MeasureSet) -> Recipe:
         """The recipe with the number in it."""
@@ -143,9 +143,9 @@ class MakeItMeasure:
 class SolveAgain:
     """Every kept wish solved anew."""
 
-    def solved(self, recipe: Recipe, base: MeasureSet) -> Made:
+    def solved(self, recipe: Recipe, base: MeasureSet, tell: Tell | None = None) -> Made:
         """What would be written; refused as :func:`notchbook.recipe.targets.solve_again`."""
-        return solve_again(replay(recipe, base))
+        return solve_again(replay(recipe, base), tell)
 
     def apply(self, recipe: Recipe, base: MeasureSet) -> Recipe:
         """The recipe with the numbers in it."""

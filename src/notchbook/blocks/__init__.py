@@ -3,8 +3,8 @@
 A block's file ties measures and parameters to its numbers (which know no names) and to its pieces (which
 name what the numbers drew):
 
-- ``skirt``: numbers in ``_skirt_halves``, ``_closed_waist``, ``_skirt_hem``, ``_skirt_levels`` and
-  ``_skirt_yoke``, pieces in ``_skirt_pieces``;
+- ``skirt``: numbers in ``skirts.halves``, ``_closed_waist``, ``skirts.hem``, ``skirts.room_above_hip`` and
+  ``skirts.yoke``, pieces in ``skirts.straight_pieces``;
 - ``circle_skirt`` in ``circle``, ``gored_skirt`` in ``gores``; what all skirts share in ``skirts``;
 - ``bodice``: its measures judged in ``upper_measures``, numbers in ``upper``, pieces in ``bodice_pieces``;
 - ``sleeve``: numbers in ``set_in``, pieces in ``sleeve_pieces``;

@@ -6,7 +6,7 @@ cloth too: waist and hem stay level, and no waistline is forced to meet a hip th
 
 from dataclasses import dataclass
 
-from notchbook.blocks._skirt_halves import Half
+from notchbook.blocks.skirts.halves import Half
 from notchbook.body import Side
 
 

@@ -7,7 +7,6 @@ the dress is a torso down to its hem.
 from dataclasses import replace
 
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks._skirt_halves import Half
 from notchbook.blocks.bodice_pieces.drafting import (
     UPPER_REFUSES,
     LowerEnd,
@@ -26,6 +25,7 @@ from notchbook.blocks.joined.parameters import DressParameters
 from notchbook.blocks.joined.settling import with_skirt_darts
 from notchbook.blocks.joined.skirt_pieces import skirt_promises, waist_parts, with_skirt
 from notchbook.blocks.joined.skirt_to_waist import SkirtGiven, draft_skirt, draft_with_shared_centers
+from notchbook.blocks.skirts.halves import Half
 from notchbook.errors import DraftRefused
 from notchbook.pattern import Pattern
 from notchbook.recipe import Change, StepContext, StepDefinition

@@ -85,8 +85,9 @@ def _given(
     context: StepContext, parameters: GoredSkirtParameters, places: tuple[GorePlace, ...], side: Side
 ) -> GoresGiven:
     """What one of the wearer's sides is drafted from, mm."""
-    waist = context.measure("waist_girth", side) + context.mm(parameters.waist_ease, side)
-    hip = context.measure("hip_girth", side) + context.mm(parameters.hip_ease, side)
+    body = (context.measure("waist_girth", side), context.measure("hip_girth", side))
+    waist = body[0] + context.mm(parameters.waist_ease, side)
+    hip = body[1] + context.mm(parameters.hip_ease, side)
     hip_depth = context.measure("hip_depth", side)
     length = context.positive(parameters.length, "length", "both")
     if min(waist, hip) <= 0.0:
@@ -105,7 +106,7 @@ def _given(
         for level in body_levels(context, 0.0, hip_depth, side)
         if level.depth < hip_depth
     )
-    return GoresGiven(waist, hip, hip_depth, length, hem, flare_depth, widths, levels)
+    return GoresGiven(waist, hip, hip_depth, length, hem, flare_depth, widths, levels, *body)
 
 
 def _widths(

@@ -1,7 +1,7 @@
 """The straight skirt block: front on the fold, back with a center seam, darts at the waist.
 
 Drafted from direct measures; what the hand does by trial (dart intake, waist curve, side rise) is
-solved, so that the sewn waist and the hip are body plus ease exactly. See ``_skirt_halves`` for the
+solved, so that the sewn waist and the hip are body plus ease exactly. See ``skirts.halves`` for the
 numbers and their sources.
 """
 
@@ -14,7 +14,8 @@ from pydantic import Field
 from notchbook.blocks._hip_depth import LEAST_CENTER, usual_hip_depth
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks._shared_centers import shared_centers
-from notchbook.blocks._skirt_halves import (
+from notchbook.blocks.skirts.figures import usual_eases
+from notchbook.blocks.skirts.halves import (
     SHORTEST_DART,
     DartLengths,
     Half,
@@ -23,7 +24,7 @@ from notchbook.blocks._skirt_halves import (
     dart_lengths,
     draft_half,
 )
-from notchbook.blocks._skirt_hem import (
+from notchbook.blocks.skirts.hem import (
     MOST_FLARE,
     MOST_TAPER,
     PanelBelow,
@@ -31,12 +32,11 @@ from notchbook.blocks._skirt_hem import (
     estimated_lean,
     flared_below,
 )
-from notchbook.blocks._skirt_levels import Roomier, with_room
-from notchbook.blocks._skirt_notes import CHECK, draft_notes, level_notes_of, yoke_notes
-from notchbook.blocks._skirt_pieces import back_piece, cut_data, expectations, front_piece, seams
-from notchbook.blocks.skirts.figures import usual_eases
 from notchbook.blocks.skirts.lengths import floor_notes, length_promise, with_usual_length
 from notchbook.blocks.skirts.levels import Level, body_levels
+from notchbook.blocks.skirts.room_above_hip import Roomier, with_room
+from notchbook.blocks.skirts.straight_notes import CHECK, draft_notes, level_notes_of, yoke_notes
+from notchbook.blocks.skirts.straight_pieces import back_piece, cut_data, expectations, front_piece, seams
 from notchbook.body import Side
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.pattern import Expectation, Pattern, frozen_map
@@ -84,6 +84,8 @@ class SkirtParameters(StepParameters):
     """Length of the back dart nearest to the center; the next is a tenth shorter."""
     front_dart_widest: AmountText | None = "19 mm"
     """What a single front dart takes up at most; the rest goes to the back. Empty: no limit."""
+    side_widest: AmountText | None = "3/20 hip_depth"
+    """What front and back each take in at the side while the darts bear the rest. Empty: its share."""
     center_back_lowered: AmountText = "7 mm"
     """How much lower the waist lies at the center back than at the center front; 5 to 10 mm is usual."""
     flare: Annotated[float, Field(ge=-MOST_TAPER, le=MOST_FLARE)] = 0.0
@@ -155,6 +157,9 @@ def half_measures(context: StepContext, parameters: SkirtParameters, side: Side)
         front_dart_widest=None
         if parameters.front_dart_widest is None
         else context.positive(parameters.front_dart_widest, "front_dart_widest", side),
+        side_widest=None
+        if parameters.side_widest is None
+        else context.positive(parameters.side_widest, "side_widest", side),
         back_drop=max(context.mm(parameters.center_back_lowered, side), 0.0),
     )
 
@@ -322,15 +327,20 @@ def _as_drawn_before(parameters: dict[str, Any]) -> dict[str, Any]:
     return {**parameters, "front_dart_widest": None, "center_back_lowered": "0 mm"}
 
 
+def _with_wide_sides(parameters: dict[str, Any]) -> dict[str, Any]:
+    """A skirt up to the second version took in its whole share at the sides."""
+    return {**parameters, "side_widest": None}
+
+
 STEP = StepDefinition(
     operation="skirt",
-    version=2,
+    version=3,
     kind="block",
     title="Draft skirt",
     sentence="waist ease {waist_ease}, hip ease {hip_ease}, length {length} at center back",
     parameters=SkirtParameters,
     run=run,
-    upcasters={1: _as_drawn_before},
+    upcasters={1: _as_drawn_before, 2: _with_wide_sides},
     needs=MeasureNeeds(
         needed=("waist_girth", "hip_girth", "hip_depth"),
         helpful=(

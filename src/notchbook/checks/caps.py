@@ -15,8 +15,12 @@ from notchbook.checks.subject import Subject
 from notchbook.checks.walks import WalkedSeam, notches_met, walked_seams
 from notchbook.checks.word_runs import WordRun, word_runs
 from notchbook.pattern import Pattern
+from notchbook.pattern.names import last_word
 
 _STARTS = {"cap_front": "underarm_front", "cap_back": "underarm_back"}
+
+_TOP = "cap_top"
+"""The last word of the point at which both halves of a cap meet."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -39,10 +43,11 @@ class LaidCap:
 
 
 def caps(pattern: Pattern) -> Iterator[WordRun]:
-    """The halves of caps that lie whole on one piece, walked from the underarm."""
+    """The halves of caps that lie whole on one piece, walked from the underarm; of a raglan only the lower
+    part is left, which is no half."""
     for run in word_runs(pattern, *_STARTS):
         found = run.from_point(_STARTS[run.word])
-        if found is not None:
+        if found is not None and last_word(found.last_point) == _TOP:
             yield found
 
 

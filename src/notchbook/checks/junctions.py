@@ -7,6 +7,7 @@ from notchbook.checks.centers import are_reflections
 from notchbook.checks.corners import Corner, End, corner
 from notchbook.checks.walks import WalkedSeam, walked_seams
 from notchbook.pattern import Pattern
+from notchbook.pattern.names import last_word
 from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.pattern.sewn import Directed
 
@@ -30,11 +31,12 @@ def junctions(pattern: Pattern) -> Iterator[Junction]:
     """Every end of a seam across which its neighbor edges become one line.
 
     Left out are ends where the cloth goes on, edges sewn to their own reflection, a seam that turns a corner,
-    as at a vent, and a seam that is turned, as at a facing: its two layers come to lie on each other.
+    as at a vent, a seam that is turned, as at a facing: its two layers come to lie on each other, and those
+    of a gusset.
     """
     sewn = _sewn_together(pattern)
     for walked in walked_seams(pattern):
-        if walked.seam.seam_class == TURNED_SEAM:
+        if walked.seam.seam_class == TURNED_SEAM or _sets_in(pattern, walked):
             continue
         for at_start in (True, False):
             first, second = (_corner(pattern, walked, side, at_start) for side in (0, 1))
@@ -42,6 +44,12 @@ def junctions(pattern: Pattern) -> Iterator[Junction]:
                 continue
             if frozenset((first.neighbor.name, second.neighbor.name)) not in sewn:
                 yield Junction(walked, at_start, first, second)
+
+
+def _sets_in(pattern: Pattern, walked: WalkedSeam) -> bool:
+    """Whether a gusset is sewn in: three seams end at each of its corners, and no line runs on over them."""
+    steps = (step for run in walked.runs for step in run)
+    return any("gusset" in last_word(pattern.carriers[step.edge.name]).split("_") for step in steps)
 
 
 def _corner(pattern: Pattern, walked: WalkedSeam, side: int, at_start: bool) -> Corner | None:

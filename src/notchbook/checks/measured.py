@@ -5,8 +5,9 @@ from the arc lengths of the geometry. With 256 chords a segment, a quarter turn 
 by less than 0.001 mm.
 """
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,6 +23,32 @@ Numbers = NDArray[np.float64]
 
 
 @dataclass(frozen=True, eq=False)
+class Chords:
+    """Straight pieces by their starts and steps (n, 2), mm; ``squares`` are their squared lengths (n,)."""
+
+    starts: Numbers
+    steps: Numbers
+    squares: Numbers
+
+    @staticmethod
+    def joined(several: Sequence["Chords"]) -> "Chords":
+        """All of them as one."""
+        return Chords(
+            np.concatenate([one.starts for one in several]),
+            np.concatenate([one.steps for one in several]),
+            np.concatenate([one.squares for one in several]),
+        )
+
+    def nearest(self, point: Point) -> tuple[int, float, float]:
+        """The chord nearest to a point, the share of it at which it is, and the gap, mm."""
+        offsets = np.array([point.x, point.y]) - self.starts
+        shares = np.clip((offsets * self.steps).sum(axis=1) / self.squares, 0.0, 1.0)
+        gaps = np.hypot(*(offsets - self.steps * shares[:, None]).T)
+        best = int(gaps.argmin())
+        return best, float(shares[best]), float(gaps[best])
+
+
+@dataclass(frozen=True, eq=False)
 class Dense:
     """A polyline: points (n, 2) in mm and the distance of each along it, mm."""
 
@@ -32,6 +59,13 @@ class Dense:
     def length(self) -> float:
         """The length of the polyline, mm."""
         return float(self.along[-1])
+
+    @cached_property
+    def chords(self) -> Chords:
+        """Its chords."""
+        steps = np.diff(self.points, axis=0)
+        squares = np.maximum((steps**2).sum(axis=1), np.finfo(float).tiny)
+        return Chords(self.points[:-1], steps, squares)
 
     def at(self, distance: float) -> Numbers:
         """The point (2,) at a distance along the polyline, mm."""
@@ -105,13 +139,13 @@ def wrapped(degrees: float) -> float:
 def place_along(path: Path, point: Point) -> tuple[float, float]:
     """The distance along the path of the place nearest to a point, and the gap between them, mm."""
     line = dense(path)
-    starts, steps = line.points[:-1], np.diff(line.points, axis=0)
-    squares = np.maximum((steps**2).sum(axis=1), np.finfo(float).tiny)
-    offsets = np.array([point.x, point.y]) - starts
-    shares = np.clip((offsets * steps).sum(axis=1) / squares, 0.0, 1.0)
-    gaps = np.hypot(*(offsets - steps * shares[:, None]).T)
-    best = int(gaps.argmin())
-    return float(line.along[best] + shares[best] * np.sqrt(squares[best])), float(gaps[best])
+    best, share, gap = line.chords.nearest(point)
+    return float(line.along[best] + share * np.sqrt(line.chords.squares[best])), gap
+
+
+def chords_of(paths: Iterable[Path]) -> Chords:
+    """The chords of several paths together."""
+    return Chords.joined([dense(path).chords for path in paths])
 
 
 def bend(path: Path) -> tuple[float, Point]:

@@ -11,7 +11,7 @@ from notchbook.checks.measured import Dense
 from notchbook.checks.turning import STEP, Stretch, turns
 from notchbook.checks.word_runs import WordRun, word_runs
 from notchbook.pattern import Pattern
-from notchbook.pattern.names import last_word
+from notchbook.pattern.names import last_word, split_side
 
 
 def necks(pattern: Pattern) -> Iterator[WordRun]:
@@ -68,19 +68,44 @@ def _corners(line: Dense) -> list[float]:
 
 
 def rise_and_width(run: WordRun) -> tuple[float, float]:
-    """How far the side-neck point stands above the center and beside it, mm, along and across the grain."""
+    """How far the side-neck point stands above the center and beside it, mm, along and across the center."""
     x, y = run.line.points[-1] - run.line.points[0]
-    grain = np.radians(run.piece.grain.degrees)
-    up, aside = x * np.cos(grain) + y * np.sin(grain), x * np.sin(grain) - y * np.cos(grain)
+    upright = _upright(run)
+    up, aside = x * np.cos(upright) + y * np.sin(upright), x * np.sin(upright) - y * np.cos(upright)
     return float(abs(up)), float(abs(aside))
 
 
 def lowered_by(run: WordRun) -> float:
-    """How far the neck was cut down at the center from the neck base of the body, mm along the grain, where
+    """How far the neck was cut down at the center from the neck base of the body, mm along the center, where
     that is marked on the piece; else 0."""
     bases = [mark.position for mark in run.piece.marks if last_word(mark.name) == "neck_base"]
     if not bases:
         return 0.0
     x, y = run.line.points[0]
-    grain = np.radians(run.piece.grain.degrees)
-    return float(abs((bases[0].x - x) * np.cos(grain) + (bases[0].y - y) * np.sin(grain)))
+    upright = _upright(run)
+    return float(abs((bases[0].x - x) * np.cos(upright) + (bases[0].y - y) * np.sin(upright)))
+
+
+def _upright(run: WordRun) -> float:
+    """The direction of the center, radians: on the bias the grain runs aslant to it.
+
+    The center is the edge beside the neck, or a line drawn on a piece that was unfolded; without either the
+    grain stands for it.
+    """
+    first, last = run.edges[0], run.edges[-1]
+    beside = run.piece.edge_before(first.name) if run.goes_round else run.piece.edge_after(last.name)
+    paths = [beside.path] if beside.kind == "fold" or _is_center(beside.name) else []
+    paths += [line.path for line in run.piece.lines if _is_center(line.name)]
+    if not paths:
+        return float(np.radians(run.piece.grain.degrees))
+    end = run.piece.points[run.first_point]
+    path = min(paths, key=lambda one: one.nearest(end).gap)
+    return float(np.radians(path.tangent_at(path.nearest(end).distance_along).direction()))
+
+
+def _is_center(name: str) -> bool:
+    """Whether an edge or line is called a center of the garment."""
+    return split_side(name)[0].split("/")[1] in _CENTERS
+
+
+_CENTERS = ("center_front", "center_back")

@@ -57,9 +57,9 @@ def _rings(outer: list[Piece], sewn_edges: frozenset[str]) -> Iterator[tuple[Ope
     ]
     finished = [edge for edge in waist if edge.kind == "hem" or edge.name in sewn_edges]
     yield "waist", waist if len(finished) == len(waist) else []  # a band or a skirt is still to come
-    for piece in outer:
-        if is_sleeve(piece):
-            yield "sleeve", [edge for edge in piece.outline if edge.kind == "hem"]
+    for side in ("both", "left", "right"):
+        sleeves = [piece for piece in outer if split_side(piece.name)[1] == side and is_sleeve(piece)]
+        yield "sleeve", [edge for piece in sleeves for edge in piece.outline if edge.kind == "hem"]
     for side in ("both", "left", "right"):
         legs = [piece for piece in outer if split_side(piece.name)[1] == side and _called(piece, "inseam")]
         yield "leg", [edge for piece in legs for edge in piece.outline if edge.kind == "hem"]
@@ -75,13 +75,29 @@ def _opening(
         for neighbor, corner in _neighbors(pattern.piece_of(edge.name), edge):
             if neighbor.name in names or neighbor.kind in ("fold", "leg"):
                 continue
-            if neighbor.name not in sewn_edges:
+            if neighbor.name not in sewn_edges or _is_stand(neighbor):
                 return None
             zips = max(zips, _zip_length(pattern, neighbor, corner))
     round_body = kind in ("neck", "waist")
-    length = sum(_times(pattern, edge, round_body) * sewn(pattern, edge) for edge in edges)
+    length = sum(_times(pattern, edge, round_body) * _stretched(pattern, edge) for edge in edges)
     upper = any(_called(piece, "armhole") for piece in pattern.pieces.values())
     return Opening(kind, tuple(edge.name for edge in edges), length, 2.0 * zips, upper)
+
+
+def _stretched(pattern: Pattern, edge: Edge) -> float:
+    """How long the edge is when something passes, mm: as sewn; as cut where an elastic gathers it."""
+    held = {
+        member
+        for one in pattern.elastics.values()
+        for name in one.edges
+        for member in expand(pattern, name)[0]
+    }
+    return edge.length if edge.name in held else sewn(pattern, edge)
+
+
+def _is_stand(edge: Edge) -> bool:
+    """Whether the edge is the end of a button stand: it falls open, faced or not."""
+    return last_word(edge.name).split("_")[0] == "lap"
 
 
 def _neighbors(piece: Piece, edge: Edge) -> tuple[tuple[Edge, str], tuple[Edge, str]]:

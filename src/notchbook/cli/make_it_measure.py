@@ -72,9 +72,9 @@ def make_it_measure(
 ) -> None:
     """Make something measure what is wished, by a number of a step.
 
-    Without --by it lists the numbers that could move. What else would move is said; nothing is written
-    without --out. A wish names a length, a whole round, the ease or misfit of a seam, a finished girth, a
-    level or a distance:
+    Without --by it lists the numbers that could move, and ends with 1 where none gives it. What else would
+    move is said; nothing is written without --out. A wish names a length, a whole round, the ease or misfit
+    of a seam, a finished girth, a level or a distance:
 
     "length skirt.front/side_seam = 58 cm"; "around hem = 160 cm"; "ease front_armhole, back_armhole = 12
     mm"; "misfit side_seam = 0"; "finished waist = 74 cm"; "level hip_line below 10 cm = 104 cm"; "distance
@@ -87,6 +87,7 @@ def make_it_measure(
     from notchbook.app.style_file import read_style, run_style
     from notchbook.app.wishes.making_it_measure import orders_for
     from notchbook.body import read_measures
+    from notchbook.cli.progress import progress_of_drafts
     from notchbook.recipe import targets
 
     body = None if measures is None else read_measures(measures)
@@ -101,11 +102,9 @@ def make_it_measure(
         _by_size(run, orders, sizes, unit, as_json=as_json)
     if asked and not named:
         _list(run, asked[0], unit, style, as_json=as_json)
-    made = (
-        targets.solve_again(run)
-        if again
-        else targets.make_it_measure(run, orders_for(run, _pairs(asked, named), unit, hold=hold))
-    )
+    orders = () if again else orders_for(run, _pairs(asked, named), unit, hold=hold)
+    with progress_of_drafts() as tell:
+        made = targets.solve_again(run, tell) if again else targets.make_it_measure(run, orders, tell=tell)
     _show(made, unit, out, read, as_json=as_json)
 
 
@@ -150,14 +149,19 @@ def _let_go(run: "Replay", word: str, out: Path | None, read: tuple[Path, ...], 
 def _list(run: "Replay", text: str, unit: "Unit", style: Path, *, as_json: bool) -> None:
     from notchbook.app.wishes.making_it_measure import candidates
     from notchbook.cli.progress import progress_of_numbers
-    from notchbook.cli.show_made import candidate_data, show_candidates
+    from notchbook.cli.show_made import candidate_data, holds, show_candidates
     from notchbook.recipe.targets import read_wish
 
     wish = read_wish(text, run, unit)
     with progress_of_numbers() as tell:
         found = candidates(run, wish, tell)
     data = {"wish": wish.text, "candidates": candidate_data(found)}
-    answer(data, lambda screen: show_candidates(screen, run, wish, found, unit, style), as_json=as_json)
+    answer(
+        data,
+        lambda screen: show_candidates(screen, run, wish, found, unit, style),
+        as_json=as_json,
+        to_check=not holds(run, wish) and all(one.made is None for one in found),
+    )
 
 
 def _by_size(run: "Replay", orders: "tuple[Order, ...]", word: str, unit: "Unit", *, as_json: bool) -> None:

@@ -22,6 +22,20 @@ def progress_of_bodies() -> Iterator[Callable[[int], None] | None]:
 
 
 @contextmanager
+def progress_of_drafts() -> Iterator[Callable[[int], None] | None]:
+    """How many drafts were tried for a wish, where the error stream is a terminal."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from rich.progress import Progress, TextColumn, TimeElapsedColumn
+
+    columns = (TextColumn("{task.completed:.0f} drafts tried"), TimeElapsedColumn())
+    with Progress(*columns, console=err().console, transient=True) as shown:
+        task = shown.add_task("drafts", total=None)
+        yield lambda done: shown.update(task, completed=done)
+
+
+@contextmanager
 def progress_of_numbers() -> Iterator[Callable[[int, int], None] | None]:
     """How many numbers of a style were tried and of how many, where the error stream is a terminal."""
     if not sys.stderr.isatty():

@@ -78,6 +78,11 @@ def _broken_words(one: KeptTarget, unit: Unit) -> str:
     return f"{number_said(one)} was made to give {_fine(one.wanted, unit)} ({said}) and {now}; add --hold."
 
 
+def holds(run: Replay, wish: Wish) -> bool:
+    """Whether it measures already what is wished."""
+    return abs(measured(run, wish.quantity) - wish.wanted(run.measures)) <= EXACT
+
+
 def show_candidates(
     screen: Screen, run: Replay, wish: Wish, found: Sequence[Candidate], unit: Unit, style: Path
 ) -> None:
@@ -100,7 +105,7 @@ def show_candidates(
     if rows:
         columns = ("number", "now", "would become", "other edges change by")
         screen.table(columns, rows, numbers=columns[1:])
-    elif abs(here - wanted) <= EXACT:
+    elif holds(run, wish):
         screen.line("It measures that already, and no number of this style moves it.")
     else:
         screen.line("No number of this style gives it.")

@@ -16,10 +16,11 @@ _CLASS_OF_KIND = {"fold": "fold", "hem": "hem"}
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """The allowance of one edge: its class, and the width in mm."""
+    """The allowance of one edge: its class, the width in mm, and whether a step gave that width itself."""
 
     allowance_class: str
     width: float
+    is_own: bool = False
 
 
 class Allowances:
@@ -42,7 +43,7 @@ class Allowances:
         if said is None:
             said = Allowance(self._sewn.get(edge.name) or _CLASS_OF_KIND.get(edge.kind, "plain"))
         if said.width is not None:
-            return Given(said.allowance_class, said.width)
+            return Given(said.allowance_class, said.width, is_own=True)
         return Given(said.allowance_class, self._house.width(said.allowance_class))
 
 

@@ -9,6 +9,7 @@ from notchbook.finish.chain import chained, merged
 from notchbook.finish.corner import Corner, ended_square, folded_back, mitred
 from notchbook.finish.dart_cap import capped, is_open
 from notchbook.finish.strip import Strip, strip_of
+from notchbook.finish.turned_corner import turned_in
 from notchbook.geometry import Path
 from notchbook.pattern import CornerStyle, Edge, Intake, Piece, spoken
 from notchbook.units import TOLERANCES
@@ -40,13 +41,20 @@ class CornerRules:
 
 def cut_outline(piece: Piece, given: Callable[[Edge], Given], rules: CornerRules) -> CutOutline:
     """The cut line of a piece; StepRefused ``allowance-impossible`` or ``allowance-swallows``."""
-    legs = {leg for intake in piece.darts for leg in (intake.first_leg, intake.second_leg)}
+    legs = {leg for intake in piece.darts for leg in (intake.first_leg, intake.second_leg)} | _slashes(piece)
     edges = [edge for edge in piece.outline if edge.name not in legs and edge.length > TOLERANCES.sew_length]
     widths = {edge.name: given(edge) for edge in edges}
     tail = max(_LEAST_TAIL, 2.0 * rules.limit * max(found.width for found in widths.values()))
     strips = [strip_of(edge, widths[edge.name], tail, rules.limit) for edge in edges]
     corners, dropped = _joined(piece, strips, rules)
     return _assembled(strips, corners, dropped)
+
+
+def _slashes(piece: Piece) -> set[str]:
+    """Legs that belong to no intake: the sides of a slash, over which the piece is cut on until it is sewn.
+    """
+    taken = {leg for intake in piece.intakes for leg in (intake.first_leg, intake.second_leg)}
+    return {edge.name for edge in piece.outline if edge.kind == "leg" and edge.name not in taken}
 
 
 def _joined(
@@ -84,6 +92,8 @@ def _corner(piece: Piece, first: Strip, second: Strip, rules: CornerRules) -> Co
     if style == "folded" or (style is None and len(hems) == 1):
         hem = hems[0] if hems else max(first, second, key=lambda strip: strip.width)
         return folded_back(first, second, hem, rules.limit)
+    if style == "turned":
+        return turned_in(first, second, rules.limit)
     if style == "square":
         order = rules.sewing_order
         late = len(order)

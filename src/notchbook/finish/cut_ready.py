@@ -13,6 +13,7 @@ from notchbook.finish.findings import HemRules, findings_of
 from notchbook.finish.folds import fold_lines
 from notchbook.finish.house_table import HouseTable
 from notchbook.finish.inner_darts import drawn_lines, drawn_marks
+from notchbook.finish.leather import given_in_leather, making_of, slit_marks
 from notchbook.finish.marking import mark_piece
 from notchbook.finish.notches import (
     NotchPlace,
@@ -70,12 +71,16 @@ def _sewing_order(pattern: Pattern) -> dict[str, int]:
 
 
 def _cut_piece(job: _Job, half: Piece, number: int, total: int) -> CutPiece:
+    making = making_of(job.pattern, job.house, half)
+    if making is not None:
+        job = replace(job, house=slit_marks(job.house, making))
     whole = whole_of(half) if half.cut == "fold" and job.house.supply == "whole" else None
     piece = whole.piece if whole else half
     sources = whole.sources if whole else {}
     outline = cut_outline(piece, _given(job, half, sources), _sided_rules(job.rules, sources))
     notches = _notches(job, half, piece, outline, whole)
-    darts, drills = dart_lines(piece), drill_holes(piece, job.house, job.cloth)
+    darts = dart_lines(piece)
+    drills = drill_holes(piece, job.house, job.cloth) if making is None else ()
     one_way = piece.grain.one_way or job.cloth.one_way
     lines = drawn_lines(piece)
     inner = [line.path for line in lines]
@@ -100,9 +105,9 @@ def _cut_piece(job: _Job, half: Piece, number: int, total: int) -> CutPiece:
         grain=grain,
         fold=fold,
         lines=lines,
-        marks=drawn_marks(piece),
+        marks=drawn_marks(piece, drilled=making is None),
         label=label,
-        quantities=quantities_of(half, job.house.supply, [notch.sew_position for notch in notches]),
+        quantities=quantities_of(half, job.house.supply, [notch.sew_position for notch in notches], making),
         findings=findings_of(half, outline, notches, HemRules(job.house, job.cloth, sources)),
     )
 
@@ -110,8 +115,12 @@ def _cut_piece(job: _Job, half: Piece, number: int, total: int) -> CutPiece:
 def _given(job: _Job, half: Piece, sources: dict[str, str]) -> Callable[[Edge], Given]:
     """The allowance of an edge of the piece as supplied, asked for under the edge's name on the half."""
 
+    making = making_of(job.pattern, job.house, half)
+
     def given(edge: Edge) -> Given:
-        return job.allowances.of(half.edge(sources.get(edge.name, edge.name)))
+        of_half = half.edge(sources.get(edge.name, edge.name))
+        found = job.allowances.of(of_half)
+        return found if making is None else given_in_leather(found, making, of_half.kind)
 
     return given
 

@@ -7,10 +7,17 @@ from dataclasses import dataclass
 import numpy
 from numpy.typing import NDArray
 
-from notchbook.geometry import Box, Path, Point
+from notchbook.geometry import Box, Line, Path, Point
 
 Cells = NDArray[numpy.bool_]
 """True where something is in the way; rows upward, columns to the right."""
+
+Sums = NDArray[numpy.int32]
+"""How many blocked cells lie below and left of each corner of the grid."""
+
+Numbers = NDArray[numpy.float64]
+
+Places = NDArray[numpy.intp]
 
 _MOST_CELLS = 40_000
 """Cells of one piece; finer than 5 mm nothing is gained, and a long piece must not be slow."""
@@ -36,6 +43,14 @@ class Grid:
         """The row in which y lies."""
         return min(max(int((y - self.box.min_y) / self.size), 0), self.rows - 1)
 
+    def columns_of(self, xs: Numbers) -> Places:
+        """The columns in which many x lie."""
+        return ((xs - self.box.min_x) / self.size).astype(numpy.intp).clip(0, self.columns - 1)
+
+    def rows_of(self, ys: Numbers) -> Places:
+        """The rows in which many y lie."""
+        return ((ys - self.box.min_y) / self.size).astype(numpy.intp).clip(0, self.rows - 1)
+
     def corner(self, row: int, column: int) -> Point:
         """The lower left corner of a cell."""
         return Point(self.box.min_x + column * self.size, self.box.min_y + row * self.size)
@@ -55,20 +70,18 @@ def outside_cells(grid: Grid, outline: Path, margin: float) -> Cells:
 
 def filled_cells(grid: Grid, polygon: Sequence[Point]) -> Cells:
     """The cells whose middle lies inside the polygon (even-odd, row by row)."""
-    cells = numpy.zeros((grid.rows, grid.columns), dtype=bool)
     middles = grid.box.min_x + (numpy.arange(grid.columns) + 0.5) * grid.size
     xs = numpy.array([point.x for point in polygon])
     ys = numpy.array([point.y for point in polygon])
     next_xs, next_ys = numpy.roll(xs, -1), numpy.roll(ys, -1)
-    for row in range(grid.rows):
-        y = grid.box.min_y + (row + 0.5) * grid.size
-        crossing = (ys > y) != (next_ys > y)
-        if not crossing.any():
-            continue
-        share = (y - ys[crossing]) / (next_ys[crossing] - ys[crossing])
-        at = xs[crossing] + share * (next_xs[crossing] - xs[crossing])
-        cells[row] = (numpy.sum(at[:, None] < middles[None, :], axis=0) % 2).astype(bool)
-    return cells
+    levels = grid.box.min_y + (numpy.arange(grid.rows) + 0.5) * grid.size
+    rows, sides = numpy.nonzero((ys > levels[:, None]) != (next_ys > levels[:, None]))
+    share = (levels[rows] - ys[sides]) / (next_ys[sides] - ys[sides])
+    at = xs[sides] + share * (next_xs[sides] - xs[sides])
+    turns = numpy.zeros((grid.rows, grid.columns + 1), dtype=numpy.int32)
+    numpy.add.at(turns, (rows, numpy.searchsorted(middles, at, side="right")), 1)
+    inside: Cells = turns[:, :-1].cumsum(axis=1) % 2 == 1
+    return inside
 
 
 def line_cells(grid: Grid, lines: Iterable[Path]) -> Cells:
@@ -76,10 +89,19 @@ def line_cells(grid: Grid, lines: Iterable[Path]) -> Cells:
     cells = numpy.zeros((grid.rows, grid.columns), dtype=bool)
     for line in lines:
         steps = max(2, math.ceil(line.length / (grid.size / 2.0)))
-        for index in range(steps + 1):
-            point = line.point_at(line.length * index / steps)
-            cells[grid.row_of(point.y), grid.column_of(point.x)] = True
+        xs, ys = _spread(line, steps)
+        cells[grid.rows_of(ys), grid.columns_of(xs)] = True
     return cells
+
+
+def _spread(line: Path, steps: int) -> tuple[Numbers, Numbers]:
+    """The x and y of places at even distances along a line, both ends included, mm."""
+    distances = line.length * numpy.arange(steps + 1) / steps
+    if len(line.segments) == 1 and isinstance(line.segments[0], Line) and line.length > 0.0:
+        shares, start, end = distances / line.length, line.start, line.end
+        return start.x + (end.x - start.x) * shares, start.y + (end.y - start.y) * shares
+    points = [line.point_at(distance) for distance in distances.tolist()]
+    return numpy.array([point.x for point in points]), numpy.array([point.y for point in points])
 
 
 def grown(cells: Cells, by: float) -> Cells:
@@ -89,29 +111,27 @@ def grown(cells: Cells, by: float) -> Cells:
     if reach == 0:
         return cells
     padded = numpy.pad(cells, reach, constant_values=True)
-    return windows(padded, 2 * reach + 1, 2 * reach + 1) > 0
+    return windows(summed(padded), 2 * reach + 1, 2 * reach + 1) > 0
 
 
-def windows(cells: Cells, rows: int, columns: int) -> NDArray[numpy.int64]:
+def summed(cells: Cells) -> Sums:
+    """The sums from which the windows of any size are told."""
+    sums = numpy.zeros((cells.shape[0] + 1, cells.shape[1] + 1), dtype=numpy.int32)
+    numpy.cumsum(cells, axis=0, out=sums[1:, 1:])
+    numpy.cumsum(sums[1:, 1:], axis=1, out=sums[1:, 1:])
+    return sums
+
+
+def windows(sums: Sums, rows: int, columns: int) -> Sums:
     """How many blocked cells each window of this size holds, by its lower left cell; empty when the
     window is larger than the grid."""
-    sums = numpy.zeros((cells.shape[0] + 1, cells.shape[1] + 1), dtype=numpy.int64)
-    sums[1:, 1:] = cells.astype(numpy.int64).cumsum(axis=0).cumsum(axis=1)
-    if rows > cells.shape[0] or columns > cells.shape[1]:
-        return numpy.zeros((0, 0), dtype=numpy.int64)
+    if rows >= sums.shape[0] or columns >= sums.shape[1]:
+        return numpy.zeros((0, 0), dtype=numpy.int32)
     return sums[rows:, columns:] - sums[:-rows, columns:] - sums[rows:, :-columns] + sums[:-rows, :-columns]
 
 
 def longest_run(column: NDArray[numpy.bool_]) -> tuple[int, int]:
     """The start and the length of the longest free run of a column; (0, 0) when nothing is free."""
-    best = start = length = best_length = 0
-    for index, blocked in enumerate(column):
-        if blocked:
-            length = 0
-            continue
-        if length == 0:
-            start = index
-        length += 1
-        if length > best_length:
-            best, best_length = start, length
-    return best, best_length
+    cells = column.tobytes()
+    length = max(map(len, cells.split(b"\1")))
+    return (cells.find(bytes(length)), length) if length else (0, 0)

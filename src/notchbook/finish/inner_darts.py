@@ -46,13 +46,12 @@ def drawn_lines(piece: Piece) -> tuple[InternalLine, ...]:
     return tuple(line for line in piece.lines if line.kind != "dart_leg")
 
 
-def drawn_marks(piece: Piece) -> tuple[Mark, ...]:
+def drawn_marks(piece: Piece, *, drilled: bool = True) -> tuple[Mark, ...]:
     """The marks that are drawn: points with a cross and their name, and buttons. The corners of a dart inside
-    the piece are not: its legs show them."""
+    the piece are not: its legs show them. Where nothing is ``drilled``, what would be gets a cross too."""
     owners = tuple(f"{split_side(dart.name)[0]}/" for dart in piece.inner_darts)
-    return tuple(
-        mark for mark in piece.marks if mark.kind in ("point", "button") and not mark.name.startswith(owners)
-    )
+    kinds = ("point", "button") if drilled else ("point", "button", "drill")
+    return tuple(mark for mark in piece.marks if mark.kind in kinds and not mark.name.startswith(owners))
 
 
 def _toward(place: Point, middle: Point, distance: float) -> Point:

@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy
 
 from notchbook.finish.cut_piece import CutPiece, LabelBox
-from notchbook.finish.free_room import Cells, line_cells
+from notchbook.finish.free_room import Cells, line_cells, summed
 from notchbook.finish.piece_room import LABEL_SIZES, Room, nearest_window, room_of
 from notchbook.geometry import Box, Path, Point
 from notchbook.pattern import Grain
@@ -26,10 +26,11 @@ def label_places(
     to_room = room.back.inverse()
     wanted = to_room.apply(piece.label.center)
     boxes = [Box.around(map(to_room.apply, corners)) for corners in parts]
+    sums = [summed(room.lined | _outside(room, box)) for box in boxes]
     turned = abs((piece.label.degrees - along_grain + 90.0) % 180.0 - 90.0) > 45.0
     for length, height in (words, *LABEL_SIZES):
         size = (height, length) if turned else (length, height)
-        found = (nearest_window(room.grid, room.lined | _outside(room, box), *size, wanted) for box in boxes)
+        found = (nearest_window(room.grid, one, *size, wanted) for one in sums)
         centers = [center for center in found if center is not None]
         if centers:
             center = room.back.apply(min(centers, key=lambda place: place.distance_to(wanted)))

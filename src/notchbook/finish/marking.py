@@ -5,13 +5,16 @@ from collections.abc import Iterable
 import numpy
 
 from notchbook.finish.cut_piece import DartLines, DrillHole, GrainLine, LabelBox
-from notchbook.finish.free_room import longest_run
+from notchbook.finish.free_room import longest_run, summed
 from notchbook.finish.piece_room import EDGE_MARGIN, LABEL_SIZES, Room, nearest_window, room_of
 from notchbook.geometry import Path, Point
 from notchbook.pattern import Grain
 
 _GRAIN_INSET = 20.0
 """mm between the sew line and the heads of the grain line, where the piece is long enough."""
+
+_LEAST = 1e-6
+"""A direction this close to level or upright runs through the whole piece."""
 
 _MOST_PLACES = 20
 """Places across the piece that are tried for the grain line."""
@@ -40,9 +43,25 @@ def mark_piece(
         if best is None or worth > best[0] + 1e-9:
             line = GrainLine(room.back.apply(start), room.back.apply(end), one_way)
             best = (worth, line, label)
-    if best is not None:
-        return best[1], best[2]
-    return _cramped(sew_line, grain, one_way)
+    cramped = _cramped(sew_line, grain, one_way)
+    if best is None or (_fills_its_box(sew_line) and _length(best[1]) < _TOO_SHORT * _length(cramped[0])):
+        return cramped
+    return best[1], best[2]
+
+
+_TOO_SHORT = 0.5
+"""Share of the line through the middle below which what free room there is, as in a narrow strip on the
+bias, is no room. Own judgment."""
+
+
+def _fills_its_box(sew_line: Path) -> bool:
+    """Whether the piece is a straight strip, so that a line through the middle of its box lies in it."""
+    box = sew_line.bounds()
+    return abs(sew_line.area()) > 0.95 * box.width * box.height
+
+
+def _length(line: GrainLine) -> float:
+    return line.start.distance_to(line.end)
 
 
 def _grain_candidates(room: Room) -> list[tuple[Point, Point, float]]:
@@ -74,9 +93,10 @@ def _label(room: Room, start: Point, end: Point, grain: Grain) -> tuple[LabelBox
     middle = start.lerp(end, 0.55)
     lined, solid = room.lined | line, room.solid | line
     for cells, turn, bonus in ((lined, 0.0, 1.0), (lined, -90.0, 0.0), (solid, 0.0, -1.0)):
+        sums = summed(cells)
         for rank, (length, height) in enumerate(LABEL_SIZES):
             size = (length, height) if turn == 0.0 else (height, length)
-            center = nearest_window(grid, cells, *size, middle)
+            center = nearest_window(grid, sums, *size, middle)
             if center is None:
                 continue
             worth = bonus + 1.0 - rank / len(LABEL_SIZES)
@@ -89,10 +109,13 @@ def _label(room: Room, start: Point, end: Point, grain: Grain) -> tuple[LabelBox
 
 
 def _cramped(sew_line: Path, grain: Grain, one_way: bool) -> tuple[GrainLine, LabelBox]:
-    """For a piece with no free room at all: both through its middle."""
+    """For a piece with no free room at all, such as a narrow strip: both through its middle."""
     box = sew_line.bounds()
     along = Point(1.0, 0.0).rotated(grain.degrees)
-    half = along * (0.3 * min(box.width, box.height))
+    share = 0.45 if _fills_its_box(sew_line) else 0.3
+    half = along * (
+        share * min(box.width / max(abs(along.x), _LEAST), box.height / max(abs(along.y), _LEAST))
+    )
     length, height = LABEL_SIZES[-1]
     line = GrainLine(box.center - half, box.center + half, one_way)
     return line, LabelBox(box.center, length, height, grain.degrees, False)

@@ -8,6 +8,7 @@ from notchbook.finish.cut_piece import DartLines, DrillHole
 from notchbook.finish.free_room import (
     Cells,
     Grid,
+    Sums,
     filled_cells,
     grid_over,
     grown,
@@ -104,10 +105,10 @@ def _grown_inside(cells: Cells, by: float) -> Cells:
     return grown(padded, by)[8:-8, 8:-8]
 
 
-def nearest_window(grid: Grid, cells: Cells, length: float, height: float, wanted: Point) -> Point | None:
+def nearest_window(grid: Grid, sums: Sums, length: float, height: float, wanted: Point) -> Point | None:
     """The middle of the free window nearest to the wanted place; None when no window is free."""
     rows, columns = round(length / grid.size + 0.499), round(height / grid.size + 0.499)
-    free = windows(cells, rows, columns)
+    free = windows(sums, rows, columns)
     found_rows, found_columns = numpy.nonzero(free == 0)
     if free.size == 0 or len(found_rows) == 0:
         return None

@@ -4,21 +4,32 @@ from collections.abc import Sequence
 
 from notchbook.finish.cut_piece import Quantity
 from notchbook.finish.house_table import Supply
+from notchbook.finish.leather import quantity_words
 from notchbook.geometry import Path, Point, Transform
 from notchbook.pattern import Piece
+from notchbook.pattern.making import LeatherMaking
 from notchbook.units import TOLERANCES
 
 _SAMPLES = 97
 
 
-def quantities_of(piece: Piece, supply: Supply, notches: Sequence[Point]) -> tuple[Quantity, ...]:
+def quantities_of(
+    piece: Piece, supply: Supply, notches: Sequence[Point], making: LeatherMaking | None = None
+) -> tuple[Quantity, ...]:
     """One quantity for each material; panels are the pieces of cloth that lie on the table when cut.
 
     ``notches``: their places on the sew line. A band with an underlap is a plain strip, but its notches
-    tell its two ends apart, so that it must be cut right side up.
+    tell its two ends apart, so that it must be cut right side up. What is cut from hides is cut singly.
     """
+    hides = making.material if making is not None and making.is_hide else None
     return tuple(
-        Quantity(told.material, _text(piece, told.times, supply, notches), _panels(piece, told.times))
+        Quantity(
+            told.material,
+            quantity_words(piece, told.times)
+            if told.material == hides
+            else _text(piece, told.times, supply, notches),
+            _panels(piece, told.times),
+        )
         for told in piece.instructions
     )
 

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from notchbook.errors import GeometryError
 from notchbook.geometry.crossings import Crossing
+from notchbook.geometry.line import Line
 from notchbook.geometry.offset_join import arc_segments
 from notchbook.geometry.path import Path
 from notchbook.geometry.tolerance import TOLERANCE
@@ -38,6 +39,8 @@ def without_loops(raw: Path, source: Path, distance: float, other_side: Callable
     ``other_side`` makes the raw parallel on the other side: an open path can come near to its own back,
     and its parallel is cut there too. GeometryErrors ``offset-vanishes`` and ``offset-in-pieces``.
     """
+    if len(raw.segments) == len(source.segments) == 1 and isinstance(source.segments[0], Line):
+        return raw
     crossings = raw.self_crossings()
     raw, crossings = _without_thin_loops(raw, crossings)
     cuts = sorted({place for found in crossings for place in (found.at_self, found.at_other)})

@@ -42,6 +42,9 @@ class Path:
     def __post_init__(self) -> None:
         object.__setattr__(self, "segments", _chained(self.segments))
 
+    def __hash__(self) -> int:
+        return self._hash
+
     @staticmethod
     def of(*segments: Segment) -> "Path":
         """The path of these segments."""
@@ -256,6 +259,10 @@ class Path:
         for segment in self.segments:
             points.extend(flattened_segment(segment, tolerance_mm))
         return tuple(points)
+
+    @cached_property
+    def _hash(self) -> int:
+        return hash(self.segments)
 
     @cached_property
     def _bounds(self) -> Box:

@@ -2,9 +2,23 @@
 
 from collections.abc import Sequence
 from itertools import pairwise
+from math import comb
+from operator import mul
+from typing import Final
 
 _STEPS = 80
 """Steps after which a bracket of width 1 is below float resolution even by halving alone."""
+
+_MOST_DEGREE: Final = 5
+
+_CONTROL_ROWS: Final = tuple(
+    tuple(
+        tuple(comb(place, power) / comb(degree, power) for power in range(place + 1))
+        for place in range(1, degree)
+    )
+    for degree in range(_MOST_DEGREE + 1)
+)
+"""By degree: what each coefficient adds to the inner control values of the polynomial over [0, 1]."""
 
 
 def value_at(coefficients: Sequence[float], t: float) -> float:
@@ -28,6 +42,11 @@ def unit_roots(coefficients: Sequence[float], touch: float = 0.0) -> list[float]
     if len(trimmed) < 2:
         return []
     derivative = [power * trimmed[power] for power in range(1, len(trimmed))]
+    controls = _controls(trimmed)
+    if controls and (min(controls) > touch or max(controls) < -touch):
+        return []
+    if touch == 0.0 and _changes_once(controls):
+        return [_bracketed(trimmed, derivative, 0.0, 1.0, trimmed[0])]
     stops = [0.0, *(t for t in unit_roots(derivative) if 0.0 < t < 1.0), 1.0]
     values = [value_at(trimmed, t) for t in stops]
     found = [t for t, value in zip(stops, values, strict=True) if abs(value) <= touch]
@@ -37,6 +56,27 @@ def unit_roots(coefficients: Sequence[float], touch: float = 0.0) -> list[float]
         if value_low and value_high and (value_low < 0.0) != (value_high < 0.0)
     ]
     return sorted(set(found))
+
+
+def _controls(coefficients: Sequence[float]) -> list[float]:
+    """The control values of a polynomial over [0, 1] as a Bezier curve; none above degree 5.
+
+    It lies between the least and the greatest of them, and has no more roots than they change their sign
+    (Farouki and Rajan, "On the numerical condition of polynomials in Bernstein form", Computer Aided
+    Geometric Design 4, 1987; from memory).
+    """
+    degree = len(coefficients) - 1
+    if degree > _MOST_DEGREE:
+        return []
+    inner = [sum(map(mul, row, coefficients)) for row in _CONTROL_ROWS[degree]]
+    return [coefficients[0], *inner, value_at(coefficients, 1.0)]
+
+
+def _changes_once(controls: Sequence[float]) -> bool:
+    """Whether the control values change their sign exactly once, and none of them is 0."""
+    if not controls or 0.0 in controls:
+        return False
+    return sum((one < 0.0) != (other < 0.0) for one, other in pairwise(controls)) == 1
 
 
 def _bracketed(

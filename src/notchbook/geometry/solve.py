@@ -1,6 +1,7 @@
 """The one place where a monotone function has a wanted value."""
 
 from collections.abc import Callable
+from functools import cache
 
 from notchbook.errors import GeometryError
 
@@ -24,6 +25,7 @@ def solve_rising(
     """
     from scipy.optimize import brentq  # imported here: starting the command line loads no numerics
 
+    function = cache(function)  # a shape is dear: none is drawn twice, at a limit or as an end of the bracket
     left = right = min(max(start, low), high)
     value_left = value_right = function(left)
     for _ in range(_MOST_GROWTHS):

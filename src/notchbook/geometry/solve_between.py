@@ -2,13 +2,16 @@
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 Function = Callable[[float], "float | None"]
 """The value at a place; None where there is none."""
 
 _GROWTH = 1.7
 _MOST_GROWTH = 16.0
+_AWAY_GROWTH = 4.0
+"""How much longer each step is where the value leads away from 0: there is little to find, and far to go."""
+
 _OVERSHOOT = 1.1
 _MOST_STEPS = 60
 _MOST_FLAT = 8
@@ -52,7 +55,8 @@ class Sought:
     """What came of seeking: ``root`` is where the value is 0, None where it is nowhere.
 
     ``least`` and ``most`` are the places with the least and the greatest value that were met; ``low`` and
-    ``high`` those farthest out.
+    ``high`` those farthest out; ``below`` and ``above`` the nearest beyond them that were asked for and have
+    no value, None where there is none.
     """
 
     root: float | None
@@ -60,6 +64,8 @@ class Sought:
     most: Place
     low: Place
     high: Place
+    below: float | None = None
+    above: float | None = None
 
 
 def seek_zero(
@@ -72,26 +78,38 @@ def seek_zero(
     """Where the function is 0, sought outward from a known place, nearest first.
 
     ``step`` is the first step, the next grow; where the function has no value, the last place with one is
-    found. No bracket is fixed beforehand, so that no shape is asked for that lies farther out than needed.
-    A root is where the value changes its sign: the caller sees whether it is 0 there or jumps over 0.
+    found, unless the value leads away from 0: then the last place met will do. No bracket is fixed
+    beforehand, so that no shape is asked for that lies farther out than needed. A root is where the value
+    changes its sign: the caller sees whether it is 0 there or jumps over 0.
     """
+    refused: list[float] = []
+
+    def asked(at: float) -> float | None:
+        value = function(at)
+        if value is None:
+            refused.append(at)
+        return value
+
     places = [start]
-    for way in _nearer_first(function, start, step):
+    for way in _nearer_first(asked, start, step):
         end = limits[0] if way < 0.0 else limits[1]
         here = start
-        for place in _outward(function, start, way * step, end, accuracies):
+        for place in _outward(asked, start, way * step, end, accuracies):
             places.append(place)
             if _apart(here, place):
-                return _root(function, here, place, places, accuracies.root)
+                return _root(asked, here, place, places, accuracies.root)
             here = place
     places.sort(key=_at)
-    turned = _turning(function, places, accuracies)
+    turned = _turning(asked, places, accuracies)
     if turned is not None:
         near = max((place for place in places if place.at < turned.at), key=_at)
         if _apart(near, turned):
-            return _root(function, near, turned, [*places, turned], accuracies.root)
+            return _root(asked, near, turned, [*places, turned], accuracies.root)
         places.append(turned)
-    return _sought(None, places)
+    found = _sought(None, places)
+    below = max((at for at in refused if at < found.low.at), default=None)
+    above = min((at for at in refused if at > found.high.at), default=None)
+    return replace(found, below=below, above=above)
 
 
 def _nearer_first(function: Function, start: Place, step: float) -> tuple[float, float]:
@@ -122,7 +140,8 @@ def _outward(
         before, here = here, Place(at, value)
         is_flat = is_flat and abs(value - before.value) <= _STILL
         yield here
-        wanted = max(_GROWTH * abs(step), _OVERSHOOT * _way_to_zero(before, here))
+        growth = _AWAY_GROWTH if _leads_away(before, here) else _GROWTH
+        wanted = max(growth * abs(step), _OVERSHOOT * _way_to_zero(before, here))
         step = math.copysign(min(wanted, _MOST_GROWTH * abs(step)), step)
 
 
@@ -135,10 +154,12 @@ def _way_to_zero(before: Place, here: Place) -> float:
 def _last_before(
     function: Function, inner: tuple[Place, Place], outside: float, accuracies: Accuracies
 ) -> Iterator[Place]:
-    """Places nearer and nearer to the last one that has a value; exactly only where a root may lie there."""
+    """Places nearer and nearer to the last one that has a value; exactly only where a root may lie there, and
+    none at all where that cannot be and the value leads away from 0."""
     before, inside = inner
     while abs(outside - inside.at) > accuracies.last:
-        if abs(outside - inside.at) <= accuracies.told and not _may_reach(before, inside, outside):
+        is_told = abs(outside - inside.at) <= accuracies.told or _leads_away(before, inside)
+        if is_told and not _may_reach(before, inside, outside):
             return
         middle = (inside.at + outside) / 2.0
         value = function(middle)
@@ -147,6 +168,11 @@ def _last_before(
         else:
             before, inside = inside, Place(middle, value)
             yield inside
+
+
+def _leads_away(before: Place, here: Place) -> bool:
+    """Whether the value lies farther from 0 than before, or as far."""
+    return before is not here and abs(here.value) >= abs(before.value)
 
 
 def _may_reach(before: Place, inside: Place, outside: float) -> bool:

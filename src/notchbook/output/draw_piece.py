@@ -175,6 +175,8 @@ def _write_marks(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
             continue
         for arm in (Point(3.0, 0.0), Point(0.0, 3.0)):
             pen.stroke(Path.line(mark.position - arm, mark.position + arm), style.MARK)
+        if mark.kind == "drill":  # its cross says all
+            continue
         words = line_words(mark.name)
         spot, is_free = free.around(mark.position, words, _SMALL_TYPE, piece.grain.degrees)
         pen.write(Text(words, spot.base, _SMALL_TYPE, degrees=spot.degrees, align="center", halo=not is_free))

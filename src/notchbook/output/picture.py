@@ -126,7 +126,7 @@ def _name_lines(pen: Pen, piece: CutPiece, motion: Transform, scale: float, info
     size = _LINE_NAME / scale
     free = FreePlaces(piece, label_size(piece, info))
     grain = piece.grain.degrees
-    for mark in piece.marks:
+    for mark in (mark for mark in piece.marks if mark.kind != "drill"):
         said = line_words(mark.name)
         spot, is_free = free.around(mark.position, said, size, grain)
         _write_turned(pen, said, spot, motion, halo=not is_free)

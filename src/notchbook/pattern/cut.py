@@ -10,10 +10,10 @@ from typing import Literal
 from notchbook.pattern.names import split_side
 from notchbook.pattern.place import Place
 
-CornerStyle = Literal["mitre", "square", "folded"]
+CornerStyle = Literal["mitre", "square", "folded", "turned"]
 """``mitre``: both cut lines run on to meet, with a limit; ``square``: the first edge's allowance is
 ended square to the seam that is sewn first; ``folded``: reflected at the fold of hem or dart, so
-that it lies flat when turned."""
+that it lies flat when turned; ``turned``: both are turned in, and cut off so that they meet in a miter."""
 
 NotchKind = Literal["single", "double"]
 

@@ -8,6 +8,7 @@ from notchbook.errors import GeometryError, HouseFault, InputError
 from notchbook.geometry import Path, Point
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch
 from notchbook.pattern.elastic import Elastic
+from notchbook.pattern.making import LeatherMaking
 from notchbook.pattern.names import is_name
 from notchbook.pattern.operation import Operation
 from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map
@@ -65,6 +66,8 @@ def pattern_to_data(pattern: Pattern) -> Data:
             {**asdict(one), "at": list(one.at), "after": list(one.after)}
             for one in pattern.operations.values()
         ]
+    if pattern.making is not None:
+        data["making"] = asdict(pattern.making)
     return data
 
 
@@ -94,6 +97,7 @@ def pattern_from_data(data: Mapping[str, Any]) -> Pattern:
             materials=frozen_map((_word(n), _word(said)) for n, said in data["materials"].items()),
             elastics=_named(_elastic_from(d) for d in data.get("elastics", ())),
             operations=_named(_operation_from(d) for d in data.get("operations", ())),
+            making=_making_from(data.get("making")),
         )
         _ = pattern.edges  # a name that stands twice is refused here
     except KeyError as error:
@@ -109,7 +113,7 @@ def _oldest_form(pattern: Pattern) -> int:
     kinds: set[str] = set()
     for piece in pattern.pieces.values():
         kinds |= {line.kind for line in piece.lines} | {mark.kind for mark in piece.marks}
-    if pattern.operations or kinds & _NEW_IN_4:
+    if pattern.operations or pattern.making is not None or kinds & _NEW_IN_4:
         return PATTERN_FORMAT
     if pattern.elastics or any(intake.kind != "dart" for intake in pattern.intakes.values()):
         return 3
@@ -306,3 +310,7 @@ def _elastic_from(data: Mapping[str, Any]) -> Elastic:
 def _operation_from(data: Mapping[str, Any]) -> Operation:
     at, after = (tuple(map(_name, data[word])) for word in ("at", "after"))
     return Operation(data["name"], data["stage"], data["text"], at, after)
+
+
+def _making_from(data: Mapping[str, Any] | None) -> LeatherMaking | None:
+    return None if data is None else typed(LeatherMaking(**data))

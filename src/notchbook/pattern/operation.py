@@ -48,8 +48,8 @@ class Operation:
     """One thing that is done in sewing, beside the seams that the pattern knows.
 
     ``text`` is the order in plain words. ``at`` names the edges, lines, marks, pieces or seams that it works
-    on. ``after`` names seams and operations that must be done before it. One line serves both of the wearer's
-    sides, so its name never takes a side.
+    on; points among them it lays on each other, two by two. ``after`` names seams and operations that must be
+    done before it. One line serves both of the wearer's sides, so its name never takes a side.
     """
 
     name: str

@@ -9,6 +9,7 @@ from typing import Literal, TypeVar
 from notchbook.errors import HouseFault
 from notchbook.pattern.cut import Allowance, CornerStyle, Notch
 from notchbook.pattern.elastic import Elastic
+from notchbook.pattern.making import LeatherMaking
 from notchbook.pattern.names import Side, spoken
 from notchbook.pattern.operation import Operation
 from notchbook.pattern.piece import Edge, Intake, Piece
@@ -67,6 +68,7 @@ class Pattern:
     materials: Mapping[str, str] = field(default_factory=lambda: frozen_map({"self": "fabric"}))
     elastics: Mapping[str, Elastic] = field(default_factory=frozen_map)
     operations: Mapping[str, Operation] = field(default_factory=frozen_map)
+    making: LeatherMaking | None = None
 
     @cached_property
     def carriers(self) -> Mapping[str, str]:
@@ -93,6 +95,13 @@ class Pattern:
         """All intakes by name."""
         return MappingProxyType(
             {intake.name: intake for piece in self.pieces.values() for intake in piece.intakes}
+        )
+
+    @cached_property
+    def drawn_in(self) -> tuple[Intake, ...]:
+        """The intakes by which edges are drawn in, gathers and eases, piece by piece."""
+        return tuple(
+            intake for piece in self.pieces.values() for intake in piece.intakes if intake.is_drawn_in
         )
 
     @cached_property
@@ -143,6 +152,10 @@ class Pattern:
     def with_materials(self, materials: Mapping[str, str]) -> "Pattern":
         """The pattern with these materials named."""
         return replace(self, materials=_changed(self.materials, materials))
+
+    def with_making(self, making: LeatherMaking) -> "Pattern":
+        """The pattern with its way of making told."""
+        return replace(self, making=making)
 
     def with_elastics(self, *elastics: Elastic, without: Iterable[str] = ()) -> "Pattern":
         """The pattern with these elastics added or replaced, others taken out."""

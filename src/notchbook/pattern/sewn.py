@@ -62,11 +62,10 @@ def drawn_in(pattern: Pattern, edge: str) -> float:
     Where the edge that was drawn in has been divided since, its parts share the amount by their lengths.
     """
     total = 0.0
-    for piece in pattern.pieces.values():
-        for intake in piece.intakes:
-            if intake.is_drawn_in and edge in (members := expand(pattern, intake.edge)[0]):
-                whole = sum(pattern.edges[member].length for member in members)
-                total += intake.amount * pattern.edges[edge].length / whole if whole > 0.0 else 0.0
+    for intake in pattern.drawn_in:
+        if edge in (members := expand(pattern, intake.edge)[0]):
+            whole = sum(pattern.edges[member].length for member in members)
+            total += intake.amount * pattern.edges[edge].length / whole if whole > 0.0 else 0.0
     return total
 
 

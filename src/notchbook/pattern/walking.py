@@ -7,8 +7,8 @@ from notchbook.pattern.names import last_word
 from notchbook.pattern.pattern import Pattern
 from notchbook.pattern.piece import Edge
 from notchbook.pattern.resolve import require
-from notchbook.pattern.seam import EdgeUse, Seam
-from notchbook.pattern.sewn import locate, run_length, run_of, sewn_edge_length
+from notchbook.pattern.seam import Seam
+from notchbook.pattern.sewn import Directed, locate, run_length, run_of, sewn_edge_length
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +45,15 @@ def walk_seam(pattern: Pattern, seam: Seam) -> Walk:
 
 def _stations(pattern: Pattern, seam: Seam) -> tuple[Station, ...]:
     """Notches of a seam are paired by name: mates share the last word, their sides apart."""
+    runs = (run_of(pattern, seam.first), run_of(pattern, seam.second))
     places: dict[str, list[float | None]] = {}
     for notch in pattern.notches.values():
         if not notch.serves(seam.name):
             continue
         label = last_word(notch.name)
         found = places.setdefault(label, [None, None])
-        for index, uses in enumerate((seam.first, seam.second)):
-            distance = distance_on_run(pattern, uses, notch)
+        for index, run in enumerate(runs):
+            distance = _distance_on_run(pattern, run, notch)
             if distance is not None:
                 found[index] = distance
     stations = (Station(label, first, second) for label, (first, second) in places.items())
@@ -66,13 +67,14 @@ def _along(station: Station) -> float:
     return station.second if station.second is not None else 0.0
 
 
-def distance_on_run(pattern: Pattern, uses: tuple[EdgeUse, ...], notch: Notch) -> float | None:
+def _distance_on_run(pattern: Pattern, run: tuple[Directed, ...], notch: Notch) -> float | None:
     """How far along the run the notch lies, as sewn; None when it lies on no edge of the run."""
-    if not set(require(pattern, notch.place.edge)) & {step.edge.name for step in run_of(pattern, uses)}:
+    members = require(pattern, notch.place.edge)
+    if not any(step.edge.name in members for step in run):
         return None
     found = locate(pattern, notch.place)
     travelled = 0.0
-    for step in run_of(pattern, uses):
+    for step in run:
         if step.edge.name == found.edge.name:
             along = found.distance if step.forward else step.edge.length - found.distance
             return travelled + along * _drawn_share(pattern, step.edge)

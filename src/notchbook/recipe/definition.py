@@ -68,6 +68,8 @@ class StepDefinition(Generic[ParametersT]):
     ``stands_for`` names the blocks in whose place this one may be taken there (a sleeve goes into a dress as
     into a bodice).
     ``eases`` gives the block's ease table, ``refuses`` the codes with which it refuses a body.
+    ``superseded_by`` names the step that serves in the place of an older one: recipes that have the older one
+    open for ever, and it is no longer offered.
     """
 
     operation: str
@@ -88,6 +90,7 @@ class StepDefinition(Generic[ParametersT]):
     stands_for: tuple[str, ...] = ()
     eases: Callable[[], tuple[UsualEase, ...]] | None = None
     refuses: tuple[str, ...] = ()
+    superseded_by: str = ""
 
     def needs_of(self, parameters: ParametersT, measures: MeasureSet) -> MeasureNeeds:
         """What the step needs of this body with these parameters."""

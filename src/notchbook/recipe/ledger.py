@@ -5,7 +5,7 @@ removals. Nothing here knows a garment.
 """
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass, replace
 
 from notchbook.errors import HouseFault
@@ -14,9 +14,10 @@ from notchbook.pattern.pattern import Fate, Group, Pattern, frozen_map
 from notchbook.recipe.definition import Change
 from notchbook.recipe.recipe import StepRecord
 
-_MAY_BECOME = (("edge", "line"), ("mark", "point"))
+_MAY_BECOME = (("edge", "line"), ("mark", "point"), ("point", "mark"))
 """A fold that is opened is a line of the whole piece, under its old name, as where the two sides differ; the
-point of a dart inside the piece is a corner of the outline when a cut opens the dart."""
+point of a dart inside the piece is a corner of the outline when a cut opens the dart; the neck pit lies inside
+the piece where a lapel is cut on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,10 +112,10 @@ def _is_side_of(name: str, removals: Mapping[str, str]) -> bool:
 
 def _require_once(after: Pattern, record: StepRecord) -> None:
     """A name that stands for two things would bind later steps to either."""
-    names = Counter(name for piece in after.pieces.values() for name in piece.names())
-    names.update((*after.seams, *after.notches, *after.groups))
-    twice = sorted(name for name, times in names.items() if times > 1)
-    if twice:
+    names = [name for piece in after.pieces.values() for name in piece.names()]
+    names += (*after.seams, *after.notches, *after.groups)
+    if len(set(names)) < len(names):
+        twice = sorted(name for name, times in Counter(names).items() if times > 1)
         raise HouseFault("ledger-name-twice", step=record.id, names=twice)
 
 
@@ -124,14 +125,18 @@ def _descends(name: str, parts: set[str]) -> bool:
 
 def _modified(before: Pattern, after: Pattern) -> Iterator[str]:
     """Names that live on but whose shape or data moved."""
-    old_parts, new_parts = dict(_contents(before)), dict(_contents(after))
+    same = {name for name, piece in after.pieces.items() if before.pieces.get(name) is piece}
+    old_parts, new_parts = dict(_contents(before, same)), dict(_contents(after, same))
     for name, content in new_parts.items():
         if name in old_parts and old_parts[name] != content:
             yield name
 
 
-def _contents(pattern: Pattern) -> Iterator[tuple[str, object]]:
+def _contents(pattern: Pattern, without: Set[str]) -> Iterator[tuple[str, object]]:
+    """What names stand for; pieces ``without`` which the two patterns are compared are left out."""
     for piece in pattern.pieces.values():
+        if piece.name in without:
+            continue
         yield piece.name, (piece.title, piece.cut, piece.grain, piece.instructions, piece.side)
         for edge in piece.outline:
             yield edge.name, (edge.path, edge.kind, edge.start, edge.end)

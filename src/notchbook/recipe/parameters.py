@@ -4,6 +4,7 @@ Each kind below is a text or number that is checked when a recipe is read and th
 JSON schema (key ``kind``), what the workroom must offer for it.
 """
 
+from functools import lru_cache
 from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
@@ -25,6 +26,7 @@ class StepParameters(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True)
 
 
+@lru_cache(maxsize=4096)
 def read_amount(text: str) -> Amount:
     """The amount in the trade's notation; a bare number is mm in files (fields add their unit)."""
     return parse_amount(text, "mm", notation_names())
@@ -81,6 +83,9 @@ RecoveryText = Annotated[str, BeforeValidator(_recovery_text), _kind("recovery")
 
 EdgeName = Annotated[str, BeforeValidator(_name_text), _kind("edge")]
 """The name of an edge or of the group that it has become."""
+
+LevelName = Annotated[str, BeforeValidator(_name_text), _kind("level")]
+"""The name of an edge, or of a level such as the hip line."""
 
 PointName = Annotated[str, BeforeValidator(_name_text), _kind("point")]
 PieceName = Annotated[str, BeforeValidator(_name_text), _kind("piece")]

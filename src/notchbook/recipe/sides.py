@@ -67,9 +67,10 @@ def _laid_together(right: Pattern, left: Pattern, alike: frozenset[str]) -> Patt
         fates=_together(*(data.fates for data in sides)),
         allowances=_together(*(data.allowances for data in sides)),
         corners=_together(*(data.corners for data in sides)),
-        materials=right.materials,
+        materials=frozen_map({**left.materials, **right.materials}),
         elastics=_sided_elastics(right, left, plain, of_both),
         operations=_operations_of_both(right, left, plain),
+        making=right.making or left.making,
     )
 
 

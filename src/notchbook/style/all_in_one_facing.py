@@ -173,8 +173,11 @@ def _require_wide(made: Traced) -> None:
     """The facing must hold: its free edge keeps away from neck and armhole."""
     points = made.free.path.flattened(1.0)
     for faced, edge in made.faced:
-        gap = min(edge.path.nearest(point).gap for point in points)
-        if faced.faces and gap < _NARROWEST:
+        if not faced.faces:
+            continue
+        near = (point for point in points if edge.path.bounds().gap_to(point) < _NARROWEST)
+        gap = min((edge.path.nearest(point).gap for point in near), default=_NARROWEST)
+        if gap < _NARROWEST:
             raise StepRefused("all-in-one-narrow", edge=spoken(faced.name), gap=gap)
 
 

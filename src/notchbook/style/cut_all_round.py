@@ -12,7 +12,8 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from notchbook.errors import InputError, StepRefused
-from notchbook.geometry import Line, Path, Point, curve_between
+from notchbook.geometry import Line, Path, Point
+from notchbook.geometry.met_square import met_square
 from notchbook.pattern import Located, Pattern, Place, directed, locate, require, require_one, spoken
 from notchbook.recipe import (
     AmountText,
@@ -149,7 +150,7 @@ def _level(pattern: Pattern, place: Located, edge: str) -> Located:
 def _draw(parameters: CutAllRoundParameters) -> Draw:
     if parameters.shape == "straight":
         return lambda start, end: Path.line(start[0], end[0])
-    return lambda start, end: Path.of(curve_between(*start, *end))
+    return met_square
 
 
 def _carrier(pattern: Pattern, dart: DartOnLineParameters) -> str:
@@ -165,10 +166,11 @@ def _require_on(pattern: Pattern, dart: DartOnLineParameters, pieces: tuple[str,
 
 STEP = StepDefinition(
     operation="cut_all_round",
-    version=1,
+    version=2,
     kind="style",
     title="Cut all round",
     sentence="across {crosses:{edge} {distance}}, closing {darts}, {shape}",
     parameters=CutAllRoundParameters,
     run=run,
+    upcasters={1: dict},
 )

@@ -107,10 +107,11 @@ def _is_counted_from_start(pattern: Pattern, place: PlaceParameters, found: Loca
 
 STEP = StepDefinition(
     operation="cut_style_line",
-    version=1,
+    version=2,
     kind="style",
     title="Cut style line",
     sentence="{lines:{start} to {end}, closing {darts}}",
     parameters=StyleLineParameters,
     run=run,
+    upcasters={1: dict},
 )

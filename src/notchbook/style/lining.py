@@ -67,14 +67,14 @@ def run(pattern: Pattern, context: StepContext, parameters: LiningParameters) ->
     copies = copied(
         pattern, names, Copying(context.slug, context.step, "lining", parameters.material), sewn=True
     )
-    after = _raised(copies, context, parameters)
-    after = _shortened(after, copies, context, parameters)
+    shortened = _shortened(_raised(copies, context, parameters), copies, context, parameters)
+    after = shortened.pattern
     for free_edge in parameters.facings:
         after = less_facing(after, copies.names, free_edge, context.slug, context.step)
     pleat = context.mm(parameters.pleat)
     for center in parameters.centers:
         after = with_center_pleat(after, _own(copies, require_one(pattern, center)), pleat)
-    return Change(after)
+    return Change(after, notes=shortened.notes)
 
 
 def _own(copies: Copies, name: str) -> str:
@@ -103,16 +103,18 @@ def _raised(copies: Copies, context: StepContext, parameters: LiningParameters) 
 
 def _shortened(
     pattern: Pattern, copies: Copies, context: StepContext, parameters: LiningParameters
-) -> Pattern:
-    """The hems moved up, as the step for lengths does it, and turned as hems of lining."""
+) -> Change:
+    """The hems moved up, as the step for lengths does it and with what it says, and turned as hems of
+    lining."""
     if not parameters.hems:
-        return pattern
+        return Change(pattern)
     hems = [_own(copies, hem) for hem in parameters.hems]
     step = change_length.STEP
     asked = step.parameters.model_validate({"hems": hems, "amount": -context.mm(parameters.shorter)})
-    after = step.run(pattern, context, asked).pattern
-    members = [member for hem in hems for member in require(after, hem)]
-    return after.with_allowances(dict.fromkeys(members, Allowance("hem_lining")))
+    done = step.run(pattern, context, asked)
+    members = [member for hem in hems for member in require(done.pattern, hem)]
+    turned = done.pattern.with_allowances(dict.fromkeys(members, Allowance("hem_lining")))
+    return Change(turned, notes=done.notes)
 
 
 STEP = StepDefinition(

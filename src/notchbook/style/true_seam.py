@@ -1,8 +1,9 @@
 """True a seam: the side that is not the master is made as long as the master asks, at one end of the seam.
 
-The edge is carried on along its own direction there, or cut back, and the edge beside it follows at the angle
-that it had. By how much follows from what the two sides measure, so that every size is trued by its own
-misfit; declared ease stays.
+The edge is carried on along its own direction there, or cut back, and the edge beside it is drawn to the new
+end over its whole run, through its darts as they lie closed, at the angle that it had (a long straight hem,
+which would wave, within the two degrees that no corner shows). By how much follows
+from what the two sides measure, so that every size is trued by its own misfit; declared ease stays.
 """
 
 from typing import Literal
@@ -93,10 +94,11 @@ def _told(seam: Seam, parameters: TrueSeamParameters, amount: float) -> Finding:
 
 STEP = StepDefinition(
     operation="true_seam",
-    version=1,
+    version=2,
     kind="style",
     title="True a seam",
     sentence="{seam}: {master} is the master, the other changed at the {end}",
     parameters=TrueSeamParameters,
     run=run,
+    upcasters={1: dict},
 )

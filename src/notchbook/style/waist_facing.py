@@ -206,4 +206,5 @@ STEP = StepDefinition(
     sentence="{edges:{edge}}: {depth} deep, follows the waist",
     parameters=FacingParameters,
     run=run,
+    superseded_by="facing",
 )

@@ -30,12 +30,14 @@ from notchbook.workroom.routes import (
     styles,
     vocabulary,
     why_so,
+    wish_searches,
 )
 from notchbook.workroom.size_jobs import SizeJobs
+from notchbook.workroom.wish_searches import WishSearches
 
 LOCAL_HOSTS = ("127.0.0.1", "localhost", "[::1]")
 
-_STYLE_ROUTES = (shelf, styles, reports, beginnings, made_to_measure, why_so, sizes)
+_STYLE_ROUTES = (shelf, styles, reports, beginnings, made_to_measure, wish_searches, why_so, sizes)
 _BODY_ROUTES = (bodies, estimates, figure, vocabulary, comparing, padding, personal_data)
 _CHART_ROUTES = (charts, importing)
 
@@ -57,6 +59,7 @@ def create_app(
     app.state.studio = studio
     app.state.import_jobs = ImportJobs()
     app.state.size_jobs = SizeJobs()
+    app.state.wish_searches = WishSearches()
     for routes in (*_STYLE_ROUTES, *_BODY_ROUTES, *_CHART_ROUTES):
         app.include_router(routes.router)
     serve_page(app, static)

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from notchbook.app import curing
 from notchbook.app.curing import (
     MOST_ROUNDS,
     draft_taking,
@@ -20,6 +21,7 @@ from notchbook.app.curing import (
 from notchbook.app.draft_order import DraftOrder, carry_out
 from notchbook.app.drafting import draft_recipe
 from notchbook.app.made_to_measure import make_to_measure
+from notchbook.app.offered_cure import OfferedCure
 from notchbook.app.style_file import StyleFile, run_style, run_style_taking
 from notchbook.body import MeasureSet
 from notchbook.errors import DraftRefused, InputError
@@ -230,3 +232,20 @@ def test_a_fault_on_one_body_is_a_line_of_the_report(monkeypatch: pytest.MonkeyP
     assert (made.bodies, made.drafted) == (3, 2)
     rows = [line.split(",")[:3] for line in report.read_text().splitlines()[1:]]
     assert rows == [["a", "yes", ""], ["b", "no", "program-fault"], ["c", "yes", ""]]
+
+
+def test_cures_are_solved_once_for_a_run_however_many_words_are_asked_for(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Each is many runs of the recipe: asked for by four words they took four times as long."""
+    solved: list[Replay] = []
+
+    def counted(run: Replay) -> tuple[OfferedCure, ...]:
+        solved.append(run)
+        return offered_cures(run)
+
+    monkeypatch.setattr(curing, "offered_cures", counted)
+    stopped = stopped_run(FULL_ARM)
+    cured, taken = taking(stopped, ("no-such-cure", "another", REFUSAL, "a-third"))
+    assert [cure.word for cure in taken] == [REFUSAL] and cured.suspended is None
+    assert solved == [stopped, cured]

@@ -68,7 +68,7 @@ def test_an_edge_that_was_divided_remembers_where_it_came_from(skirt: Replay) ->
     ("name", "kind"),
     [
         ("skirt.front", "piece"),
-        ("skirt.front/waist_dart", "intake"),
+        ("skirt.front/waist_dart_center", "intake"),
         ("skirt/side_seam", "seam"),
         ("skirt.front/waist_side", "point"),
         ("skirt.front/hip_line", "line"),

@@ -201,6 +201,8 @@ def test_steps_on_offer_are_blocks_first(studio: Studio) -> None:
     kinds = [choice.kind for choice in choices]
     assert kinds == sorted(kinds, key=["block", "style", "cut"].index)
     assert all(choice.summary and choice.schema["properties"] for choice in choices)
+    older = {choice.operation: choice.superseded_by for choice in choices if choice.superseded_by}
+    assert older == {"waist_facing": "facing"}, "kept for recipes that have it, said to be served by another"
 
 
 def test_a_backup_is_a_book(studio: Studio, style: StyleState, tmp_path: Path) -> None:

@@ -167,6 +167,22 @@ def test_a_full_high_hip_makes_the_seams_round_above_the_hip() -> None:
     assert [one.name for one in closures(subject_of(full)) if not one.agrees] == []
 
 
+def test_a_top_hip_that_was_not_measured_is_said_with_what_the_seams_would_need() -> None:
+    """A body of waist 72 and hip 96 is likely to have 89 over the hip bones (high hip of a published size
+    table: seven tenths of the way, from memory), more than straight seams leave."""
+    said = notes(EN_88)["top-hip-not-measured"]
+    width = _at_high_hip(drafted("gored_skirt", EN_88))
+    assert said.severity is Severity.LOOK
+    assert said.measured == pytest.approx(width, abs=2.0)
+    assert said.wanted == pytest.approx(890.0 + 10.0, abs=0.01)
+    assert dict(said.facts)["out"] == pytest.approx((900.0 - width) / 12.0, abs=0.2)
+    # What was only likely draws nothing: the seams stay straight. Once it is measured, it is not spoken of.
+    assert "top-hip-not-measured" not in notes(body(720.0, 960.0, 205.0, top_hip_girth=890.0))
+    # Closer to its hip, a body is hardly tight there, and a straight one leaves ease enough.
+    assert notes(body(800.0, 960.0, 205.0))["top-hip-not-measured"].severity is Severity.NOTE
+    assert notes(body(860.0, 960.0, 205.0)) == {}
+
+
 def _at_high_hip(done: Replay) -> float:
     """The girth half a hip depth below the waist, by straight lines across the gores."""
     judge = RoundJudge(pattern_to_data(done.pattern))

@@ -10,7 +10,7 @@ from svgpathtools import CubicBezier
 from notchbook.body import MeasureSet
 from notchbook.pattern import pattern_to_data
 from support.skirt_judge import PANELS, Judge, closures, misses, moved_end, turns_both_ways
-from support.yoke_skirt import FORM_A, body, drafted, run, skirt_recipe, survey_women
+from support.yoke_skirt import FORM_A, auto_skirt, body, drafted, run, survey_women
 
 WOMEN = survey_women()
 
@@ -60,7 +60,7 @@ def test_the_length_runs_at_the_center_back() -> None:
 PLANTED = [
     ("waist", "skirt.back/waist/center", -0.1, 0.0),
     ("hip", "skirt.back/hip_line", 0.1, 0.0),
-    ("skirt.front/waist_dart legs", "skirt.front/waist_dart/center_leg", 0.0, 0.2),
+    ("skirt.front/waist_dart_center legs", "skirt.front/waist_dart_center/center_leg", 0.0, 0.2),
     ("skirt.back/waist_dart_side legs", "skirt.back/waist_dart_side/side_leg", 0.0, -0.2),
     ("skirt.back hip depth", "skirt.back/side_seam", 0.0, 0.2),
 ]
@@ -121,7 +121,7 @@ def test_the_judge_agrees_with_two_libraries_that_know_no_clothes() -> None:
 
 
 def test_the_promises_of_the_draft_are_what_the_judge_measures() -> None:
-    done = run(skirt_recipe(hem_girth="125 cm"))
+    done = run(auto_skirt(hem_girth="125 cm"))
     judge = Judge(pattern_to_data(done.pattern))
     for promise in done.expectations:
         names = [

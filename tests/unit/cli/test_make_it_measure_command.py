@@ -32,6 +32,13 @@ def test_without_a_number_the_numbers_that_could_move_are_listed(folder: Path) -
     assert stirs == sorted(stirs)
 
 
+def test_a_wish_that_no_number_gives_does_not_end_as_if_all_were_well(folder: Path) -> None:
+    ended = typed("make-it-measure", "skirt.json", "around hem = 900")
+    assert ended.code == 1 and "No number of this style gives it." in ended.out
+    told = typed("make-it-measure", "skirt.json", "around hem = 900", "--json")
+    assert told.code == 1 and all(one["refused"] for one in json.loads(told.out)["candidates"])
+
+
 def test_a_number_is_written_only_when_it_is_told_where(folder: Path) -> None:
     before = (folder / "skirt.json").read_bytes()
     looked = typed("make-it-measure", "skirt.json", HEM, "--by", "flare")

@@ -39,3 +39,17 @@ def test_double_roots_are_touches() -> None:
 @pytest.mark.parametrize("coefficients", [(), (0.0,), (3.0,), (0.0, 0.0, 0.0), (1.0, 0.0)])
 def test_constants_have_no_roots(coefficients: tuple[float, ...]) -> None:
     assert unit_roots(coefficients) == []
+
+
+@given(st.lists(st.integers(-50, 50), min_size=2, max_size=6))
+def test_no_root_is_missed_that_numpy_finds(coefficients: list[int]) -> None:
+    theirs = np.roots(coefficients[::-1])
+    inside = sorted(float(one.real) for one in theirs if one.imag == 0.0 and 1e-6 < one.real < 1.0 - 1e-6)
+    ours = [t for t in unit_roots([float(c) for c in coefficients]) if 1e-6 < t < 1.0 - 1e-6]
+    alone = all(sum(abs(one - other) < 1e-3 for other in theirs) == 1 for one in inside)
+    assert not alone or ours == pytest.approx(inside, abs=1e-9)
+
+
+def test_an_end_counts_once_beside_a_root_within() -> None:
+    assert unit_roots(product([0.0, 0.25])) == pytest.approx([0.0, 0.25])
+    assert unit_roots(product([0.25, 1.0])) == pytest.approx([0.25, 1.0])

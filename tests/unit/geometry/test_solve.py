@@ -38,6 +38,17 @@ def test_it_never_asks_beyond_the_limits() -> None:
     assert max(asked) <= 10.0
 
 
+def test_no_place_is_asked_for_twice() -> None:
+    asked: list[float] = []
+
+    def noted(x: float) -> float:
+        asked.append(x)
+        return x**3 - 9.0
+
+    assert solve_rising(noted, 0.0, 0.5, 0.0, 10.0) == pytest.approx(9.0 ** (1.0 / 3.0), abs=1e-8)
+    assert len(asked) == len(set(asked))
+
+
 def test_a_root_at_the_start_is_taken_as_it_is() -> None:
     assert solve_rising(lambda x: x - 2.0, 2.0, 1.0, 0.0, 4.0) == 2.0
 

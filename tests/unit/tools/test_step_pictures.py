@@ -26,6 +26,9 @@ def test_the_picture_has_before_and_after_and_the_old_outline(operation: str) ->
     assert row is not None
     shown = step_pictures.shown(row)
     assert shown.before.pieces != shown.after.pieces, "a picture of nothing"
+    for piece in shown.after.pieces.values():
+        grain = step_drawing.grain_line(piece)
+        assert all(piece.sew_line.contains(grain.point_at(grain.length * share)) for share in (0.0, 0.5, 1.0))
     root = ET.fromstring(step_pictures.svg(shown))
     words = [text.text for text in root.iter(f"{SVG}text")]
     assert words == ["Before", "After"]

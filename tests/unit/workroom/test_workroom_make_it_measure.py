@@ -2,9 +2,12 @@
 
 from typing import Any
 
+import pytest
 from fastapi.testclient import TestClient
 
 from notchbook.app.studio import Studio
+from notchbook.recipe import Replay
+from notchbook.recipe.targets import Quantity, measured, numbers_of
 
 AROUND = "around skirt.front/hem, skirt.back/hem"
 
@@ -74,3 +77,40 @@ def test_why_an_edge_is_so_and_what_moves_it(page: TestClient, style: int) -> No
     assert {"said": "Draft skirt, length", "larger": "+1.0 cm", "moves": "1.0 cm"} in moving
     unknown = page.get(at, params={"unit": "cm", "name": "skirt.front/nothing"})
     assert unknown.status_code == 422 and unknown.json()["code"] == "explain-name-unknown"
+
+
+def test_a_search_is_asked_how_far_it_is_and_stopped_between_two_trials(
+    page: TestClient, style: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    heard: list[dict[str, Any]] = []
+
+    def watched(run: Replay, quantity: Quantity) -> float:
+        """The page asks while its search is at work, and stops it at the third draft."""
+        heard.append(page.get("/api/wish-searches/abc?unit=cm").json())
+        if len(heard) == 3:
+            page.post("/api/wish-searches/abc/stop?unit=cm")
+        return measured(run, quantity)
+
+    monkeypatch.setattr("notchbook.recipe.targets.trials.measured", watched)
+    answer = page.post(f"/api/styles/{style}/make-it-measure?unit=cm&search=abc", json=wish("500"))
+    assert answer.status_code == 422 and answer.json()["code"] == "wish-search-stopped"
+    assert heard == [{"running": True, "tried": tried, "of": None} for tried in range(3)]
+    ended = page.post("/api/wish-searches/abc/stop?unit=cm").json()
+    assert ended == {"running": False, "tried": 0, "of": None}
+
+
+def test_the_numbers_that_give_a_wish_are_told_of_how_many(
+    page: TestClient, studio: Studio, style: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    heard: list[dict[str, Any]] = []
+
+    def watched(run: Replay, quantity: Quantity) -> float:
+        heard.append(page.get("/api/wish-searches/abc?unit=cm").json())
+        return measured(run, quantity)
+
+    monkeypatch.setattr("notchbook.recipe.targets.trials.measured", watched)
+    asked = {"quantity": AROUND, "amount": "120"}
+    answer = page.post(f"/api/styles/{style}/make-it-measure/numbers?unit=cm&search=abc", json=asked)
+    assert answer.status_code == 200 and answer.json()["numbers"]
+    (of,) = {one["of"] for one in heard}
+    assert of == len(numbers_of(studio.recipe_of(style)))

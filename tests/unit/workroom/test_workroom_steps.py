@@ -67,6 +67,9 @@ def test_every_step_that_is_offered_has_a_form_that_the_page_knows(page: TestCli
         "word",
         "stretch",
         "recovery",
+        "level",
+        "allowance_class",
+        "material",
     }
     offers = page.get("/api/steps").json()
     assert {"skirt", "vent", "waistband"} <= {offer["operation"] for offer in offers}

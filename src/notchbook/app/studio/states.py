@@ -85,10 +85,12 @@ class ChartState:
 
 @dataclass(frozen=True, slots=True)
 class StepChoice:
-    """A step that can be added; ``schema`` is the JSON schema of its parameters."""
+    """A step that can be added; ``schema`` is the JSON schema of its parameters. ``superseded_by``: the
+    operation that serves in the place of an older step, which recipes may have but is offered no longer."""
 
     operation: str
     title: str
     summary: str
     kind: StepKind
     schema: Mapping[str, Any]
+    superseded_by: str = ""

@@ -22,7 +22,7 @@ from notchbook.recipe import (
     recipe_to_data,
     replay,
 )
-from notchbook.recipe.targets import Made
+from notchbook.recipe.targets import Made, Tell
 
 
 class Styles(Desk):
@@ -43,6 +43,7 @@ class Styles(Desk):
                 (step.parameters.__doc__ or "").strip().split("\n", 1)[0],
                 step.kind,
                 step.parameters.model_json_schema(),
+                step.superseded_by,
             )
             for step in steps
         )
@@ -96,12 +97,13 @@ class Styles(Desk):
             measures = edit.apply(self._measures(content["body"]))
             return self._state_of(document, content, measures)
 
-    def solved(self, style: int, edit: Solving) -> Made:
-        """What solving would write into a style; nothing is stored."""
+    def solved(self, style: int, edit: Solving, tell: Tell | None = None) -> Made:
+        """What solving would write into a style; nothing is stored. ``tell`` hears of each trial, and what it
+        raises ends the search."""
         with self._lock:
             content = style_in(self._book.read(style))
             measures = self._measures(content["body"])
-        return edit.solved(recipe_from_data(content["recipe"]), measures)
+        return edit.solved(recipe_from_data(content["recipe"]), measures, tell)
 
     def undo_style(self, style: int, expected_version: int) -> StyleState:
         """Restore the style before its last edit, as an edit of its own. BookError ``style-body-erased``

@@ -6,6 +6,7 @@ and which of the numbers of a style could serve.
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from notchbook.app.comparing.length_changes import LengthChange, edge_changes, girth_changes
 from notchbook.app.examining import examine
@@ -18,6 +19,7 @@ from notchbook.recipe.targets import (
     Made,
     Order,
     StepNumber,
+    Tell,
     Trials,
     Wish,
     begun,
@@ -94,27 +96,30 @@ def candidates(
 ) -> tuple[Candidate, ...]:
     """The numbers that move what is wished for: first those that give it, the least stirring first.
 
-    Every number of every step is moved a little, and those that move it are solved. ``tell`` hears how many
-    numbers are done, and of how many; what it raises ends the search. Refused as
-    :func:`notchbook.recipe.targets.make_it_measure` where the wish cannot be measured.
+    Every number of every step is moved a little, and those that move it are solved. ``tell`` hears before
+    each run of the recipe how many numbers are done, and of how many; what it raises ends the search. Refused
+    as :func:`notchbook.recipe.targets.make_it_measure` where the wish cannot be measured.
     """
     numbers = numbers_of(run.recipe)
     found = []
-    for done, number in enumerate(numbers, start=1):
-        found.append(_candidate(run, Order(wish, number)))
-        if tell is not None:
-            tell(done, len(numbers))
+    for done, number in enumerate(numbers):
+        hears = None if tell is None else partial(_told, tell, done, len(numbers))
+        found.append(_candidate(run, Order(wish, number), hears))
     able = [one for one in found if one is not None]
     return tuple(sorted(able, key=lambda one: (one.made is None, one.stirs)))
 
 
-def _candidate(run: Replay, order: Order) -> Candidate | None:
+def _told(tell: Callable[[int, int], None], done: int, count: int, _trials: int) -> None:
+    tell(done, count)
+
+
+def _candidate(run: Replay, order: Order, tell: Tell | None) -> Candidate | None:
     known: Known = {}
-    number = begun(run, order, known)
-    if not _moves(run, Order(order.wish, number), known):
+    number = begun(run, order, known, tell)
+    if not _moves(run, Order(order.wish, number), known, tell):
         return None
     try:
-        made = make_it_measure(run, (order,), known)
+        made = make_it_measure(run, (order,), known, tell)
     except InputError as refusal:
         return Candidate(number, None, refusal, 0.0)
     wished = set(order.wish.quantity.names)
@@ -122,9 +127,9 @@ def _candidate(run: Replay, order: Order) -> Candidate | None:
     return Candidate(number, made, None, sum(abs(one.by) for one in changes if one.name not in wished))
 
 
-def _moves(run: Replay, order: Order, known: Known) -> bool:
+def _moves(run: Replay, order: Order, known: Known, tell: Tell | None) -> bool:
     """Whether a small step of the number moves what is wished for."""
-    trials = Trials(run, (order.number,), (order.wish.quantity,), known)
+    trials = Trials(run, (order.number,), (order.wish.quantity,), known, tell)
     here = trials.at((order.number.value,))
     if here.refusal is not None:
         return False

@@ -26,7 +26,7 @@ class GoresGiven:
 
     ``length`` runs along the seams from waist to hem, ``hip_depth`` from the waist down them. ``flare_depth``
     is where the flare begins, at the hip or below it. ``gores`` lie from front to back. ``levels`` are
-    those between waist and hip that were measured.
+    those between waist and hip that were measured. The girths of the body are its own, without ease.
     """
 
     waist: float
@@ -37,6 +37,8 @@ class GoresGiven:
     flare_depth: float
     gores: tuple[GoreWidth, ...]
     levels: tuple[HighLevel, ...] = ()
+    body_waist: float = 0.0
+    body_hip: float = 0.0
 
     @property
     def seam_edges(self) -> int:

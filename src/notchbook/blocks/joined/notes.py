@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks._skirt_halves import MOST_SIDE_TAKE_IN, Half
-from notchbook.blocks._skirt_notes import draft_notes as skirt_notes
 from notchbook.blocks.bodice_pieces.promises import Drafted
 from notchbook.blocks.joined.lengths import HemLength
+from notchbook.blocks.skirts.halves import MOST_SIDE_TAKE_IN, Half
+from notchbook.blocks.skirts.straight_notes import draft_notes as skirt_notes
 from notchbook.pattern import Finding, Measured, Severity, worded
 
 CHECK = "dress-draft"

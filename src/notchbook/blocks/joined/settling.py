@@ -1,8 +1,8 @@
 """How many darts a dress with a waist seam has: as the bodice asks, or the skirt where it asks for more."""
 
-from notchbook.blocks._skirt_halves import BACK_DART_SHARE, MOST_SIDE_TAKE_IN, SIDE_SHARE
 from notchbook.blocks.bodice_pieces.bodice_measures import bodice_measures
 from notchbook.blocks.joined.parameters import DressParameters
+from notchbook.blocks.skirts.halves import BACK_DART_SHARE, MOST_SIDE_TAKE_IN, SIDE_SHARE
 from notchbook.blocks.upper.suppression import count_for
 from notchbook.recipe import StepContext
 

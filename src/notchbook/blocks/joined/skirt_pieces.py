@@ -5,11 +5,11 @@ from dataclasses import replace
 from itertools import accumulate
 
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks._skirt_halves import LEAST_SIDE_TAKE_IN, Half
-from notchbook.blocks._skirt_pieces import back_piece, cut_data, front_piece, side_seam
 from notchbook.blocks._waist_edges import DART_ROLES
 from notchbook.blocks.bodice_pieces.outline import DrawnPiece
 from notchbook.blocks.bodice_pieces.promises import Drafted
+from notchbook.blocks.skirts.halves import LEAST_SIDE_TAKE_IN, Half
+from notchbook.blocks.skirts.straight_pieces import back_piece, cut_data, front_piece, side_seam
 from notchbook.pattern import EdgeUse, Expectation, Notch, Pattern, Place, Seam, frozen_map, part_name
 
 _PANELS = ("front", "back")

@@ -9,15 +9,15 @@ from itertools import accumulate
 
 from notchbook.blocks._closed_waist import DartPlan, Panel, PanelDrafter, PanelPlan, side_curve
 from notchbook.blocks._shared_centers import SharedCenters, shared_centers
-from notchbook.blocks._skirt_halves import (
+from notchbook.blocks.skirts.halves import (
     BACK_WIDER,
     LEAST_SIDE_TAKE_IN,
     MOST_SIDE_TAKE_IN,
     SECOND_DART,
     SIDE_SHARE,
     Half,
-    WaistHeight,
 )
+from notchbook.blocks.skirts.waist_height import WaistHeight
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Cubic, Transform
 from notchbook.geometry.solve import solve_rising

@@ -4,6 +4,7 @@ out."""
 from math import atan, cos, degrees, radians, sin
 
 from notchbook.blocks.legs.given import TrousersGiven
+from notchbook.blocks.legs.large_bodies import share_of_large
 from notchbook.blocks.legs.proportions import of_wearer, proportion
 from notchbook.blocks.legs.waist_plan import WaistPlan, own_waists, panel_widths, plan_waist
 
@@ -13,13 +14,15 @@ _CLOSE = 1e-7
 
 
 def usual_slant(given: TrousersGiven) -> float:
-    """The slant of the center back before any lever is pulled, degrees: less where there is little to take
-    in."""
+    """The slant of the center back before any lever is pulled, degrees: less on a large body, and where there
+    is little to take in."""
     _, width = panel_widths(given, given.hip)
     room = degrees(
         atan((width - own_waists(given)[1] + proportion("back.flat_slant_more")) / given.hip_depth)
     )
-    return min(of_wearer("back.usual_slant", given.wearer), max(proportion("back.flat_slant"), room))
+    usual = of_wearer("back.usual_slant", given.wearer)
+    usual -= share_of_large(given.hip) * max(0.0, usual - proportion("back.usual_slant_plus"))
+    return min(usual, max(proportion("back.flat_slant"), room))
 
 
 def waist_in_use(

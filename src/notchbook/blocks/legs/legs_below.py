@@ -18,7 +18,7 @@ from notchbook.blocks.legs.crease_place import (
 )
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.knee_bend import bend_plan
-from notchbook.blocks.legs.large_bodies import share_of_large
+from notchbook.blocks.legs.large_bodies import of_size, share_of_large
 from notchbook.blocks.legs.leg_lines import Inseam, Leg, inseam, length_of, side_below_hip
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.widths import leg_width
@@ -195,7 +195,9 @@ class LegsDrafter:
             side - self._below_hip,
             length_of(back.side) - side,
             front.inseam.length - self._given.inseam_stretch - back.inseam.length,
-            0.0 if front.leg.falls else _within(state.knee_more, _knee_lacking(back), back.leg),
+            0.0
+            if front.leg.falls
+            else _within(state.knee_more, _knee_lacking(back, self._given.hip), back.leg),
             min(
                 self._most_for_thigh + 1.0 - state.for_thigh, max(-state.for_thigh, self._thigh_lacking(legs))
             ),
@@ -282,11 +284,12 @@ def _within(more: float, lacking: float, leg: Leg) -> float:
     return min(most - more, max(-more, lacking))
 
 
-def _knee_lacking(back: LegPanel) -> float:
+def _knee_lacking(back: LegPanel, hip: float) -> float:
     """By how much each half of the knee, of the hem where there is none, is too narrow for the lean of the
-    back inseam, mm (below 0: room)."""
+    back inseam, mm (below 0: room); ``hip`` is the girth with its ease."""
     half, level = back.leg.first
-    most = tan(radians(proportion("hem.most_chord" if back.leg.knee_y is None else "inseam.most_chord")))
+    chord = proportion("hem.most_chord") if back.leg.knee_y is None else of_size("inseam.most_chord", hip)
+    most = tan(radians(chord))
     return -half - back.fork.x - most * (back.fork.y - level)
 
 

@@ -102,7 +102,7 @@ def pulled(ranges: CrotchRanges, hip: float, steps: float, shift: float) -> Pull
     return Pulled(
         front,
         back,
-        ranges.slant.at(ranges.slant.usual + proportion("slant.step") * steps),
+        ranges.slant.at(ranges.slant.usual + of_size("slant.step", hip) * steps),
         ranges.raised.at(proportion("raised.step") * steps),
         ranges.back_raised.at(of_size("raised.back_step", hip) * steps),
         ranges.depth.at(ranges.depth.usual + of_size("depth.step", hip) * steps),

@@ -51,15 +51,17 @@ class CapLine:
         """Places at even steps from the underarm to the turn-over."""
         step = self.turn_over / _HOLLOW_STEPS
         ramp = self.turn_over * figure("cap.ramp_share")
-        followed = [self.lower.heading(index * step) for index in range(_HOLLOW_STEPS + 1)]
+        followed = self.lower.even_headings(step, _HOLLOW_STEPS)
         heading = followed[0] + self.tilt
         x = y = 0.0
         found = [(x, y, heading)]
+        turn_over, by, cosine, sine = self.turn_over, 1.0 + self.deeper, math.cos, math.sin
+        # Written out: this loop is where a sleeve spends its time.
         for index, (before, after) in enumerate(pairwise(followed)):
-            share = min((self.turn_over - (index + 0.5) * step) / ramp, 1.0)
-            turn = share * (1.0 + self.deeper) * (after - before)
+            share = (turn_over - (index + 0.5) * step) / ramp
+            turn = (share if share < 1.0 else 1.0) * by * (after - before)
             middle = heading + turn / 2.0
-            x, y, heading = x + math.cos(middle) * step, y + math.sin(middle) * step, heading + turn
+            x, y, heading = x + cosine(middle) * step, y + sine(middle) * step, heading + turn
             found.append((x, y, heading))
         return tuple(found)
 

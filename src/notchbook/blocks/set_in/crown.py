@@ -6,6 +6,7 @@ crown is equally high on both, the crown is moved by as little as helps.
 """
 
 from dataclasses import replace
+from functools import lru_cache
 
 from notchbook.blocks.set_in.cap import Cap, CapLengths, are_uneven, cap_halves, cap_lengths, cap_of_biceps
 from notchbook.blocks.set_in.figures import figure
@@ -17,6 +18,7 @@ _HALVINGS = 5
 """Rounds in which the least move is sought: to half a millimeter."""
 
 
+@lru_cache(maxsize=64)
 def crowned_cap(given: SleeveGiven) -> tuple[Cap | None, CapLengths]:
     """The cap of the given biceps (None where there is none), its crown moved where that serves it."""
     lengths = cap_lengths(given)

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from notchbook.geometry import Path
@@ -35,6 +36,20 @@ class LowerArmhole:
         share = distance / _STEP - whole
         return self.headings[whole] * (1.0 - share) + self.headings[whole + 1] * share
 
+    def even_headings(self, step: float, count: int) -> list[float]:
+        """The directions at the underarm and after each of ``count`` steps (mm), radians."""
+        headings, last = self.headings, len(self.headings) - 1
+        found = []
+        for index in range(count + 1):
+            steps = index * step / _STEP
+            whole = int(steps)
+            if whole >= last:
+                found.append(headings[-1])
+                continue
+            share = steps - whole
+            found.append(headings[whole] * (1.0 - share) + headings[whole + 1] * share)
+        return found
+
     def place(self, distance: float) -> tuple[float, float]:
         """The place at a distance from the underarm, mm; beyond the trace its end."""
         whole = min(int(distance / _STEP), len(self.corners) - 2)
@@ -49,18 +64,20 @@ class LowerArmhole:
         """
         low = max(int((near - _AROUND) / _STEP), 0)
         corners = self.corners[low : int((near + _AROUND) / _STEP) + 2]
-        return min((_gap(x, y, start, end) for start, end in pairwise(corners)), key=abs)
+        nearest, side = math.inf, 1.0
+        # Written out, for it is gone through thousands of times for one sleeve.
+        for (start_x, start_y), (end_x, end_y) in pairwise(corners):
+            along_x, along_y = end_x - start_x, end_y - start_y
+            off_x, off_y = x - start_x, y - start_y
+            share = (off_x * along_x + off_y * along_y) / (along_x * along_x + along_y * along_y)
+            share = 0.0 if share < 0.0 else min(share, 1.0)
+            gap = math.hypot(off_x - share * along_x, off_y - share * along_y)
+            if gap < nearest:
+                nearest, side = gap, off_x * along_y - off_y * along_x
+        return math.copysign(nearest, side)
 
 
-def _gap(x: float, y: float, start: tuple[float, float], end: tuple[float, float]) -> float:
-    along_x, along_y = end[0] - start[0], end[1] - start[1]
-    off_x, off_y = x - start[0], y - start[1]
-    size = along_x * along_x + along_y * along_y
-    share = min(max((off_x * along_x + off_y * along_y) / size, 0.0), 1.0)
-    gap = math.hypot(off_x - share * along_x, off_y - share * along_y)
-    return math.copysign(gap, off_x * along_y - off_y * along_x)
-
-
+@lru_cache(maxsize=64)
 def lower_armhole(armhole: Path, inward: float) -> LowerArmhole:
     """Trace an armhole from the underarm; ``inward`` is +1 for the front, -1 for the back."""
     seen = _seen(armhole, inward)

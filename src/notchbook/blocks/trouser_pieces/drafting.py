@@ -24,6 +24,9 @@ from notchbook.units import TOLERANCES
 _CHOICES = ("wearer", "length", "front_shape", "front_darts", "back_darts")
 """What ``auto`` may stand for; written down when the step is added."""
 
+_HAIR = 0.01
+"""mm: a tenth of a closure."""
+
 
 def settle_trousers(context: StepContext, parameters: TrousersParameters) -> TrousersParameters:
     """Write down every choice that was left to auto, on the base measures."""
@@ -89,8 +92,14 @@ def _draft(context: StepContext, names: PanelNames, measures: TrouserMeasures) -
         return _drafted(names, given, measures)
     except DraftRefused as refused:
         if refused.code in CROTCH_CODES and not measures.is_crotch_taken:
-            return _drafted(names, replace(given, crotch=reachable(refused)), measures)
+            return _drafted(names, replace(given, crotch=_just_within(refused)), measures)
         raise explained(refused, measures, context.slug) from refused
+
+
+def _just_within(refused: DraftRefused) -> float:
+    """The nearest crotch seam, a hair within its limit, mm: there the levers still move."""
+    inward = -_HAIR if refused.code == "trousers-crotch-long" else _HAIR
+    return reachable(refused) + inward
 
 
 def _drafted(names: PanelNames, given: TrousersGiven, measures: TrouserMeasures) -> Drafted:

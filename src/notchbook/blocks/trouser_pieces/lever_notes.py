@@ -7,9 +7,10 @@ from notchbook.blocks.trouser_pieces.note_limits import CHECK, note_limit
 from notchbook.blocks.trouser_pieces.promises import Drafted
 from notchbook.blocks.upper.shapes import Lever
 from notchbook.pattern import Finding, Measured, Severity, worded
+from notchbook.units import TOLERANCES
 
 _UNSEEN = 0.5
-"""mm; a girth that gave way by less is not spoken of."""
+"""mm; what gave way by less is not spoken of."""
 
 _AT_LIMIT = {
     "front_side_take_in": ("trousers-front-side-takes-much", "side_seam"),
@@ -112,7 +113,8 @@ def _darts(drafted: Drafted) -> Iterator[Finding]:
 
 def _widened(drafted: Drafted, lever: Lever) -> Iterator[Finding]:
     by = lever.pulled - lever.usual
-    if abs(by) > _UNSEEN:
+    # A hip that is off by more than a closure is not the one that was asked for, and is promised otherwise.
+    if abs(by) > (TOLERANCES.closure if lever.name == "hip_girth" else _UNSEEN):
         code, word = _WIDENED[lever.name]
         where = drafted.names.at("front", word)
         severity = Severity.LOOK if abs(by) > note_limit("amounts.widened") else Severity.NOTE

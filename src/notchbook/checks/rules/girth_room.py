@@ -30,8 +30,10 @@ from notchbook.pattern import Expectation, Finding, Severity, spoken
 def girth_room(subject: Subject) -> Iterator[Finding]:
     """Girths of the body's measures that came out smaller than the body or its least usual ease, mm."""
     for promise in subject.expectations:
+        if promise.kind != "girth" or not promise.measure:
+            continue
         room = room_of(subject.pattern, promise)
-        if room is None or promise.kind != "girth" or not promise.measure:
+        if room is None:
             continue
         code, least = _least(promise, room, subject.limits.girth_room)
         if least is not None and room.length < least - subject.limits.girth_room:

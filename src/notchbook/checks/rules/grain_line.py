@@ -2,8 +2,7 @@
 
 from collections.abc import Iterator
 
-from shapely import LineString, Polygon
-from shapely.affinity import rotate
+import numpy as np
 
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.measured import dense, wrapped
@@ -49,8 +48,13 @@ def grain_line(subject: Subject) -> Iterator[Finding]:
 
 def _longest(piece: CutPiece, degrees: float) -> float:
     """The longest straight line inside the cut line in the direction of the grain, mm."""
-    upright = rotate(Polygon(dense(piece.cut_line).points), 90.0 - degrees, origin=(0.0, 0.0))
-    left, low, right, high = upright.bounds
-    places = [left + (right - left) * (index + 0.5) / _LINES for index in range(_LINES)]
-    inside = [upright.intersection(LineString([(x, low - 1.0), (x, high + 1.0)])) for x in places]
-    return max(float(part.length) for cut in inside for part in getattr(cut, "geoms", [cut]))
+    along = np.array([np.cos(np.radians(degrees)), np.sin(np.radians(degrees))])
+    points = dense(piece.cut_line).points
+    ys, xs = points @ along, points @ np.array([along[1], -along[0]])
+    places = xs.min() + np.ptp(xs) * (np.arange(_LINES) + 0.5) / _LINES
+    following_xs, following_ys = np.roll(xs, -1), np.roll(ys, -1)
+    lines, sides = np.nonzero((xs > places[:, None]) != (following_xs > places[:, None]))
+    shares = (places[lines] - xs[sides]) / (following_xs[sides] - xs[sides])
+    met = ys[sides] + shares * (following_ys[sides] - ys[sides])
+    met = met[np.lexsort((met, lines))]  # line by line, upward: in and out by turns
+    return float((met[1::2] - met[::2]).max(initial=0.0))

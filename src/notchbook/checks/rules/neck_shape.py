@@ -8,6 +8,10 @@ from notchbook.checks.subject import Subject
 from notchbook.geometry import Point
 from notchbook.pattern import Finding, Severity, spoken
 
+_LONGEST_HALF = 130.0
+"""mm; half of a back neck that is longer does not lie round the root of a neck: no neck base measures 52 cm.
+Own judgment."""
+
 
 @check(
     id="neck-shape",
@@ -17,7 +21,8 @@ from notchbook.pattern import Finding, Severity, spoken
         "are hollow from the center to the shoulder without a change. A back neck that rises steeply "
         "stands away or pulls the garment back. A neckline that bends outward somewhere cannot be faced "
         "or bound without a pucker; a square one is two lines, of which each bends one way at the most. A "
-        "back neck that was cut lower, away from the root of the neck, may rise as it will."
+        "back neck that was cut lower, away from its root, may rise as it will; one is cut so whose "
+        "half is longer than a quarter of any neck."
     ),
     severity=Severity.LOOK,
     reads=("edges", "intakes"),
@@ -38,7 +43,7 @@ def neck_shape(subject: Subject) -> Iterator[Finding]:
             yield neck_shape.finding("neck-wavers", spot, Reading(turn.turned, 0.0, "deg"), **words)
         rise, width = rise_and_width(run)
         most = limits.back_neck_rise * width + lowered_by(run)
-        if run.panel == "back" and rise > most:
+        if run.panel == "back" and rise > most and run.line.length <= _LONGEST_HALF:
             x, y = run.line.points[-1]
             spot = Spot(run.piece.name, run.name, Point(float(x), float(y)))
             reading = Reading(rise, most)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from notchbook.checks.check import Reading, Spot, check
-from notchbook.checks.measured import place_along
+from notchbook.checks.measured import chords_of
 from notchbook.checks.subject import Subject
 from notchbook.pattern import Finding, Severity, spoken
 from notchbook.units import TOLERANCES
@@ -27,13 +27,12 @@ def notch_depth(subject: Subject) -> Iterator[Finding]:
     """Notches that end too near to the sew line, mm."""
     clearance = subject.house_table.mark("notch_clearance")
     for piece in subject.cut_pieces:
+        sewn = chords_of(edge.sew for edge in piece.edges)
         for notch in piece.notches:
             if notch.depth <= 0.0:
                 continue
             gap = min(
-                place_along(edge.sew, position + notch.direction * notch.depth)[1]
-                for position in notch.cut_positions
-                for edge in piece.edges
+                sewn.nearest(position + notch.direction * notch.depth)[2] for position in notch.cut_positions
             )
             if gap < clearance - TOLERANCES.closure:
                 yield notch_depth.finding(

@@ -74,7 +74,7 @@ def _crossing(piece: Piece) -> Iterator[Finding]:
     if len(points) < 3:
         yield outline.finding("outline-clockwise", Spot(piece.name), piece=name)
         return
-    ring = LinearRing(points)
+    ring = LinearRing(np.array(points))
     if not is_simple(ring):
         yield outline.finding("outline-crosses", Spot(piece.name, None, _place(ring)), piece=name)
     elif not ring.is_ccw:

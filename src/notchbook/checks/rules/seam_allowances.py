@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.subject import Subject
-from notchbook.checks.walks import Run, WalkedSeam, walked_seams
-from notchbook.geometry import Point
+from notchbook.checks.walks import WalkedSeam, walked_seams
 from notchbook.pattern import Finding, Severity, spoken
+from notchbook.pattern.sewn import Directed
 from notchbook.units import TOLERANCES
 
 _PLACES = 21
@@ -33,25 +33,27 @@ def seam_allowances(subject: Subject) -> Iterator[Finding]:
     for walked in walked_seams(subject.pattern):
         for index in range(_PLACES):
             share = (index + 0.5) / _PLACES
-            first, _ = _at(walked, 0, share, widths)
-            second, place = _at(walked, 1, share, widths)
+            (here, _), (there, rest) = _at(walked, 0, share), _at(walked, 1, share)
+            first, second = widths.get(here.edge.name), widths.get(there.edge.name)
+            if first is None or second is None:
+                continue  # the side of a slash has no cut edge of its own
             if abs(first - second) > TOLERANCES.seam_walk:
-                step = walked.runs[1][0].edge
+                carrier = subject.pattern.carriers[walked.runs[1][0].edge.name]
                 yield seam_allowances.finding(
                     "seam-allowances-differ",
-                    Spot(subject.pattern.carriers[step.name], walked.seam.name, place),
+                    Spot(carrier, walked.seam.name, there.path.point_at(rest)),
                     Reading(second, first),
                     seam=spoken(walked.seam.name),
                 )
                 break
 
 
-def _at(walked: WalkedSeam, side: int, share: float, widths: dict[str, float]) -> tuple[float, Point]:
-    """The allowance at a share of a run, mm, and the place on the sew line."""
-    run: Run = walked.runs[side]
+def _at(walked: WalkedSeam, side: int, share: float) -> tuple[Directed, float]:
+    """The edge at a share of a run, and how far along it the place is, mm."""
+    run = walked.runs[side]
     rest = share * walked.lengths[side]
     for step in run:
         if rest <= step.edge.length or step is run[-1]:
             break
         rest -= step.edge.length
-    return widths[step.edge.name], step.path.point_at(min(rest, step.edge.length))
+    return step, min(rest, step.edge.length)

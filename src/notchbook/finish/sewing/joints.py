@@ -21,7 +21,10 @@ class Gap:
 
 
 class Joints:
-    """The points that seams lay on each other at their ends: for each, which others and by which seam."""
+    """The points that seams lay on each other at their ends: for each, which others and by which seam.
+
+    An operation lays the points that it names on each other too, two by two.
+    """
 
     def __init__(self, pattern: Pattern) -> None:
         self._pattern = pattern
@@ -32,6 +35,13 @@ class Joints:
                 for first, second in zip(_ends(runs[0]), _ends(runs[1]), strict=True):
                     self._next[first].append((second, seam.name))
                     self._next[second].append((first, seam.name))
+
+        self._operations = frozenset(pattern.operations)
+        for one in pattern.operations.values():
+            points = [name for name in one.at if pattern.index.get(name) == "point"]
+            for first, second in zip(points[::2], points[1::2], strict=False):
+                self._next[first].append((second, one.name))
+                self._next[second].append((first, one.name))
 
     def before(self, seam: Seam) -> tuple[frozenset[str], tuple[Gap, ...]]:
         """The seams that must be sewn before this one, and where its runs are joined by none."""
@@ -50,10 +60,17 @@ class Joints:
         return frozenset(seam for _, seam in self._next.get(point, ()))
 
     def ends_of(self, seam: Seam) -> frozenset[str]:
-        """The seams that end where this one does, on pieces that it joins, and are not turned as it is."""
-        turned = {one.name for one in self._pattern.seams.values() if one.seam_class == TURNED_SEAM}
+        """The seams that end where this one does, on pieces that it joins, and are not turned as it is. The
+        bag of a pocket is closed after it is sewn to its opening."""
+        turned = {
+            one.name
+            for one in self._pattern.seams.values()
+            if one.seam_class == TURNED_SEAM or one.allowance_class == "pocket_bag"
+        }
         runs = [run for run in (steps(self._pattern, uses) for uses in (seam.first, seam.second)) if run]
-        return frozenset(name for run in runs for end in _ends(run) for name in self.at(end)) - turned
+        return frozenset(name for run in runs for end in _ends(run) for name in self.at(end)) - (
+            turned | self._operations
+        )
 
     def _way(self, start: str, goal: str, but: str) -> tuple[str, ...] | None:
         """The seams that lead from one point to the other, fewest first; None where none do."""

@@ -29,9 +29,18 @@ _BY_CLASS: Final[dict[str, tuple[Stage, int]]] = {
     "waistband": ("waist", 1),
     "neckline": ("neck", 1),
     "facing_edge": ("neck", 2),
-    "pocket_bag": ("pockets", 0),
+    "fly": ("closures", 0),
     "lining": ("lining", 0),
+    "cuff": ("hems", 0),
+    "gusset": ("sides", 3),
 }
+
+_POCKETS: Final[dict[str, tuple[Stage, int]]] = {
+    "pocket_flap": ("prepare", 1),
+    "pocket_opening": ("pockets", 0),
+    "pocket_bag": ("pockets", 6),
+}
+"""Classes that tell of a pocket, whatever else its edges are called."""
 
 _SLEEVE: Final = "sleeve"
 
@@ -41,6 +50,8 @@ def stage_of(pattern: Pattern, seam: Seam) -> tuple[Stage, int]:
     edges = [edge for use in (*seam.first, *seam.second) for edge in expand(pattern, use.edge)[0]]
     words = {word for edge in edges for word in split_side(edge)[0].split("/")[1:]}
     pieces = [pattern.piece_of(edge) for edge in edges if edge in pattern.carriers]
+    if seam.allowance_class in _POCKETS or any(_is_bag(piece.name) for piece in pieces):
+        return _POCKETS.get(seam.allowance_class, ("pockets", 0))
     if pieces and all(_SLEEVE in last_word(piece.name) for piece in pieces):
         return "sleeves", 0
     if seam.allowance_class == "lining" or (pieces and all(_is_lining(piece.name) for piece in pieces)):
@@ -54,4 +65,12 @@ def stage_of(pattern: Pattern, seam: Seam) -> tuple[Stage, int]:
 
 
 def _is_lining(piece: str) -> bool:
-    return "lining" in piece.replace(".", "_").split("_")
+    return "lining" in _words(piece)
+
+
+def _is_bag(piece: str) -> bool:
+    return "bag" in _words(piece)
+
+
+def _words(piece: str) -> list[str]:
+    return split_side(piece)[0].replace(".", "_").split("_")

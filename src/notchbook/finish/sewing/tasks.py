@@ -20,6 +20,10 @@ _INTAKE_ORDERS = {
 """What is done with an intake before the seam that crosses it; ease is worked in with the seam itself."""
 
 
+_HEMMED = "_hemmed"
+"""How the operation of a step is called that turns up a hem: ``pocket_hemmed``."""
+
+
 def key_of(name: str) -> str:
     """The name without its side: left and right are sewn alike, in one line of the order."""
     return split_side(name)[0]
@@ -136,15 +140,17 @@ def _titles(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[str, ...]:
 
 
 def _hems(pattern: Pattern, joints: Joints) -> Iterator[Task]:
-    """The hem of each piece, after the seams that end at it; an edge that is sewn to another is no hem."""
+    """The hem of each piece, after the seams that end at it; an edge that is sewn to another is no hem, and
+    one that a step hems by an operation of its own is told by that."""
     sewn = {
         edge
         for seam in pattern.seams.values()
         for use in (*seam.first, *seam.second)
         for edge in expand(pattern, use.edge)[0]
     }
+    told = {at for one in pattern.operations.values() if one.name.endswith(_HEMMED) for at in one.at}
     for piece in pattern.pieces.values():
-        hems = [edge for edge in piece.outline if edge.kind == "hem" and edge.name not in sewn]
+        hems = [edge for edge in piece.outline if edge.kind == "hem" and edge.name not in sewn | told]
         if hems:
             ends = {point for edge in hems for point in (edge.start, edge.end)}
             after = frozenset(key_of(seam) for point in ends for seam in joints.at(point))

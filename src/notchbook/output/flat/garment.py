@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from notchbook.geometry import Box, Point, Transform
 from notchbook.output.flat.fork import drawn_apart, has_fork
 from notchbook.output.flat.hanging import sleeve_shapes, strip_shapes
-from notchbook.output.flat.joined import placed
+from notchbook.output.flat.joined import laid_on, placed
 from notchbook.output.flat.outer import VIEWS, ViewWord, view_pieces
 from notchbook.output.flat.shapes import FlatShape, piece_shape
 from notchbook.pattern import Pattern
@@ -41,7 +41,8 @@ def garment_flat(pattern: Pattern) -> tuple[FlatView, ...]:
 
 
 def _shapes(pattern: Pattern, view: ViewWord) -> Iterator[FlatShape]:
-    """Sleeves below, the body over them, bands and collars on top; one side and its reflection."""
+    """Sleeves below, the body over them, what an operation lays under a piece before it, bands and collars on
+    top; one side and its reflection."""
     pieces = view_pieces(pattern, view)
     motions = {
         name: drawn_apart(pattern.pieces[name], placing) if has_fork(pattern.pieces[name]) else placing
@@ -49,7 +50,8 @@ def _shapes(pattern: Pattern, view: ViewWord) -> Iterator[FlatShape]:
     }
     for shape in sleeve_shapes(pattern, view, motions):
         yield from _both_sides(shape)
-    for piece in pieces:
+    below = {under for under, *_ in laid_on(pattern)}
+    for piece in sorted(pieces, key=lambda piece: piece.name not in below):
         if piece.name in motions:
             shape = piece_shape(piece).placed(motions[piece.name])
             yield from (shape,) if piece.cut == "single" else _both_sides(shape)

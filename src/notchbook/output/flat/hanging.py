@@ -30,12 +30,16 @@ def sleeve_shapes(pattern: Pattern, view: ViewWord, motions: Mapping[str, Placin
             sleeves = [one for one in pieces_of(pattern, other) if is_sleeve(pattern.pieces[one])]
             bodies = [one for one in pieces_of(pattern, own) if one in motions]
             if sleeves and bodies:
-                sleeve = pattern.pieces[sleeves[0]]
+                sleeve = max((pattern.pieces[one] for one in sleeves), key=_area)  # of two the top sleeve
                 body = sewn_side(pattern, own, bodies[0])
                 if body is not None and is_outer(sleeve):
                     tops = (motions[bodies[0]](place) for place in (body.start, body.end))
                     yield from _hung(sleeve, max(tops, key=lambda place: place.y), view)
                     return
+
+
+def _area(piece: Piece) -> float:
+    return abs(piece.sew_line.area())
 
 
 def _hung(sleeve: Piece, shoulder: Point, view: ViewWord) -> Iterator[FlatShape]:

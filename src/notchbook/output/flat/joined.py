@@ -181,6 +181,9 @@ def _next(
 def _joints(pattern: Pattern, names: set[str]) -> Iterator[tuple[str, str, _Joint]]:
     """For each seam each piece of the view that could be laid against another, which, and how they meet."""
     centers = {name: _center_of(pattern.pieces[name]) for name in names}
+    for under, over, own_side, other_side in laid_on(pattern):
+        if {under, over} <= names:
+            yield under, over, _Joint(other_side, own_side, False, None)
     for seam in pattern.seams.values():
         if any(use.side != "both" for use in (*seam.first, *seam.second)):
             continue  # it joins the wearer's sides, or a band that goes round
@@ -191,6 +194,24 @@ def _joints(pattern: Pattern, names: set[str]) -> Iterator[tuple[str, str, _Join
                     if lying is not None and joining is not None:
                         is_waist = seam.allowance_class == "waist"
                         yield piece, here, _Joint(lying, joining, is_waist, centers[piece])
+
+
+def laid_on(pattern: Pattern) -> Iterator[tuple[str, str, SewnSide, SewnSide]]:
+    """The piece that an operation lays under another, and that one, with the line on each between the points
+    that are laid on each other: the side piece of a slanted pocket."""
+    for one in pattern.operations.values():
+        points = [name for name in one.at if pattern.index.get(name) == "point"]
+        for at in range(0, len(points) - 3, 4):
+            under, over = points[at : at + 4 : 2], points[at + 1 : at + 4 : 2]
+            carriers = [{pattern.carriers[name] for name in names} for names in (under, over)]
+            if all(len(pieces) == 1 for pieces in carriers):
+                joining, lying = (_between_points(pattern, names) for names in (under, over))
+                yield carriers[0].pop(), carriers[1].pop(), joining, lying
+
+
+def _between_points(pattern: Pattern, names: Sequence[str]) -> SewnSide:
+    start, end = (pattern.piece_of(name).points[name] for name in names)
+    return SewnSide(Path.line(start, end), False)
 
 
 def pieces_of(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[str, ...]:

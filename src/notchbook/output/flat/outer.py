@@ -10,7 +10,18 @@ ViewWord = Literal["front", "back"]
 VIEWS: Final[tuple[ViewWord, ...]] = ("front", "back")
 
 _HIDDEN: Final = frozenset(
-    {"facing", "interfacing", "interlining", "lining", "bag", "pocketing", "shield", "underlap", "binding"}
+    {
+        "facing",
+        "interfacing",
+        "interlining",
+        "lining",
+        "bag",
+        "pocketing",
+        "shield",
+        "underlap",
+        "binding",
+        "gusset",
+    }
 )
 """Words of pieces that lie inside."""
 
@@ -31,8 +42,9 @@ def is_outer(piece: Piece) -> bool:
 
 
 def is_sleeve(piece: Piece) -> bool:
-    """Whether a piece is set into the armhole."""
-    return bool(words_of(piece) & _SLEEVES)
+    """Whether a piece is set into the armhole; half a raglan is not, it goes on from the body to the neck."""
+    words = words_of(piece)
+    return bool(words & _SLEEVES) and not words & set(VIEWS)
 
 
 def view_pieces(pattern: Pattern, view: ViewWord) -> tuple[Piece, ...]:

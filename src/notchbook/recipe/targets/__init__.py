@@ -16,7 +16,7 @@ from notchbook.recipe.targets.making import (
 from notchbook.recipe.targets.numbers import StepNumber, number_named, numbers_of
 from notchbook.recipe.targets.quantity import Quantity, measured, said_quantity
 from notchbook.recipe.targets.reading import read_quantity, read_wish
-from notchbook.recipe.targets.trials import Known, Trials
+from notchbook.recipe.targets.trials import Known, Tell, Trials
 from notchbook.recipe.targets.wish import Wish
 
 __all__ = [
@@ -26,6 +26,7 @@ __all__ = [
     "Order",
     "Quantity",
     "StepNumber",
+    "Tell",
     "Trials",
     "Wish",
     "begun",

@@ -16,7 +16,7 @@ from notchbook.recipe.replay import Replay, replay
 from notchbook.recipe.targets.keeping import order_of_target
 from notchbook.recipe.targets.numbers import StepNumber, moved_number
 from notchbook.recipe.targets.refusing import EXACT, LIMIT, jumps, out_of_reach, told_to
-from notchbook.recipe.targets.trials import Known, Trials, written
+from notchbook.recipe.targets.trials import Known, Tell, Trials, written
 from notchbook.recipe.targets.wish import Wish
 
 _ROOT = 1e-7
@@ -65,10 +65,13 @@ class Made:
         return self.after.recipe
 
 
-def make_it_measure(run: Replay, orders: Sequence[Order], known: Known | None = None) -> Made:
+def make_it_measure(
+    run: Replay, orders: Sequence[Order], known: Known | None = None, tell: Tell | None = None
+) -> Made:
     """The numbers that make every wish come true to 0.01 mm, together.
 
-    ``known`` may hold trials of the one number of a single order, so that none is done again.
+    ``known`` may hold trials of the one number of a single order, so that none is done again. ``tell``
+    hears before each trial how many were done; what it raises ends the search, and nothing is changed.
 
     InputError: ``wish-run-stopped``, ``wish-number-twice``, ``wish-out-of-reach`` (with what can be reached
     and what stands in the way), ``wish-not-moved``, ``wish-jumps``, ``wishes-collide``,
@@ -82,9 +85,9 @@ def make_it_measure(run: Replay, orders: Sequence[Order], known: Known | None = 
         raise InputError("wish-number-twice", number=twice[0])
     wanted = tuple(order.wish.wanted(run.measures) for order in orders)
     shared: Known | None = ({} if known is None else known) if len(orders) == 1 else None
-    orders = [replace(order, number=begun(run, order, shared)) for order in orders]
+    orders = [replace(order, number=begun(run, order, shared, tell)) for order in orders]
     quantities = [order.wish.quantity for order in orders]
-    trials = Trials(run, [order.number for order in orders], quantities, shared)
+    trials = Trials(run, [order.number for order in orders], quantities, shared, tell)
     begin = trials.at([number.value for number in trials.numbers])
     if begin.refusal is not None:
         raise begin.refusal
@@ -93,7 +96,7 @@ def make_it_measure(run: Replay, orders: Sequence[Order], known: Known | None = 
     return _made(trials, tuple(orders), wanted, values)
 
 
-def solve_again(run: Replay) -> Made:
+def solve_again(run: Replay, tell: Tell | None = None) -> Made:
     """Every wish that the recipe keeps, solved anew on the body of this run.
 
     InputError ``no-targets`` when it keeps none, else as :func:`make_it_measure`.
@@ -105,15 +108,15 @@ def solve_again(run: Replay) -> Made:
     ]
     if not pairs:
         raise InputError("no-targets", style=run.recipe.name)
-    return make_it_measure(run, [Order(*pair) for pair in pairs])
+    return make_it_measure(run, [Order(*pair) for pair in pairs], tell=tell)
 
 
-def begun(run: Replay, order: Order, known: Known | None = None) -> StepNumber:
+def begun(run: Replay, order: Order, known: Known | None = None, tell: Tell | None = None) -> StepNumber:
     """The number with a value to start from: where its field is empty, the first that its step takes."""
     number = order.number
     if number.stored is not None:
         return number
-    trials = Trials(run, (number,), (order.wish.quantity,), known)
+    trials = Trials(run, (number,), (order.wish.quantity,), known, tell)
     places = [place for place in _STARTS if number.low <= place <= number.high] or [number.value]
     if number.kind == "number":
         places = [number.value, *((number.low + (number.high - number.low) * share) for share in _SHARES)]
@@ -174,7 +177,7 @@ def _several(trials: Trials, orders: Sequence[Order], wanted: tuple[float, ...])
     if found.is_solved or max(map(abs, found.values)) <= EXACT / 2.0:
         return found.place
     for order in orders:
-        _refuse_alone(trials.run, order)
+        _refuse_alone(trials, order)
     off = [index for index, value in enumerate(found.values) if abs(value) > EXACT]
     raise InputError(
         "wishes-collide" if found.is_bound else "wishes-not-together",
@@ -186,10 +189,10 @@ def _several(trials: Trials, orders: Sequence[Order], wanted: tuple[float, ...])
     )
 
 
-def _refuse_alone(run: Replay, order: Order) -> None:
+def _refuse_alone(several: Trials, order: Order) -> None:
     """Refuse one wish of several as it would be refused alone, where it would: that says more."""
-    trials = Trials(run, (order.number,), (order.wish.quantity,))
-    _one(trials, (order,), (order.wish.wanted(run.measures),))
+    trials = Trials(several.run, (order.number,), (order.wish.quantity,), tell=several.tell)
+    _one(trials, (order,), (order.wish.wanted(several.run.measures),))
 
 
 def _rounded(trials: Trials, wanted: tuple[float, ...], values: tuple[float, ...]) -> tuple[float, ...]:

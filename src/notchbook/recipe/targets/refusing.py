@@ -42,16 +42,17 @@ def out_of_reach(trials: Trials, wish: Wish, wanted: float, sought: Sought) -> I
         at_least=str(number.at(_tidy(sought.least.at))),
         most=wanted + sought.most.value,
         at_most=str(number.at(_tidy(sought.most.at))),
-        below=_limit(trials, sought.low.at, -1.0),
-        above=_limit(trials, sought.high.at, 1.0),
+        below=_limit(trials, sought.low.at, sought.below, -1.0),
+        above=_limit(trials, sought.high.at, sought.above, 1.0),
         least_number=sought.least.at,
         most_number=sought.most.at,
     )
 
 
-def _limit(trials: Trials, at: float, way: float) -> str:
-    """Why the number goes no further, in words."""
-    beyond = at + way * 1.01 * told_to(trials.numbers[0])
+def _limit(trials: Trials, at: float, refused: float | None, way: float) -> str:
+    """Why the number goes no further than ``at``, in words; ``refused`` is the nearest place beyond it that
+    was, None where none was asked for."""
+    beyond = at + way * 1.01 * told_to(trials.numbers[0]) if refused is None else refused
     refusal: NotchbookError | None = trials.at((beyond,)).refusal
     if refusal is None:
         return "it was sought no further"

@@ -1,6 +1,6 @@
 """Trying numbers: the recipe is run again with them, and what was asked for is measured."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from notchbook.errors import NotchbookError
@@ -25,6 +25,10 @@ Known = dict[tuple[str | float, ...], Tried]
 """What came of the trials done so far, by what was stored."""
 
 
+Tell = Callable[[int], None]
+"""Hears before each run of the recipe how many were done; what it raises ends the search."""
+
+
 class Trials:
     """Trials of some numbers of a run against some quantities; each is done once.
 
@@ -38,11 +42,13 @@ class Trials:
         numbers: Sequence[StepNumber],
         quantities: Sequence[Quantity],
         known: Known | None = None,
+        tell: Tell | None = None,
     ) -> None:
         self.run = run
         self.numbers = tuple(numbers)
         self.quantities = tuple(quantities)
         self.done = 0
+        self.tell = tell
         self._known: Known = {} if known is None else known
 
     def at(self, values: Sequence[float]) -> Tried:
@@ -53,6 +59,8 @@ class Trials:
         return self._known[stored]
 
     def _tried(self, stored: tuple[str | float, ...]) -> Tried:
+        if self.tell is not None:
+            self.tell(self.done)
         self.done += 1
         try:
             run = replay(

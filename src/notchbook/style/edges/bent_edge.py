@@ -23,7 +23,7 @@ def bent(path: Path, points: list[tuple[float, float]], turns: tuple[float, floa
     held_at = _held_at([(0.0, 0.0), *points, (path.length, 0.0)], turns)
     places, amounts = tuple(place for place, _ in held_at), tuple(amount for _, amount in held_at)
     held = batten(places, amounts, (tan(radians(turns[0])), -tan(radians(turns[1]))))
-    middle = Path(tuple(_stretch(path, held, span, out) for span in _stretches(path, places)))
+    middle = _chained([_stretch(path, held, span, out) for span in _stretches(path, places)])
     middle = middle.with_start(path.point_at(places[0])).with_end(path.point_at(places[-1]))
     return path.between(0.0, places[0]).joined(middle).joined(path.between(places[-1], path.length))
 
@@ -42,17 +42,25 @@ def _on_line(points: list[tuple[float, float]]) -> int:
 
 
 def _stretches(path: Path, places: tuple[float, ...]) -> list[tuple[float, float]]:
-    """The edge in stretches that hold no joint and no place, and are not too long."""
+    """The edge in stretches that hold no joint and no place, and are not too long; what is too short to draw
+    is left out between them."""
     inner = (joint for joint in path.distances if places[0] < joint < places[-1])
-    joints = sorted({*inner, *places})
     stretches: list[tuple[float, float]] = []
-    for start, end in pairwise(joints):
+    for start, end in pairwise(sorted({*inner, *places})):
         if end - start <= TOLERANCES.sew_length:
             continue
         count = max(1, int((end - start) / _LONGEST) + 1)
         cuts = [start + (end - start) * index / count for index in range(count)] + [end]
         stretches.extend(pairwise(cuts))
     return stretches
+
+
+def _chained(curves: list[Cubic]) -> Path:
+    """The curves as one line, each led to the end of the one before: across a part that was left out."""
+    chain = curves[:1]
+    for curve in curves[1:]:
+        chain.append(curve.with_ends(chain[-1].end, curve.end))
+    return Path(tuple(chain))
 
 
 def _stretch(path: Path, held: Batten, span: tuple[float, float], out: float) -> Cubic:
@@ -68,6 +76,13 @@ def _held(path: Path, held: Batten, distance: float, out: float, *, after: bool)
     """Where the batten lies at a distance, and how it moves on for each mm along the edge."""
     side: Side = "after" if after else "before"
     along, curvature = path.tangent_at(distance, side), path.curvature_at(distance, side)
-    away = along.perpendicular() * out
+    away = _across(path, distance) * out
     amount, slope = held.at(distance)
     return path.point_at(distance) + away * amount, along * (1.0 - curvature * out * amount) + away * slope
+
+
+def _across(path: Path, distance: float) -> Point:
+    """The unit vector left of the line; at a corner, be it ever so flat, midway between those of both sides,
+    so that the stretches before and after it end in one point."""
+    before, after = path.tangent_at(distance, "before"), path.tangent_at(distance, "after")
+    return (before + after).unit().perpendicular()

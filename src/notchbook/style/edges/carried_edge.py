@@ -9,23 +9,39 @@ from notchbook.units import TOLERANCES
 
 @dataclass(frozen=True, slots=True)
 class Carry:
-    """How far the start and the end of an edge move, and a ``hollow`` toward which its middle is drawn."""
+    """How far the start and the end of an edge move, and a ``hollow`` toward which its middle is drawn.
+
+    ``lean``: by how much of the mean slant that this gives an edge its moved ends turn with it; 0: they keep
+    their directions, and a straight edge becomes an S.
+    """
 
     start: Point
     end: Point
     hollow: Point
+    lean: float = 0.0
 
     def at(self, share: float) -> Point:
         """How far the place at a share of the length moves."""
         eased = share * share * (3.0 - 2.0 * share)
         belly = 16.0 * (share * (1.0 - share)) ** 2
-        return self.start * (1.0 - eased) + self.end * eased + self.hollow * belly
+        leant = self.end * _leant(share) + self.start * _leant(1.0 - share)
+        return self.start * (1.0 - eased) + self.end * eased + self.hollow * belly + leant * self.lean
 
     def slope_at(self, share: float) -> Point:
-        """How this changes with the share; nothing at both ends, so that the directions there stay."""
+        """How this changes with the share; without a lean nothing at both ends: the directions there stay."""
         eased = 6.0 * share * (1.0 - share)
         belly = 32.0 * share * (1.0 - share) * (1.0 - 2.0 * share)
-        return (self.end - self.start) * eased + self.hollow * belly
+        leant = self.end * _leant_slope(share) - self.start * _leant_slope(1.0 - share)
+        return (self.end - self.start) * eased + self.hollow * belly + leant * self.lean
+
+
+def _leant(share: float) -> float:
+    """A cubic that is 0 at both ends and leaves the first one level."""
+    return share * share * (share - 1.0)
+
+
+def _leant_slope(share: float) -> float:
+    return share * (3.0 * share - 2.0)
 
 
 def carried_edge(path: Path, carry: Carry) -> Path:

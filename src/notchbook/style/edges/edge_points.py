@@ -61,10 +61,14 @@ def faired(points: list[Point], directions: tuple[float, float], said: str) -> P
 
 def require_no_new_wave(old: Path, new: Path, said: str) -> None:
     """StepRefused ``edge-waves`` where the new line visibly changes the side to which it bends more often."""
-    before, after = _visible_bends(old), _visible_bends(new)
-    if len(after) > max(len(before), 1):
-        place, turned = after[-1]
+    if waves_more(old, new):
+        place, turned = _visible_bends(new)[-1]
         raise StepRefused("edge-waves", edge=said, place=place, turned=abs(turned))
+
+
+def waves_more(old: Path, new: Path) -> bool:
+    """Whether the new line visibly changes the side to which it bends more often than the old one."""
+    return len(_visible_bends(new)) > max(len(_visible_bends(old)), 1)
 
 
 def _visible_bends(path: Path) -> list[tuple[float, float]]:

@@ -1,5 +1,7 @@
 """Mates made equal again: what drawing two edges anew changed in their lengths is taken up at a free end."""
 
+from collections.abc import Collection
+
 from notchbook.geometry import Path
 from notchbook.pattern import Pattern, Seam, run_of, walk_seam
 from notchbook.pattern.resolve import expand
@@ -14,15 +16,15 @@ MOST_EVENED = 3.0
 and is told instead. Own judgment."""
 
 
-def evened(before: Pattern, after: Pattern) -> Pattern:
+def evened(before: Pattern, after: Pattern, between: Collection[str] | None = None) -> Pattern:
     """``after`` with the second run of each seam as true as it was before, where both end at free edges.
 
     A free edge is a hem, or one that is sewn to nothing yet, such as the waist of a bodice. The second edge
     is carried on or cut there by what the step changed, and the free edge follows; what is more than 3 mm
-    stays.
+    stays. ``between``: only the seams that end so at two of these edges; all where left out.
     """
     for seam in before.seams.values():
-        if seam.name in after.seams:
+        if seam.name in after.seams and (between is None or _ends_at(after, seam, between)):
             after = _evened(before, after, seam)
     return after
 
@@ -37,6 +39,11 @@ def _evened(before: Pattern, after: Pattern, seam: Seam) -> Pattern:
     path = _ended(last.path, -change)
     piece = after.piece_of(last.edge.name)
     return after.with_pieces(redrawn(piece, {last.edge.name: _as_drawn(path, last)}))
+
+
+def _ends_at(pattern: Pattern, seam: Seam, edges: Collection[str]) -> bool:
+    """Whether both runs of the seam end with one of these edges."""
+    return all(run_of(pattern, uses)[-1].edge.name in edges for uses in (seam.first, seam.second))
 
 
 def _touches(first: tuple[EdgeUse, ...], second: tuple[EdgeUse, ...]) -> bool:

@@ -61,3 +61,26 @@ def _counted(before: Pattern, after: Pattern, notch: Notch, old: float, wanted: 
         base = replace(place, amount=0.0)
         base_before, base_after = place_distance(before, base), place_distance(after, base)
     return replace(place, amount=place.amount + (wanted - base_after) - (old - base_before))
+
+
+def notches_beyond(before: Pattern, after: Pattern) -> tuple[str, ...]:
+    """The notches whose edge was cut so short that their place, or that of a notch they are counted from,
+    lies beyond it."""
+    shorter = {
+        name
+        for name in {notch.place.edge for notch in before.notches.values()}
+        if sewn_length(after, name) < sewn_length(before, name) - TOLERANCES.join
+    }
+    gone = {
+        notch.name
+        for notch in after.notches.values()
+        if notch.place.edge in shorter
+        and notch.place.measure == "distance"
+        and _is_beyond(before, after, notch)
+    }
+    counted = {notch.name for notch in after.notches.values() if notch.place.notch in gone}
+    return tuple(sorted(gone | counted))
+
+
+def _is_beyond(before: Pattern, after: Pattern, notch: Notch) -> bool:
+    return place_distance(before, notch.place) > sewn_length(after, notch.place.edge) + TOLERANCES.sew_length

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from notchbook.pattern import Finding, Measured, Pattern, Seam, Severity, spoken, walk_seam, worded
+from notchbook.pattern import Finding, Measured, Pattern, Seam, Severity, run_of, spoken, walk_seam, worded
 from notchbook.units import TOLERANCES
 
 
@@ -14,6 +14,8 @@ def seams_put_out(before: Pattern, after: Pattern, step: str) -> tuple[Finding, 
 def _put_out(before: Pattern, after: Pattern, step: str) -> Iterator[Finding]:
     for seam in after.seams.values():
         if seam.name not in before.seams:
+            continue
+        if _seen(before, before.seams[seam.name]) == _seen(after, seam):
             continue
         old, new = walk_seam(before, before.seams[seam.name]), walk_seam(after, seam)
         if abs(new.misfit) > max(abs(old.misfit), TOLERANCES.seam_walk):
@@ -29,6 +31,12 @@ def _put_out(before: Pattern, after: Pattern, step: str) -> Iterator[Finding]:
                 misfit=abs(new.misfit),
                 way="longer" if new.misfit > 0.0 else "shorter",
             )
+
+
+def _seen(pattern: Pattern, seam: Seam) -> tuple[object, ...]:
+    """All that a walk along a seam looks at: where none of it changed, it walks as it did."""
+    notches = [notch for notch in pattern.notches.values() if notch.serves(seam.name)]
+    return seam, run_of(pattern, seam.first), run_of(pattern, seam.second), notches, pattern.drawn_in
 
 
 def _edges(seam: Seam) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from notchbook.style.edges.dart_points import darts_of, middled_darts
 from notchbook.style.edges.level_lines import followed_lines
 from notchbook.style.edges.redrawn import require_plain
 from notchbook.style.edges.spread_path import Spread, crossings_of, spread_path
+from notchbook.style.edges.trued_mouths import trued_mouths
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +51,8 @@ def spread_piece(piece: Piece, cut: LevelCut, amount: float) -> Piece:
         lines=tuple(_spread_line(line, spread) for line in standing.lines),
         marks=tuple(replace(mark, position=spread.moved_point(mark.position)) for mark in standing.marks),
     )
+    cut_darts = [dart for dart in darts_of(standing) if _is_cut(standing.edge(dart.first_leg).path, spread)]
+    done = trued_mouths(standing, done, cut_darts)
     done = replace(done, lines=followed_lines(standing, done))
     require_plain(done)
     return done if turn == Transform.identity() else done.transformed(turn.inverse())

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from math import degrees
 
 from notchbook.errors import GeometryError, StepRefused
-from notchbook.geometry import Path, Point, Transform, run_on
+from notchbook.geometry import Cubic, Path, Point, Transform, curve_between, run_on
+from notchbook.geometry.nearest import nearest_parameter
 from notchbook.geometry.solve import solve_rising
 from notchbook.units import TOLERANCES
 
@@ -109,15 +110,13 @@ def eased_pair(
 
 def _over(ways: OverBust, bust_point: Point) -> Rounded:
     """The edge of the side panel: its straight ways swung out so that the curve passes half as far inside."""
-    outside = _outside(ways)
-    plain = _rounded(ways, outside, bust_point, 0.0)
-    if plain.inside <= 0.0:
-        return plain
-    wanted = INSIDE_SHARE * plain.inside
-    out = solve_rising(
-        lambda by: _rounded(ways, outside, bust_point, by).inside - wanted, 0.0, 1.0, 0.0, 3.0 * plain.inside
-    )
-    return _rounded(ways, outside, bust_point, out)
+    swing = _Swing.of(ways, bust_point)
+    plain = swing.inside(0.0)
+    if plain <= 0.0:
+        return swing.rounded(0.0)
+    wanted = INSIDE_SHARE * plain
+    out = solve_rising(lambda by: swing.inside(by) - wanted, 0.0, 1.0, 0.0, 3.0 * plain)
+    return swing.rounded(out)
 
 
 def rounded(ways: OverBust, bust_point: Point, out: float) -> Rounded:
@@ -125,30 +124,58 @@ def rounded(ways: OverBust, bust_point: Point, out: float) -> Rounded:
 
     Each way turns about its outer end, so that both stay congruent with those of the other panel.
     """
-    return _rounded(ways, _outside(ways), bust_point, out)
+    return _Swing.of(ways, bust_point).rounded(out)
 
 
-def _outside(ways: OverBust) -> tuple[Path, Path]:
-    """The parts of the ways above and below the zone, before they are swung."""
-    upper, lower = ways.zones
-    above, below = ways.above, ways.below
-    return above.between(0.0, above.length - upper), below.between(lower, below.length)
+@dataclass(frozen=True, slots=True)
+class _Swing:
+    """Ways that can be swung outward: their parts above and below the zone as they lie, and the turns in
+    degrees by which each moves outward by 1 mm at the bust point."""
+
+    above: Path
+    below: Path
+    turns: tuple[float, float]
+    outward: float
+    bust_point: Point
+
+    @staticmethod
+    def of(ways: OverBust, bust_point: Point) -> "_Swing":
+        """The ways before they are swung."""
+        upper, lower = ways.zones
+        above, below = ways.above, ways.below
+        chord = (below.end - above.start).unit()
+        corner = above.end.lerp(below.start, 0.5)
+        outward = 1.0 if chord.cross(corner - above.start) < 0.0 else -1.0
+        return _Swing(
+            above.between(0.0, above.length - upper),
+            below.between(lower, below.length),
+            (-outward * _turn_for_1_mm(above), outward * _turn_for_1_mm(below)),
+            outward,
+            bust_point,
+        )
+
+    def rounded(self, out: float) -> Rounded:
+        """The edge with its ways swung by so many mm."""
+        first = self.above.transformed(Transform.rotation(self.turns[0] * out, self.above.start))
+        last = self.below.transformed(Transform.rotation(self.turns[1] * out, self.below.end))
+        within = run_on(first, first.length, last, 0.0)
+        return Rounded(first, Path.of(within), last, self._inside(within))
+
+    def inside(self, out: float) -> float:
+        """How far inside the panel that edge passes the bust point, mm; it draws the zone alone."""
+        turns = [turn * out for turn in self.turns]
+        before = self.above.tangent_at(self.above.length).direction() + turns[0]
+        after = self.below.tangent_at(0.0).direction() + turns[1]
+        start = self.above.end.rotated(turns[0], self.above.start)
+        end = self.below.start.rotated(turns[1], self.below.end)
+        return self._inside(curve_between(start, before, end, after))
+
+    def _inside(self, within: Cubic) -> float:
+        parameter, _ = nearest_parameter(within, self.bust_point)
+        side = within.tangent(parameter).cross(self.bust_point - within.at(parameter))
+        return -self.outward * side
 
 
-def _rounded(ways: OverBust, outside: tuple[Path, Path], bust_point: Point, out: float) -> Rounded:
-    corner = ways.above.end.lerp(ways.below.start, 0.5)
-    chord = (ways.below.end - ways.above.start).unit()
-    is_right = chord.cross(corner - ways.above.start) < 0.0
-    outward = 1.0 if is_right else -1.0
-    first = outside[0].transformed(_swing(ways.above, ways.above.start, -outward * out))
-    last = outside[1].transformed(_swing(ways.below, ways.below.end, outward * out))
-    within = Path.of(run_on(first, first.length, last, 0.0))
-    nearest = within.nearest(bust_point)
-    side = within.tangent_at(nearest.distance_along).cross(bust_point - nearest.point)
-    return Rounded(first, within, last, -outward * side)
-
-
-def _swing(path: Path, about: Point, by: float) -> Transform:
-    """The turn by which the end of the path far from ``about`` moves by so many mm."""
-    reach = path.start.distance_to(path.end)
-    return Transform.rotation(degrees(by / reach), about)
+def _turn_for_1_mm(path: Path) -> float:
+    """The turn in degrees by which the end of the path far from its pivot moves by 1 mm."""
+    return degrees(1.0 / path.start.distance_to(path.end))

@@ -8,7 +8,7 @@ from notchbook.errors import StepRefused
 from notchbook.geometry import Line, Path, Transform
 from notchbook.pattern import Edge, Intake, spoken
 from notchbook.pattern.closing import ClosedRun, close_run, darts_in, stretches_between
-from notchbook.style.lines.truing import LOST_AT_MOUTH, smooth, trued
+from notchbook.style.lines.truing import LOST_AT_MOUTH, needs_one_curve, smooth, smooth_parts, trued
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,19 +115,32 @@ def with_true_mouths(
     """The edges with the corners at these points (where darts were closed) drawn smooth, as long as before.
 
     A smooth corner is a little shorter: by as much the edge is led on where it moved most, at the end of the
-    run or at its beginning.
+    run or at its beginning. Where a corner is too sharp to be rounded so, all edges that meet at such
+    corners are drawn as one fair curve.
     """
     done = list(edges)
     places = [index for index in range(len(done) - 1) if done[index].end in joints]
-    for index in places:
-        before, after = trued((done[index].path, done[index + 1].path), LOST_AT_MOUTH)
-        done[index] = replace(done[index], path=before)
-        done[index + 1] = replace(done[index + 1], path=after)
+    for first, last in _in_a_row(places):
+        parts = [edge.path for edge in done[first : last + 2]]
+        sharp = needs_one_curve(parts, LOST_AT_MOUTH)
+        for index, path in enumerate(smooth_parts(parts) if sharp else trued(parts, LOST_AT_MOUTH), first):
+            done[index] = replace(done[index], path=path)
     if not places:
         return edges
     lost = sum(edge.length for edge in edges) - sum(edge.length for edge in done)
     outer = places[-1] + 1 if grows_at_end else places[0]
     return _led_on(done, outer, lost, at_end=grows_at_end)
+
+
+def _in_a_row(places: Sequence[int]) -> list[tuple[int, int]]:
+    """The first and last of the places that follow each other without a gap."""
+    rows: list[tuple[int, int]] = []
+    for place in places:
+        if rows and rows[-1][1] == place - 1:
+            rows[-1] = (rows[-1][0], place)
+        else:
+            rows.append((place, place))
+    return rows
 
 
 def _led_on(edges: list[Edge], index: int, by: float, *, at_end: bool) -> tuple[Edge, ...]:

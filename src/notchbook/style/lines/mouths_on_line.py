@@ -2,12 +2,10 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
-from math import atan2, degrees
 
 from notchbook.geometry import Path, Point, Transform
 from notchbook.pattern import Edge
-from notchbook.style.lines.truing import smooth, trued, turn_between
+from notchbook.style.lines.truing import smooth_parts
 
 Legs = tuple[Edge, Edge]
 """The two legs of a dart in the outline: to its point and back."""
@@ -25,43 +23,14 @@ def with_smooth_mouths(parts: Sequence[Path], legs: Sequence[Legs]) -> tuple[lis
     laid = [part.transformed(motion) for part, motion in zip(parts, motions, strict=True)]
     for index in range(1, len(laid)):
         laid[index] = laid[index].with_start(laid[index - 1].end)
-    opened = [part.transformed(motion.inverse()) for part, motion in zip(_smooth(laid), motions, strict=True)]
+    opened = [
+        part.transformed(motion.inverse()) for part, motion in zip(smooth_parts(laid), motions, strict=True)
+    ]
     ended = [
         (_started(first, opened[index].end), _ended(second, opened[index + 1].start))
         for index, (first, second) in enumerate(legs)
     ]
     return opened, ended
-
-
-def _smooth(parts: Sequence[Path]) -> tuple[Path, ...]:
-    """The parts laid together as one fair line as long as they; where that would waver, only the corners are
-    rounded."""
-    whole = smooth(parts)
-    bent = sum(_bent(part) for part in parts)
-    corners = sum(abs(turn_between(one, other)) for one, other in pairwise(parts))
-    return _parted(whole, parts) if _bent(whole) <= bent + corners + _STEADY else trued(parts)
-
-
-_STEADY = 0.5
-"""Degrees by which one curve may turn more, to and fro, than the lines in whose place it stands."""
-
-_SAMPLES = 24
-
-
-def _bent(path: Path) -> float:
-    """How much the line turns, to the left and to the right together, degrees."""
-    places = [path.tangent_at(path.length * index / _SAMPLES) for index in range(_SAMPLES + 1)]
-    return sum(abs(degrees(atan2(a.cross(b), a.dot(b)))) for a, b in pairwise(places))
-
-
-def _parted(whole: Path, parts: Sequence[Path]) -> tuple[Path, ...]:
-    """The line parted again, each part with its share of the length."""
-    share = whole.length / sum(part.length for part in parts)
-    done: list[Path] = []
-    for part in parts[:-1]:
-        first, whole = whole.split_at(part.length * share)
-        done.append(first)
-    return (*done, whole)
 
 
 def _closing(first: Edge, second: Edge) -> Transform:

@@ -3,7 +3,8 @@
 from collections.abc import Callable
 
 from notchbook.errors import GeometryError, StepRefused
-from notchbook.geometry import Path, Point, curve_between, fair_curve
+from notchbook.geometry import Path, Point, fair_curve
+from notchbook.geometry.met_square import met_square
 from notchbook.pattern import spoken
 from notchbook.style.lines.parameters import LineParameters
 
@@ -26,7 +27,7 @@ def line_path(
         else:
             arriving = 2.0 * chord - leaving
     if not line.through:
-        return Path.of(curve_between(start[0], leaving, end[0], arriving))
+        return met_square((start[0], leaving), (end[0], arriving))
     return _through_points(line, start[0], end[0], mm, (leaving, arriving))
 
 

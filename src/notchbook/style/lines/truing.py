@@ -1,7 +1,8 @@
 """Truing: a corner where two lines were laid together is drawn as one smooth line."""
 
 from collections.abc import Sequence
-from math import radians
+from itertools import pairwise
+from math import atan2, degrees, radians
 
 from notchbook.errors import GeometryError
 from notchbook.geometry import Path, Point, curve_between, run_on
@@ -54,6 +55,37 @@ def smooth(paths: Sequence[Path]) -> Path:
     if len(paths) == 1:
         return paths[0]
     return _one_curve(paths) or with_round_corners(paths)
+
+
+def smooth_parts(parts: Sequence[Path]) -> tuple[Path, ...]:
+    """The parts laid together as one fair line as long as they; where that would waver, only the corners are
+    rounded."""
+    whole = smooth(parts)
+    bent = sum(_bent(part) for part in parts)
+    corners = sum(abs(turn_between(one, other)) for one, other in pairwise(parts))
+    return _parted(whole, parts) if _bent(whole) <= bent + corners + _STEADY else trued(parts, LOST_AT_MOUTH)
+
+
+_STEADY = 1.0
+"""Degrees by which one curve may turn more, to and fro, than the lines in whose place it stands."""
+
+_SAMPLES = 24
+
+
+def _bent(path: Path) -> float:
+    """How much the line turns, to the left and to the right together, degrees."""
+    places = [path.tangent_at(path.length * index / _SAMPLES) for index in range(_SAMPLES + 1)]
+    return sum(abs(degrees(atan2(a.cross(b), a.dot(b)))) for a, b in pairwise(places))
+
+
+def _parted(whole: Path, parts: Sequence[Path]) -> tuple[Path, ...]:
+    """The line parted again, each part with its share of the length."""
+    share = whole.length / sum(part.length for part in parts)
+    done: list[Path] = []
+    for part in parts[:-1]:
+        first, whole = whole.split_at(part.length * share)
+        done.append(first)
+    return (*done, whole)
 
 
 def smooth_pair(first: Sequence[Path], second: Sequence[Path]) -> tuple[Path, Path]:
@@ -110,6 +142,13 @@ def with_round_corners(paths: Sequence[Path], lost: float = LOST) -> Path:
     for path in done[1:]:
         whole = whole.joined(path)
     return whole
+
+
+def needs_one_curve(paths: Sequence[Path], lost: float) -> bool:
+    """Whether a corner between the lines is so sharp that rounding it over a hand's breadth would cost more
+    than ``lost`` mm: rounded over less it is a knuckle, and one curve takes its place."""
+    sharpest = max((abs(turn_between(a, b)) for a, b in pairwise(paths)), default=0.0)
+    return radians(sharpest) ** 2 * REACH > 12.0 * lost
 
 
 def turn_between(before: Path, after: Path) -> float:

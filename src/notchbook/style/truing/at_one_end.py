@@ -9,6 +9,7 @@ from notchbook.pattern.sewn import Directed
 from notchbook.style.edges.carried import carried_on
 from notchbook.style.edges.kept_notches import kept_notches
 from notchbook.style.edges.redrawn import redrawn
+from notchbook.style.truing.carried_run import carried_run
 from notchbook.units import TOLERANCES
 
 RunEnd = Literal["start", "end"]
@@ -35,7 +36,9 @@ def changed_at_end(pattern: Pattern, run: Iterable[Directed], end: RunEnd, amoun
     path = edge.path if at_edge_end else edge.path.reversed()
     drawn = carried_on(path, amount)
     piece = pattern.piece_of(edge.name)
-    after = pattern.with_pieces(redrawn(piece, {edge.name: drawn if at_edge_end else drawn.reversed()}))
+    paths = {edge.name: drawn if at_edge_end else drawn.reversed()}
+    paths |= carried_run(piece, beside, drawn.end - path.end, at_start=at_edge_end)
+    after = pattern.with_pieces(redrawn(piece, paths))
     corner = path.end
     return kept_notches(
         pattern,

@@ -23,6 +23,7 @@ class NameChoices(Answer):
     """Everything that a step may refer to."""
 
     edges: tuple[EdgeChoice, ...]
+    levels: tuple[Named, ...]
     intakes: tuple[Named, ...]
     pieces: tuple[Named, ...]
     notches: tuple[Named, ...]
@@ -62,6 +63,7 @@ def name_choices(pattern: Pattern, reader: Reader) -> NameChoices:
     found = [_edge(pattern, name, reader) for name in (*plain, *pattern.groups)]
     return NameChoices(
         edges=tuple(edge for edge in found if edge is not None),
+        levels=tuple(Named(name=name, said=spoken(name)) for name in _levels(pattern)),
         intakes=tuple(Named(name=name, said=spoken(name)) for name in pattern.intakes),
         pieces=tuple(Named(name=piece.name, said=piece.title) for piece in pattern.pieces.values()),
         notches=tuple(Named(name=name, said=spoken(name)) for name in pattern.notches),
@@ -73,6 +75,13 @@ def name_choices(pattern: Pattern, reader: Reader) -> NameChoices:
         pivots=tuple(Named(name=name, said=spoken(name)) for name in _pivots(pattern)),
         seams=tuple(Named(name=name, said=spoken(name)) for name in pattern.seams),
     )
+
+
+def _levels(pattern: Pattern) -> Iterator[str]:
+    """The levels drawn on the pieces; of one that darts or cuts divide, its whole first."""
+    parts = {line.name for piece in pattern.pieces.values() for line in piece.lines if line.kind == "level"}
+    yield from (name for name, group in pattern.groups.items() if parts & set(group.members))
+    yield from (line.name for piece in pattern.pieces.values() for line in piece.lines if line.name in parts)
 
 
 def _pivots(pattern: Pattern) -> Iterator[str]:

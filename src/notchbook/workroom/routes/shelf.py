@@ -22,7 +22,8 @@ class StepOffer(Answer):
 
     ``defaults`` are its own values, in the reader's unit; ``range_texts`` say, by parameter and choice, which
     range of lengths a choice stands for (a cloth for the ease that it takes); ``sided`` says that it may be
-    done on one of the wearer's sides only.
+    done on one of the wearer's sides only; ``superseded_by`` names the step that serves in the place of an
+    older one, which is not offered but has its form in recipes that have it.
     """
 
     operation: str
@@ -33,6 +34,7 @@ class StepOffer(Answer):
     form: dict[str, Any]
     defaults: dict[str, Any]
     range_texts: dict[str, dict[str, str]]
+    superseded_by: str
 
 
 @router.get("/shelf")
@@ -54,6 +56,7 @@ def read_steps(studio: StudioOf, reader: ReaderOf) -> tuple[StepOffer, ...]:
             form=dict(choice.schema),
             defaults=_defaults(choice.schema, reader),
             range_texts=_range_texts(choice.schema, reader),
+            superseded_by=choice.superseded_by,
         )
         for choice in studio.step_choices()
     )

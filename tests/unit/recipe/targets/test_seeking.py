@@ -23,10 +23,34 @@ def test_a_root_is_found_outward_from_the_start() -> None:
 
 
 def test_the_last_place_with_a_value_is_an_end_of_the_range() -> None:
-    found = seek_zero(lambda at: square_root_of(20.0, at), Place(1.0, -19.0), 0.5, (-100.0, 100.0), EXACT)
+    found = seek_zero(lambda at: square_root_of(-3.0, at), Place(1.0, 4.0), 0.5, (-100.0, 100.0), EXACT)
     assert found.root is None
     assert found.low.at == pytest.approx(0.0, abs=1e-4) and found.high.at == 100.0
-    assert found.most.value == pytest.approx(-10.0) and found.least.at == pytest.approx(0.0, abs=1e-4)
+    assert found.most.value == pytest.approx(13.0) and found.least.at == pytest.approx(0.0, abs=1e-4)
+    assert found.below is not None and -1e-4 <= found.below < 0.0 and found.above is None
+
+
+def test_where_the_value_leads_away_the_limit_is_not_sought() -> None:
+    asked: list[float] = []
+
+    def line(at: float) -> float | None:
+        asked.append(at)
+        return at - 500.0 if -20.0 <= at <= 100.0 else None
+
+    found = seek_zero(line, Place(0.0, -500.0), 1.0, (-300.0, 3000.0), Accuracies(1e-7, 1e-2, 0.5))
+    assert found.root is None and found.high.at == pytest.approx(100.0, abs=0.5)
+    below = [at for at in asked if at < 0.0]
+    assert len(below) <= 4 and found.low.at == min(at for at in below if at >= -20.0)
+    assert found.below == min(below)
+
+
+def test_a_root_just_before_the_limit_is_found_though_the_value_leads_away_at_first() -> None:
+    # Away from 0 up to -4, then back: the root at -16 (by hand) lies between two bold steps, beside the end.
+    def tent(at: float) -> float | None:
+        return None if at < -16.5 else 12.0 - abs(at + 4.0) if at <= 0.0 else None
+
+    found = seek_zero(tent, Place(0.0, 8.0), 1.0, (-300.0, 300.0), Accuracies(1e-7, 1e-2, 0.5))
+    assert found.root == pytest.approx(-16.0, abs=1e-6)
 
 
 def test_a_value_that_turns_before_it_comes_to_zero_is_not_passed_over() -> None:

@@ -5,11 +5,11 @@ from math import floor
 
 from notchbook.blocks._closed_waist import Panel
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks._skirt_halves import LEAST_SIDE_TAKE_IN, SHORTEST_DART, Half
-from notchbook.blocks._skirt_levels import Roomier, girth_at, most_room
-from notchbook.blocks._skirt_yoke import crossed_darts
 from notchbook.blocks._waist_edges import DART_ROLES
+from notchbook.blocks.skirts.halves import LEAST_SIDE_TAKE_IN, SHORTEST_DART, Half
 from notchbook.blocks.skirts.levels import UNSEEN, Level, hip_ease_cure, level_notes, tight_levels
+from notchbook.blocks.skirts.room_above_hip import Roomier, girth_at, most_room
+from notchbook.blocks.skirts.yoke import crossed_darts
 from notchbook.pattern import Cure, Finding, Measured, Severity, part_name, spoken, worded
 
 CHECK = "skirt-draft"

@@ -10,8 +10,8 @@ from math import atan2, degrees, radians, tan
 
 from notchbook.blocks._closed_waist import LEAN_FACTOR, DartPlan, Panel, PanelDrafter, PanelPlan, side_curve
 from notchbook.blocks._together import Together
+from notchbook.blocks.skirts.waist_height import LEAST_RISE, USUAL_RISE, WaistHeight
 from notchbook.errors import DraftRefused, GeometryError
-from notchbook.geometry import Point
 from notchbook.geometry.solve import solve_rising
 from notchbook.units import TOLERANCES
 
@@ -29,25 +29,20 @@ LEAST_SIDE_TAKE_IN = -15.0
 """mm; how far the side may lean out where the waist is larger than the hip, before the hip ease is
 raised instead. Common practice, no source."""
 
+BEARABLE_FRONT_DART, BEARABLE_BACK_DART = 20.0, 28.0
+"""mm that one dart of a panel bears before the side takes its share of what is more. Own judgment beside
+handbook practice (one dart to 25 mm; one of a front is short and bears less)."""
+
+USUAL_DARTS = (2, 2)
+"""Darts of a front and a back of a body with much to take in, on which the side counts while no count is
+chosen."""
+
 BACK_DART_SHARE = 0.64
 """Share of the dart intake that the back takes (T1: 67 %)."""
-
-FLATNESS = 0.78
-"""How flat the sewn waistline lies at the center: 1 is the arc of a circle. Set by eye on drafts."""
-
-LEAST_FLATNESS = 0.60
-"""Below this the line hooks up near the side seam. Set by eye on drafts."""
 
 MOST_TO_BACK = 6.0
 """mm by which the back's darts take more for the sake of a single front one: beyond, two would serve the
 front. Own judgment."""
-
-ROUNDEST_LOWERED = 1.0
-"""A center back that is lowered keeps its waistline no rounder than the arc of a circle, so that it does not
-bend back. Own judgment."""
-
-USUAL_RISE = 13.0
-"""mm; a higher rise from center to side shows as an ear. Usual 8 to 13 (patternmaker's review)."""
 
 MOST_HIP_LEAN = 0.6
 """Most lean of the side at the hip over that of its chord to the waist, where it flares below. A wider flare
@@ -80,7 +75,8 @@ class HalfMeasures:
     ``front_height`` and ``back_height`` fix the waist over the hip line at the centers. ``hip_lean`` is how
     much the side leans at the hip where it flares below, degrees; ``lean_factor`` how round it is above.
     ``front_dart_widest`` is how wide a single front dart may be: what is more goes to the back (None: no
-    limit); ``back_drop`` how much lower than usual the waist lies at the center back."""
+    limit); ``back_drop`` how much lower than usual the waist lies at the center back. ``side_widest`` is how
+    much each panel takes in at the side while the darts bear the rest (None: its share, whatever that is)."""
 
     waist: float
     hip: float
@@ -93,6 +89,7 @@ class HalfMeasures:
     lean_factor: float = LEAN_FACTOR
     front_dart_widest: float | None = None
     back_drop: float = 0.0
+    side_widest: float | None = None
 
     def lean_at_hip(self, take_in: float) -> float:
         """How much the side leans at the hip, degrees: never so much that it is not round above.
@@ -101,6 +98,16 @@ class HalfMeasures:
         """
         chord = degrees(atan2(take_in, self.hip_depth))
         return max(min(0.0, chord), min(max(0.0, MOST_HIP_LEAN * chord), self.hip_lean))
+
+    def widest_at_side(self) -> float | None:
+        """How much a panel takes in at the side while the darts bear the rest, mm (None: no limit).
+
+        Where the side flares it may take in more, so that it runs into the flare without turning back.
+        """
+        if self.side_widest is None:
+            return None
+        flaring = radians(max(self.hip_lean, 0.0) / MOST_HIP_LEAN)
+        return max(self.side_widest, self.hip_depth * tan(flaring))
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,9 +148,23 @@ def draft_half(measures: HalfMeasures, lengths: DartLengths) -> Half:
 
 def _closed_half(measures: HalfMeasures, lengths: DartLengths) -> Half:
     difference = (measures.hip - measures.waist) / 2.0
-    take_in = min(SIDE_SHARE * difference / 2.0, MOST_SIDE_TAKE_IN)
+    take_in = side_take_in(measures, len(lengths.front), len(lengths.back))
     drawn = _with_darts(measures, lengths, take_in) if difference > 0.0 else None
     return drawn or _by_side_seam(measures, lengths, take_in)
+
+
+def side_take_in(measures: HalfMeasures, front_darts: int, back_darts: int) -> float:
+    """What each panel takes in at the side, mm: its share of the difference between hip and waist.
+
+    No more than its widest, while so many darts bear the rest; of what they do not bear, its share again.
+    """
+    difference = (measures.hip - measures.waist) / 2.0
+    share, widest = SIDE_SHARE * difference / 2.0, measures.widest_at_side()
+    if widest is not None and share > widest:
+        borne = front_darts * BEARABLE_FRONT_DART + back_darts * BEARABLE_BACK_DART
+        left = max(difference - 2.0 * widest - borne, 0.0)
+        share = min(share, widest + SIDE_SHARE * left / 2.0)
+    return min(share, MOST_SIDE_TAKE_IN)
 
 
 def dart_lengths(length: float, count: int) -> tuple[float, ...]:
@@ -158,11 +179,10 @@ def panel_widths(measures: HalfMeasures) -> tuple[float, float]:
     return front, half - front
 
 
-def dart_demand(measures: HalfMeasures) -> tuple[float, float]:
-    """How much the front and the back would take up in darts, mm (before any count is chosen)."""
-    difference = (measures.hip - measures.waist) / 2.0
-    take_in = min(SIDE_SHARE * difference / 2.0, MOST_SIDE_TAKE_IN)
-    rest = difference - 2.0 * take_in
+def dart_demand(measures: HalfMeasures, counts: tuple[int, int] | None = None) -> tuple[float, float]:
+    """How much the front and the back would take up in so many darts, mm (None: before a count is chosen)."""
+    take_in = side_take_in(measures, *(counts or USUAL_DARTS))
+    rest = (measures.hip - measures.waist) / 2.0 - 2.0 * take_in
     if measures.front_waist is not None:
         front = panel_widths(measures)[0] - take_in - measures.front_waist / 2.0
         return front, rest - front
@@ -180,26 +200,37 @@ def _with_darts(measures: HalfMeasures, lengths: DartLengths, take_in: float) ->
     front = _closed_to(front_plan, front_waist, front_height)
     if front is None:
         front = _open(front_plan, front_height)
-    back = _closed_to(back_plan, half_waist - front.length, back_height, measures.back_drop)
+    rise = _back_rise(measures, front)
+    back = _closed_to(back_plan, half_waist - front.length, back_height, measures.back_drop, rise)
     if back is None:
-        back = _open(back_plan, back_height, measures.back_drop)
+        back = _open(back_plan, back_height, measures.back_drop, rise)
         front_again = _closed_to(front_plan, half_waist - back.length, front_height)
         if front_again is None:
             return None
         front = front_again
-    return Half(front, back, take_in, measures.hip, measures.lean_at_hip(take_in), _lowered(measures, back))
+    lowered = _lowered(measures, back, rise)
+    return Half(front, back, take_in, measures.hip, measures.lean_at_hip(take_in), lowered)
 
 
-def _lowered(measures: HalfMeasures, back: Panel) -> float:
+def _back_rise(measures: HalfMeasures, front: Panel) -> float | None:
+    """The rise of the back before its center is lowered, mm: the front's, so that the two centers lie at one
+    height. A skirt without ``side_widest`` is of a version that did not look at it."""
+    if measures.side_widest is None:
+        return None
+    return min(USUAL_RISE, max(LEAST_RISE, front.rise))
+
+
+def _lowered(measures: HalfMeasures, back: Panel, rise: float | None = None) -> float:
     """By how much the center back is lowered, mm: less than asked where the waist would bend both ways."""
-    usual = WaistHeight(back.side.end.y, measures.back_height)
+    usual = WaistHeight(back.side.end.y, measures.back_height, rise=rise)
     return usual(back.closed.end, back.turn) - back.height
 
 
 def _front_intake(measures: HalfMeasures, lengths: DartLengths) -> float:
     """What the front takes up in darts, mm: a single dart no more than its limit, where the back has darts
     for the rest. Measured front arcs know better."""
-    demand, most = dart_demand(measures)[0], measures.front_dart_widest
+    counts = (len(lengths.front), len(lengths.back))
+    demand, most = dart_demand(measures, counts)[0], measures.front_dart_widest
     if most is None or measures.front_waist is not None or len(lengths.front) != 1 or not lengths.back:
         return demand
     return max(min(demand, most), demand - MOST_TO_BACK)
@@ -251,15 +282,18 @@ def _plan(measures: HalfMeasures, width: float, take_in: float, lengths: tuple[f
     return PanelPlan(side, darts, SQUARE_SLACK)
 
 
-def _open(plan: PanelPlan, height: float | None, drop: float = 0.0) -> Panel:
-    return PanelDrafter(plan, WaistHeight(plan.side.end.y, height, drop), plan.side.end.x).panel(0.0)
+def _open(plan: PanelPlan, height: float | None, drop: float = 0.0, rise: float | None = None) -> Panel:
+    at_center = WaistHeight(plan.side.end.y, height, drop, rise)
+    return PanelDrafter(plan, at_center, plan.side.end.x).panel(0.0)
 
 
-def _closed_to(plan: PanelPlan, waist: float, height: float | None, drop: float = 0.0) -> Panel | None:
+def _closed_to(
+    plan: PanelPlan, waist: float, height: float | None, drop: float = 0.0, rise: float | None = None
+) -> Panel | None:
     """The panel whose sewn waist is ``waist``; None when that would need a dart below zero, or has none."""
     if not plan.darts:
         return None
-    drafter = PanelDrafter(plan, WaistHeight(plan.side.end.y, height, drop), waist)
+    drafter = PanelDrafter(plan, WaistHeight(plan.side.end.y, height, drop, rise), waist)
     most = len(plan.darts) * 1.2 * min(dart.length for dart in plan.darts)
     if (panel := _at_once(drafter, plan, waist, most)) is not None:
         return panel
@@ -283,26 +317,3 @@ def _at_once(drafter: PanelDrafter, plan: PanelPlan, waist: float, most: float) 
     except GeometryError:
         return None
     return found[0] if found is not None and found[1][0] <= most else None
-
-
-@dataclass(frozen=True, slots=True)
-class WaistHeight:
-    """The waist's height at the center: measured, else so that the line is flat and rises little.
-
-    ``side`` is the height of the waist at the side on flat cloth; by ``drop`` the center lies lower, mm.
-    """
-
-    side: float
-    fixed: float | None
-    drop: float = 0.0
-
-    def __call__(self, closed_side: Point, turn: float) -> float:
-        if self.fixed is not None:
-            return self.fixed
-        span = closed_side.x * tan(radians(turn / 2.0))
-        usual = closed_side.y - FLATNESS * span
-        flattest = closed_side.y - LEAST_FLATNESS * span
-        if turn <= 0.0:
-            return usual
-        height = max(usual, min(flattest, self.side - USUAL_RISE))
-        return max(height - self.drop, min(height, closed_side.y - ROUNDEST_LOWERED * span))

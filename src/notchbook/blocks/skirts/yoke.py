@@ -8,7 +8,8 @@ from itertools import pairwise
 
 from notchbook.blocks._closed_waist import Panel
 from notchbook.blocks._waist_edges import PART_ROLES
-from notchbook.geometry import Path, Point, Transform, curve_between
+from notchbook.geometry import Path, Point, Transform
+from notchbook.geometry.met_square import met_square
 from notchbook.pattern import InternalLine, part_name
 
 BELOW_POINT = 10.0
@@ -42,7 +43,7 @@ def yoke_paths(panel: Panel, depth: float) -> list[Path]:
     side = Path.of(panel.side).transformed(motions[-1])
     at_side = side.length - depth
     square = side.tangent_at(at_side).direction() - 90.0
-    line = Path.of(curve_between(Point(0.0, panel.height - depth), 0.0, side.point_at(at_side), square))
+    line = met_square((Point(0.0, panel.height - depth), 0.0), (side.point_at(at_side), square))
     stops = [0.0]
     for index, motion in zip(crossed, motions, strict=False):
         mouth, point = panel.parts[index].end, panel.points[index]

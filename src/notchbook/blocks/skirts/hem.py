@@ -4,9 +4,10 @@ from dataclasses import dataclass
 from math import degrees, radians, tan
 
 from notchbook.blocks._closed_waist import Panel
-from notchbook.blocks._skirt_halves import FLATNESS, Half
 from notchbook.blocks.skirts.arc import level_line
+from notchbook.blocks.skirts.halves import Half
 from notchbook.blocks.skirts.lower_seam import LowerSeam
+from notchbook.blocks.skirts.waist_height import FLATNESS
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Path, Point, Transform
 from notchbook.geometry.solve import solve_rising

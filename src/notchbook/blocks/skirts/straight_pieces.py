@@ -5,11 +5,11 @@ from dataclasses import dataclass, replace
 
 from notchbook.blocks._closed_waist import Panel
 from notchbook.blocks._panel_names import PanelNames
-from notchbook.blocks._skirt_halves import Half
-from notchbook.blocks._skirt_hem import PanelBelow, straight_below
-from notchbook.blocks._skirt_yoke import yoke_lines
 from notchbook.blocks._waist_edges import waist_edges
 from notchbook.blocks.skirts.figures import usual_skirt_ease
+from notchbook.blocks.skirts.halves import Half
+from notchbook.blocks.skirts.hem import PanelBelow, straight_below
+from notchbook.blocks.skirts.yoke import yoke_lines
 from notchbook.geometry import Path, Point, Transform
 from notchbook.pattern import (
     Allowance,

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from notchbook.blocks._closed_waist import LEAN_FACTOR, Panel
-from notchbook.blocks._skirt_halves import DartLengths, Half, HalfMeasures, draft_half
+from notchbook.blocks.skirts.halves import DartLengths, Half, HalfMeasures, draft_half
 from notchbook.blocks.skirts.levels import Level
 from notchbook.errors import GeometryError
 from notchbook.geometry import Point
