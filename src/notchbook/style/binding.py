@@ -1,0 +1,131 @@
+"""A binding: a bias strip round a neck, an armhole or any other edge, in place of an allowance or a facing.
+
+It is derived: it is cut to its edge as sewn after the last shaping step, so that it always fits.
+"""
+
+import math
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from notchbook.errors import InputError, StepRefused
+from notchbook.pattern import (
+    EdgeUse,
+    Finding,
+    Measured,
+    Operation,
+    Pattern,
+    Severity,
+    part_name,
+    require,
+    worded,
+)
+from notchbook.recipe import (
+    AmountText,
+    Change,
+    EdgeName,
+    PointName,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
+from notchbook.recipe.parameters import Word
+from notchbook.style._band_whole import OpeningWord, whole_opening
+from notchbook.style.collars.bound_run import BoundRun, bound_run
+from notchbook.style.collars.figures import BINDING_DRAWS_IN, BINDING_LAYERS
+from notchbook.style.collars.labels import called
+from notchbook.style.collars.sewing import edges_sewn
+from notchbook.style.collars.strip import Strip, with_strip
+
+Fold = Literal["double", "single"]
+
+
+class BoundEdge(StepParameters):
+    """One edge (or group) that is bound, and the end at which the binding comes to it."""
+
+    edge: EdgeName
+    """An edge that is bound."""
+    starts_at: Annotated[PointName, called("comes to it at")]
+    """The end at which the binding comes to it."""
+
+
+class BindingParameters(StepParameters):
+    """What is bound, by its word or edge after edge, and how wide the binding is when it is finished."""
+
+    opening: Annotated[OpeningWord | None, called("round the whole")] = None
+    """A whole opening by one word, or its edges one by one below."""
+    edges: tuple[BoundEdge, ...] = ()
+    """The edges that are bound, in order, on one side of the wearer."""
+    width: AmountText = "8 mm"
+    """How wide it is when finished."""
+    fold: Annotated[Fold, called("fold of the strip")] = "double"
+    """Double: cut four times as wide. Single: cut twice as wide."""
+    draws_in: Annotated[Annotated[float, Field(ge=0.0, le=0.15)], called("shorter by a share")] = (
+        BINDING_DRAWS_IN.value
+    )
+    """By which share of its edge the strip is cut shorter, so that a hollow edge lies close: 0.03 is 3 %."""
+    material: Word = "self"
+    """What it is cut in."""
+
+
+def run(pattern: Pattern, context: StepContext, parameters: BindingParameters) -> Change:
+    """Cut the strip to its edge, mark the quarters and tell how much bias strip it takes."""
+    width = context.positive(parameters.width, "width", "both")
+    bound = bound_run(pattern, _uses(pattern, parameters))
+    length = bound.length * (1.0 - parameters.draws_in)
+    layers = BINDING_LAYERS[parameters.fold]
+    if length <= width * layers:
+        raise StepRefused("binding-short", length=length, width=width * layers)
+    members = {member for use in bound.uses for member in require(pattern, use.edge)}
+    strip = Strip(context.slug, bound, length, width, layers, parameters.material)
+    after = with_strip(edges_sewn(pattern, members), strip)
+    folded = Operation(
+        part_name(context.slug, "folded"),
+        "neck" if _is_neck(bound) else "armholes",
+        "Fold the binding over the raw edge and stitch it down in the groove of the first seam.",
+        at=(strip.name,),
+        after=(part_name(context.slug, "bound"),),
+    )
+    return Change(after.with_operations(folded), notes=(_square_note(strip),), grains=(strip.name,))
+
+
+def _uses(pattern: Pattern, parameters: BindingParameters) -> tuple[EdgeUse, ...]:
+    """The edges; InputError ``binding-edges-unsaid`` where they are given in neither way or in both."""
+    if (parameters.opening is None) == (not parameters.edges):
+        raise InputError("binding-edges-unsaid")
+    if parameters.opening is not None:
+        return whole_opening(pattern, parameters.opening)
+    return tuple(EdgeUse(one.edge, one.starts_at) for one in parameters.edges)
+
+
+def _is_neck(bound: BoundRun) -> bool:
+    return "neck" in bound.uses[0].edge.split("/")[1:]
+
+
+def _square_note(strip: Strip) -> Finding:
+    """How long a strip is needed for the whole garment, and the square of cloth that gives it."""
+    length = 2.0 * strip.length
+    width = strip.width * strip.layers
+    return worded(
+        "binding",
+        "binding-strip",
+        Severity.NOTE,
+        Measured(length, None),
+        piece=strip.name,
+        length=length,
+        width=width,
+        square=math.sqrt(length * width),
+    )
+
+
+STEP = StepDefinition(
+    operation="binding",
+    version=1,
+    kind="style",
+    phase="derived",
+    title="Binding",
+    sentence="{width} finished, {fold} fold, at {edges}, round the whole {opening}",
+    parameters=BindingParameters,
+    run=run,
+)
+"""The step."""
