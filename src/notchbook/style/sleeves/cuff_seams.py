@@ -1,0 +1,112 @@
+"""How a cuff is sewn: its seams, notches, lines of the sewing order, and whether the hand passes."""
+
+from collections.abc import Iterator
+
+from notchbook.pattern import (
+    EdgeUse,
+    Finding,
+    Measured,
+    Notch,
+    Pattern,
+    Piece,
+    Place,
+    Seam,
+    Severity,
+    part_name,
+    run_length,
+    worded,
+)
+from notchbook.pattern.operation import Operation
+from notchbook.recipe import StepContext
+from notchbook.style.sleeves.figures import HAND_ROOM
+from notchbook.style.sleeves.wrist import Wrist
+
+_BALANCE = 0.4
+"""Share along the first edge of the hem at which cuff and sleeve are notched, off the middle. Common
+practice, no source."""
+
+
+def cuff_seams(slug: str, cuff: str, wrist: Wrist, *, is_ring: bool) -> Iterator[Seam]:
+    """The cuff on the hem, from its upper end round the arm; the ring closed where nothing opens."""
+    edge = EdgeUse(part_name(cuff, "cuff_edge"), part_name(cuff, "cuff_edge_start"))
+    yield Seam(part_name(slug, "cuff_seam"), (edge,), wrist.uses, allowance_class="cuff", seam_class="LSa")
+    if is_ring:
+        first = EdgeUse(part_name(cuff, "upper_end"), part_name(cuff, "cuff_edge_start"))
+        second = EdgeUse(part_name(cuff, "lower_end"), part_name(cuff, "cuff_edge_end"))
+        yield Seam(part_name(slug, "cuff_end"), (first,), (second,), allowance_class="cuff")
+
+
+def cuff_notches(pattern: Pattern, slug: str, cuff: str, wrist: Wrist) -> Iterator[Notch]:
+    """A pair off the middle that spreads the gathers, and where the seam of the sleeve comes to lie."""
+    seam, edge, start = (
+        part_name(slug, "cuff_seam"),
+        part_name(cuff, "cuff_edge"),
+        part_name(cuff, "cuff_edge_start"),
+    )
+    first = run_length(pattern, wrist.uses[: wrist.before_seam])
+    mate = _place_on(pattern, wrist, first * _BALANCE)
+    yield Notch(part_name(cuff, "cuff_notch"), Place(edge, start, first * _BALANCE), "single", seam, "sleeve")
+    yield Notch(part_name(slug, "cuff_notch"), mate, "single", seam, "cuff")
+    if len(wrist.uses) > wrist.before_seam:
+        yield Notch(part_name(cuff, "seam_notch"), Place(edge, start, first), purpose="sleeve seam")
+
+
+def _place_on(pattern: Pattern, wrist: Wrist, along: float) -> Place:
+    """The place so far along the hem as sewn, mm, on the one of its edges where it lies."""
+    for use in wrist.uses:
+        length = run_length(pattern, (use,))
+        if along <= length:
+            break
+        along -= length
+    return Place(use.edge, use.starts_at, along)
+
+
+def cuff_operations(slug: str, cuff: Piece, wrist: Wrist, buttons: int) -> Iterator[Operation]:
+    """The cuff turned and stitched down; its buttonholes worked."""
+    seam = part_name(slug, "cuff_seam")
+    layers = cuff.instructions[0].times
+    ends = "its ends" if wrist.slit > 0.0 else "it to a ring"
+    before = (
+        f"Fuse the cuff, fold it right sides together and sew {ends}."
+        if layers == 1
+        else f"Fuse the outer cuff, sew it to the inner one along the free edge and close {ends}."
+    )
+    yield Operation(part_name(slug, "cuff_made"), "prepare", before, (cuff.name,))
+    yield Operation(
+        part_name(slug, "cuff_closed"),
+        "hems",
+        "Turn the cuff over the seam allowances and stitch its inner edge down.",
+        (cuff.name,),
+        (seam,),
+    )
+    if buttons:
+        places = tuple(line.name for line in cuff.lines if line.kind == "buttonhole")
+        places += tuple(mark.name for mark in cuff.marks if mark.kind == "button")
+        text = "Work the buttonholes of the cuff and sew on its buttons."
+        yield Operation(
+            part_name(slug, "buttoning"), "finish", text, places, (part_name(slug, "cuff_closed"),)
+        )
+
+
+def hand_told(check: str, context: StepContext, cuff: str, wrist: Wrist, length: float) -> Iterator[Finding]:
+    """A cuff that nothing opens, or a short placket, through which the hand does not go."""
+    hand = context.find("hand_girth")
+    widest = length + 2.0 * wrist.slit
+    if hand is not None and widest < hand + HAND_ROOM.value:
+        yield worded(
+            check,
+            "cuff-under-hand",
+            Severity.LOOK,
+            Measured(widest, hand + HAND_ROOM.value),
+            piece=cuff,
+            where=part_name(cuff, "cuff_edge"),
+            widest=widest,
+            hand=hand,
+        )
+
+
+def longer_told(check: str, cuff: str, depth: float) -> Finding:
+    """The sleeve is longer by the depth of its cuff."""
+    return worded(
+        check, "cuff-lengthens", Severity.NOTE, Measured(depth), piece=cuff, where=cuff, depth=depth
+    )

@@ -1,0 +1,198 @@
+"""A raglan whose two lines are one, a cut-on sleeve whose seams are equally long, a gusset that goes in."""
+
+from typing import Any
+
+import pytest
+
+from notchbook.finish import finish, production_table
+from notchbook.geometry import Path
+from notchbook.output.flat.garment import garment_flat
+from notchbook.pattern import Pattern, directed, pattern_to_data, sewn_length, walk_seam
+from notchbook.pattern.joining import gap_between, laying_motion
+from notchbook.recipe import Replay
+from support.skirt_judge import Judge
+from support.sleeve_bodies import ARM, spoken_of, woman
+from support.sleeve_styles import (
+    GUSSET,
+    KIMONO,
+    RAGLAN,
+    SLEEVE,
+    gusseted,
+    kimono,
+    raglan,
+    sleeve_style,
+    stopped_with,
+)
+
+EASED = {"back_shoulder": "ease"}
+SHOULDER = {"bust_dart": "shoulder"}
+HALVES = ("front", "back")
+
+
+def up(pattern: Pattern, name: str, start: str) -> Path:
+    """An edge walked from the named point."""
+    (step,) = directed(pattern, name, start)
+    return step.path
+
+
+def lines(pattern: Pattern, which: str) -> tuple[Path, Path]:
+    """The raglan line of the body and of the sleeve, from the armhole up."""
+    owners = f"raglan.{which}", f"raglan.{which}_sleeve"
+    body, arm = (up(pattern, f"{owner}/raglan_line", f"{owner}/raglan_armhole") for owner in owners)
+    return body, arm
+
+
+def kimonos(**parameters: Any) -> Replay:
+    return sleeve_style([("kimono_sleeve", "kimono", parameters)], top=SHOULDER, length="none")
+
+
+def test_bodice_and_sleeve_of_a_raglan_have_one_line() -> None:
+    assert raglan().suspended is None, str(raglan().suspended)
+    pattern = raglan().pattern
+    for which in HALVES:
+        body, arm = lines(pattern, which)
+        assert gap_between(body, arm.transformed(laying_motion(body, arm))) < 1e-6
+        walk = walk_seam(pattern, pattern.seams[f"sleeve/{which}_armhole"])
+        assert walk.misfit == pytest.approx(0.0, abs=1e-6)
+        assert all(stop.first == pytest.approx(stop.second, abs=1e-5) for stop in walk.stations)
+
+
+def test_a_raglan_keeps_neck_and_shoulders_and_runs_smoothly_out_of_armhole_and_cap() -> None:
+    before = sleeve_style([], top=EASED, fabric="shirting").pattern
+    after = raglan().pattern
+    for which in HALVES:
+        for word in ("neck", "shoulder"):
+            name = f"bodice.{which}/{word}"
+            assert sewn_length(after, name) == pytest.approx(sewn_length(before, name), abs=1e-6)
+        body, arm = lines(after, which)
+        hole = up(after, f"bodice.{which}/armhole/below", f"bodice.{which}/underarm")
+        cap = up(after, f"{SLEEVE}/cap_{which}/below", f"{SLEEVE}/underarm_{which}")
+        assert hole.length == pytest.approx(cap.length, abs=1e-6), "sewn flat up to the raglan line"
+        for lower, upper in ((hole, body), (cap, arm)):
+            along = lower.tangent_at(lower.length).dot(upper.tangent_at(0.0, "after"))
+            assert along > 0.9998, "within about a degree"
+
+
+def test_the_seams_over_the_arm_of_a_raglan_are_equally_long() -> None:
+    pattern = raglan().pattern
+    walk = walk_seam(pattern, pattern.seams["raglan/overarm_seam"])
+    assert walk.misfit == pytest.approx(0.0, abs=1e-4)
+    apart = next(note for note in raglan().notes if note.code == "raglan-shoulders-apart")
+    assert apart.measured is not None
+    assert apart.measured >= 8.0
+    steep = sleeve_style([("raglan_sleeve", "raglan", {"above": "-1 cm"})], top=EASED, fabric="shirting")
+    assert "raglan-shoulders-lap" in [note.code for note in steep.notes] or steep.suspended is None
+
+
+def test_a_raglan_in_one_piece_has_a_dart_over_the_shoulder() -> None:
+    darted = sleeve_style([("raglan_sleeve", "raglan", {"shoulder": "dart"})], top=EASED, fabric="shirting")
+    assert darted.suspended is None, str(darted.suspended)
+    assert [finding.code for finding in spoken_of(darted)] == []
+    pattern, piece = darted.pattern, darted.pattern.pieces[SLEEVE]
+    assert {name for name in pattern.pieces if "sleeve" in name} == {SLEEVE}
+    assert piece.has_edge(f"{SLEEVE}/hem"), "below the dart the sleeve is as it was"
+    walk = walk_seam(pattern, pattern.seams["raglan/overarm_seam"])
+    assert walk.misfit == pytest.approx(0.0, abs=1e-4)
+    (cut,) = [one for one in finish(pattern, production_table()) if one.name == SLEEVE]
+    middle = pattern.edges["raglan.front_sleeve/overarm"].path.end
+    assert cut.cut_line.contains(middle), "cut on over the dart, as over every other"
+    for which in HALVES:
+        assert lines(pattern, which)[0].length == pytest.approx(lines(pattern, which)[1].length, abs=1e-9)
+
+
+def test_a_cut_on_sleeve_is_as_long_as_the_arm_and_equally_long_under_it() -> None:
+    assert kimono().suspended is None, str(kimono().suspended)
+    pattern = kimono().pattern
+    for which in HALVES:
+        assert pattern.edges[f"kimono.{which}/overarm"].length == pytest.approx(ARM["arm_length"], abs=1e-6)
+    for word in ("overarm", "underarm"):
+        walk = walk_seam(pattern, pattern.seams[f"kimono/{word}_seam"])
+        assert walk.misfit == pytest.approx(0.0, abs=1e-5)
+    side = walk_seam(pattern, pattern.seams["bodice/side_seam"])
+    assert side.misfit == pytest.approx(0.0, abs=1e-5)
+    assert not [name for name in pattern.edges if name.endswith("/armhole")]
+    hems = [pattern.edges[f"kimono.{which}/hem"].length for which in HALVES]
+    assert sum(hems) == pytest.approx(ARM["wrist_girth"] + 100.0, rel=0.01)
+
+
+def test_a_gusset_goes_into_its_four_slashes() -> None:
+    pattern = gusseted().pattern
+    seams = [seam for name, seam in pattern.seams.items() if name.endswith("_gusset")]
+    assert len(seams) == 4
+    for seam in seams:
+        walk = walk_seam(pattern, seam)
+        assert walk.misfit == pytest.approx(0.0, abs=1e-9)
+        assert walk.first == pytest.approx(90.0, abs=1.0)
+    box = pattern.pieces["kimono.gusset"].bounds
+    assert box.height == pytest.approx(90.0, abs=1.5), "at 60 degrees two equal triangles"
+
+
+def test_a_panel_is_cut_on_over_the_slash_of_its_gusset() -> None:
+    """The cloth between the sides of the slash is its allowance: it is slit when it is sewn (common practice,
+    no source)."""
+    pattern = gusseted().pattern
+    for which in HALVES:
+        piece = pattern.pieces[f"bodice.{which}"]
+        (cut,) = [one for one in finish(pattern, production_table()) if one.name == piece.name]
+        slash = piece.line(f"kimono.{which}/slash_line").path
+        assert cut.cut_line.contains(slash.point_at(slash.length / 2.0))
+        assert not cut.cut_line.self_crossings()
+        assert len([line for line in piece.lines if line.kind == "stitch_line"]) == 2
+        sides = [pattern.edges[f"kimono.{which}/{word}_slash"].path for word in ("sleeve", "side")]
+        ends = [{(point.x, point.y): point for point in (side.start, side.end)} for side in sides]
+        (one,) = [point for at, point in ends[0].items() if at not in ends[1]]
+        (other,) = [point for at, point in ends[1].items() if at not in ends[0]]
+        mouth = one.distance_to(other)
+        assert mouth >= 2.0 * 5.9, "1/4 in beside the slash where it begins"
+
+
+def test_the_checks_have_no_word_to_say_of_raglans_and_kimonos() -> None:
+    for done in (raglan(), kimono(), gusseted()):
+        assert [finding.code for finding in spoken_of(done)] == []
+        judge = Judge(pattern_to_data(done.pattern))
+        assert all(judge.polygon(name).is_valid for name in done.pattern.pieces)
+
+
+def test_the_flat_shows_both_halves_of_a_raglan_and_hides_the_gusset() -> None:
+    views = garment_flat(raglan().pattern)
+    assert [len(view.shapes) for view in views] == [4, 4], "two halves of the sleeve and of the body"
+    for view, which in zip(views, HALVES, strict=True):
+        sleeve = raglan().pattern.pieces[f"raglan.{which}_sleeve"]
+        areas = sorted(abs(shape.fill.area()) for shape in view.shapes)
+        assert any(area == pytest.approx(abs(sleeve.sew_line.area()), rel=0.01) for area in areas)
+    plain, gusset = (garment_flat(done.pattern) for done in (kimono(), gusseted()))
+    assert [len(view.shapes) for view in plain] == [len(view.shapes) for view in gusset]
+
+
+def test_both_are_drawn_on_two_different_sides() -> None:
+    uneven = woman().with_value("shoulder_slope", 27.3, "left")
+    for step, top, length in ((RAGLAN, EASED, "long"), (KIMONO, SHOULDER, "none")):
+        done = sleeve_style([step], uneven, top, woman(), length=length)
+        assert done.suspended is None, str(done.suspended)
+        assert [finding.code for finding in spoken_of(done)] == []
+
+
+@pytest.mark.parametrize(
+    ("step", "top", "length", "code"),
+    [
+        (KIMONO, SHOULDER, "long", "kimono-sleeve-there"),
+        (("kimono_sleeve", "kimono", {"bodice": "other"}), SHOULDER, "none", "sleeve-no-panel"),
+        (("kimono_sleeve", "kimono", {"depth": "8 cm"}), {}, "none", "kimono-side-short"),
+        (("kimono_sleeve", "kimono", {"length": "6 cm"}), SHOULDER, "none", "kimono-sleeve-short"),
+        (KIMONO, {"bust_dart": "armhole"}, "none", "kimono-parted"),
+        (("kimono_sleeve", "kimono", {**GUSSET[2], "angle": 40}), SHOULDER, "none", "kimono-gusset-close"),
+        (RAGLAN, {"back_shoulder": "dart"}, "long", "raglan-parted"),
+        (("raglan_sleeve", "raglan", {"front_neck": "30 cm"}), EASED, "long", "raglan-neck-short"),
+        (("raglan_sleeve", "raglan", {"above": "20 cm"}), EASED, "long", "raglan-cap-high"),
+    ],
+)
+def test_what_cannot_be_drawn_is_refused_in_words(
+    step: Any, top: dict[str, Any], length: str, code: str
+) -> None:
+    assert stopped_with(sleeve_style([step], top=top, length=length)) == code
+
+
+def test_a_cut_on_sleeve_that_binds_is_told() -> None:
+    close = kimonos(depth="2 cm", angle=25)
+    assert "kimono-arm-close" in [note.code for note in close.notes]
+    assert "kimono-arm-close" not in [note.code for note in kimono().notes]
