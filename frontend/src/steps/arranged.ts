@@ -82,6 +82,7 @@ const OWN: Readonly<Record<string, Table>> = {
     above: { called: "shoulder above the cap", empty: "as usual", group: MORE },
     back_neck: { called: "down the back neck" },
     front_neck: { called: "down the front neck" },
+    shoulder: { called: "over the shoulder", said: { seam: "a seam down the arm", dart: "a dart" } },
   },
   sleeve_placket: {
     kind: { said: { bound: "bound", tower: "with a tower" } },

@@ -7,9 +7,12 @@ from notchbook.app.wishes.target_findings import target_findings
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.errors import NotchbookError
 from notchbook.finish import Cloth, HouseTable
-from notchbook.pattern import Finding, Pattern, walk_seam
+from notchbook.pattern import Finding, Pattern, split_side, walk_seam
 from notchbook.recipe import Replay
 from notchbook.units import TOLERANCES
+
+DART_WIDE = "dart-wide"
+"""What a draft says of a dart that takes up too much; a yoke or a panel seam may have taken it in."""
 
 SEAM_PUT_OUT = "seam-put-out"
 """What a step says when it put a seam out of true; a later step may have trued it, or declared the ease."""
@@ -49,7 +52,11 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
 def examine_subject(subject: Subject, replay: Replay, *, cut: bool = True) -> Report:
     """As :func:`examine`, on a subject whose cut pieces are wanted afterward."""
     report = run_checks(subject, None if cut else _without_cut())
-    notes = tuple(note for note in replay.notes if not _was_trued_since(note, subject.pattern))
+    notes = tuple(
+        note
+        for note in replay.notes
+        if not _was_trued_since(note, subject.pattern) and not _is_closed_since(note, subject.pattern)
+    )
     return replace(report, findings=(*notes, *target_findings(replay), *report.findings))
 
 
@@ -62,6 +69,12 @@ def _was_trued_since(note: Finding, pattern: Pattern) -> bool:
         return abs(walk_seam(pattern, seam).misfit) <= TOLERANCES.seam_walk
     except NotchbookError:
         return False
+
+
+def _is_closed_since(note: Finding, pattern: Pattern) -> bool:
+    """Whether a dart that was drafted too wide is no longer there: a seam took it in."""
+    left = {split_side(name)[0] for name in pattern.intakes}
+    return note.code == DART_WIDE and note.where is not None and split_side(note.where)[0] not in left
 
 
 def _without_cut() -> list[str]:

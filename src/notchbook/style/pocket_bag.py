@@ -3,7 +3,7 @@
 They are derived: they are made anew after the last shaping step, so that they can never go stale.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import Field
@@ -20,6 +20,7 @@ from notchbook.pattern import (
     Piece,
     Place,
     Seam,
+    locate,
     part_name,
     piece_name,
     require,
@@ -27,6 +28,7 @@ from notchbook.pattern import (
     spoken,
 )
 from notchbook.pattern.names import last_word
+from notchbook.pattern.operation import Operation
 from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.recipe import (
     AmountText,
@@ -38,6 +40,9 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.recipe.parameters import MaterialWord
+from notchbook.style.pockets.bag_facing import bag_facing
+from notchbook.style.pockets.bag_reach import require_reach
+from notchbook.style.pockets.hand import hand_note
 from notchbook.style.traced.allowance_of import allowance_of
 from notchbook.style.traced.bag_shape import Hang, bag_shape, hang_of
 from notchbook.style.traced.opening_cut import Opening, opening_cut
@@ -67,6 +72,8 @@ class PocketBagParameters(StepParameters):
     """How far the bag reaches into the piece."""
     material: MaterialWord = "lining"
     """The material that the bags are cut in."""
+    facing: AmountText | None = None
+    """How wide a strip of the cloth lies on each bag along the opening; empty for none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +82,7 @@ class _Sizes:
     opening: float
     depth: float
     width: float
+    facing: float | None
 
 
 def run(pattern: Pattern, context: StepContext, parameters: PocketBagParameters) -> Change:
@@ -84,23 +92,39 @@ def run(pattern: Pattern, context: StepContext, parameters: PocketBagParameters)
         context.positive(parameters.opening, "opening"),
         context.positive(parameters.depth, "depth"),
         context.positive(parameters.width, "width"),
+        None if parameters.facing is None else context.positive(parameters.facing, "facing"),
     )
     _require_room(pattern, parameters, sizes)
     seam = _seam_of(pattern, parameters)
     after, splits = pattern, dict[str, tuple[str, ...]]()
+    owners = [_owner(pattern, context.slug, one, sizes.distance) for one in parameters.edges]
+    cuts = [
+        opening_cut(pattern, Place(one.edge, one.upper_end, sizes.distance), sizes.opening, owner)
+        for one, owner in zip(parameters.edges, owners, strict=True)
+    ]
+    hang = hang_of([(cut.down, cut.inward) for cut in cuts], -direction(cuts[0].piece.grain.degrees))
     bags: list[Piece] = []
-    hang: Hang | None = None
-    for one in parameters.edges:
-        role = last_word(pattern.piece_of(require(pattern, one.edge)[0]).name)
-        owner = piece_name(context.slug, role)
+    for one, owner in zip(parameters.edges, owners, strict=True):
         cut = opening_cut(after, Place(one.edge, one.upper_end, sizes.distance), sizes.opening, owner)
         splits |= cut.splits
-        hang = hang or hang_of(cut.down, cut.inward, -direction(cut.piece.grain.degrees))
         bags.append(_bag(owner, cut, hang, sizes, parameters.material))
+        bag_edge = bags[-1].edge(part_name(owner, "bag"))
+        require_reach(cut.piece, bag_edge.path, {*cut.splits[cut.old_edge], *require(pattern, one.edge)})
         after = _sewn(pattern, cut.pattern.with_pieces(bags[-1]), context.slug, cut, bags[-1])
+        after = _faced(pattern, after, cut, bags[-1], sizes)
         after = after.with_notches(*_notches(owner, one, seam, sizes))
     after = after.with_seams(*_bag_seams(context.slug, bags))
-    return Change(after.with_materials({parameters.material: parameters.material}), splits=splits)
+    if sizes.facing is not None:
+        after = after.with_operations(_facing_sewn(context.slug, bags))
+    notes = hand_note(context, cuts[0].piece, cuts[0].edge, sizes.opening)
+    return Change(
+        after.with_materials({parameters.material: parameters.material}), splits=splits, notes=notes
+    )
+
+
+def _owner(pattern: Pattern, slug: str, one: PocketEdge, distance: float) -> str:
+    """The name of the bag behind this edge: after the panel in which it opens."""
+    return piece_name(slug, last_word(locate(pattern, Place(one.edge, one.upper_end, distance)).piece))
 
 
 def _require_room(pattern: Pattern, parameters: PocketBagParameters, sizes: _Sizes) -> None:
@@ -173,6 +197,28 @@ def _sewn(before: Pattern, after: Pattern, slug: str, cut: Opening, bag: Piece) 
     )
 
 
+def _faced(before: Pattern, after: Pattern, cut: Opening, bag: Piece, sizes: _Sizes) -> Pattern:
+    """The strip of cloth on the bag, where one is asked for."""
+    if sizes.facing is None:
+        return after
+    strip, line = bag_facing(cut, bag, sizes.facing)
+    given = {edge.name: Allowance("neatened_edge") for edge in strip.outline}
+    given[part_name(strip.name, "opening")] = allowance_of(before, cut.old_edge) or Allowance("plain")
+    given[part_name(strip.name, "upper")] = Allowance("pocket_bag")
+    lined = replace(bag, lines=(*bag.lines, line))
+    return after.with_pieces(lined, strip).with_allowances(given)
+
+
+def _facing_sewn(slug: str, bags: list[Piece]) -> Operation:
+    return Operation(
+        part_name(slug, "bags_faced"),
+        "prepare",
+        "Lay the strips of cloth on the bags along their openings, right sides up, and stitch their neatened "
+        "free edges down along the lines.",
+        tuple(part_name(bag.name, "facing_line") for bag in bags),
+    )
+
+
 def _notches(owner: str, one: PocketEdge, seam: str, sizes: _Sizes) -> list[Notch]:
     """Both ends of the opening on the piece, in step with those of its mate."""
     places = (("opening_top_notch", sizes.distance), ("opening_end_notch", sizes.distance + sizes.opening))
@@ -193,7 +239,8 @@ def _bag_seams(slug: str, bags: list[Piece]) -> list[Seam]:
 
 STEP = StepDefinition(
     operation="pocket_bag",
-    version=1,
+    version=2,
+    upcasters={1: dict},
     kind="style",
     phase="derived",
     title="Pocket bag",

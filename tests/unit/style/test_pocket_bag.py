@@ -6,7 +6,8 @@ import pytest
 
 from notchbook.app.examining import examine
 from notchbook.pattern import walk_seam
-from support.edge_steps import applied, area, changed, misfits, refusal, skirt
+from support.edge_steps import applied, area, changed, misfits, refusal, skirt, trousers
+from support.pockets import IN_SEAM, new_findings
 from support.traced_steps import POCKET
 
 
@@ -46,9 +47,31 @@ def test_the_bag_is_as_deep_and_wide_as_asked(depth: str, width: str) -> None:
     assert 0.75 * 10.0 * float(width.split()[0]) < reach < 1.1 * 10.0 * float(width.split()[0])
 
 
+def test_bags_behind_openings_of_different_shapes_lie_on_each_other() -> None:
+    """The side seams of trousers bend differently in front and behind."""
+    done = applied(trousers(), "pocket_bag", **IN_SEAM)
+    assert abs(misfits(done.pattern)["pocket_bag/bag"]) < 0.5
+    assert misfits(done.pattern)["pocket_bag/upper"] == pytest.approx(0.0, abs=1e-6)
+    assert new_findings(trousers(), done) == []
+
+
+def test_strips_of_the_cloth_lie_on_the_bags_along_the_opening() -> None:
+    done = applied(skirt(), "pocket_bag", **POCKET, facing="4 cm")
+    assert new_findings(skirt(), done) == []
+    for side in ("front", "back"):
+        strip, bag = (done.pattern.pieces[f"pocket_bag.{side}{word}"] for word in ("_facing", ""))
+        assert strip.edge(f"{strip.name}/opening").path == bag.edge(f"{bag.name}/opening").path
+        assert area(strip) == pytest.approx(160.0 * 40.0, rel=0.05)
+        assert strip.instructions[0].material == "self"
+        assert f"{bag.name}/facing_line" in {line.name for line in bag.lines}
+
+
 @pytest.mark.parametrize(
     ("code", "changes"),
     [
+        ("pocket-facing-wide", {"facing": "16 cm"}),
+        ("pocket-bag-past-edge", {"depth": "60 cm"}),
+        ("pocket-bag-past-edge", {"width": "40 cm"}),
         ("pocket-too-shallow", {"depth": "16 cm"}),
         ("pocket-past-edge", {"distance": "60 cm"}),
         (

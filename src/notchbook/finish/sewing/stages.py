@@ -6,7 +6,7 @@ The usual order of the workroom: what is easier on flat single pieces first, wha
 
 from typing import Final
 
-from notchbook.pattern import Pattern, Seam, Stage
+from notchbook.pattern import Pattern, Piece, Seam, Stage
 from notchbook.pattern.names import last_word, split_side
 from notchbook.pattern.resolve import expand
 
@@ -35,12 +35,14 @@ _BY_CLASS: Final[dict[str, tuple[Stage, int]]] = {
     "gusset": ("sides", 3),
 }
 
-_POCKETS: Final[dict[str, tuple[Stage, int]]] = {
+_OWN: Final[dict[str, tuple[Stage, int]]] = {
     "pocket_flap": ("prepare", 1),
     "pocket_opening": ("pockets", 0),
     "pocket_bag": ("pockets", 6),
+    "waistband_center": ("waist", -1),
 }
-"""Classes that tell of a pocket, whatever else its edges are called."""
+"""Classes that tell of a pocket, and of a waistband closed before it is sewn on, whatever else their edges are
+called."""
 
 _SLEEVE: Final = "sleeve"
 
@@ -50,8 +52,8 @@ def stage_of(pattern: Pattern, seam: Seam) -> tuple[Stage, int]:
     edges = [edge for use in (*seam.first, *seam.second) for edge in expand(pattern, use.edge)[0]]
     words = {word for edge in edges for word in split_side(edge)[0].split("/")[1:]}
     pieces = [pattern.piece_of(edge) for edge in edges if edge in pattern.carriers]
-    if seam.allowance_class in _POCKETS or any(_is_bag(piece.name) for piece in pieces):
-        return _POCKETS.get(seam.allowance_class, ("pockets", 0))
+    if seam.allowance_class in _OWN or any(_is_bag(pattern, piece) for piece in pieces):
+        return _OWN.get(seam.allowance_class, ("pockets", 0))
     if pieces and all(_SLEEVE in last_word(piece.name) for piece in pieces):
         return "sleeves", 0
     if seam.allowance_class == "lining" or (pieces and all(_is_lining(piece.name) for piece in pieces)):
@@ -68,8 +70,10 @@ def _is_lining(piece: str) -> bool:
     return "lining" in _words(piece)
 
 
-def _is_bag(piece: str) -> bool:
-    return "bag" in _words(piece)
+def _is_bag(pattern: Pattern, piece: Piece) -> bool:
+    """Whether an edge of the piece is closed to a bag, whatever the step that made it is called."""
+    given = (pattern.allowances.get(edge.name) for edge in piece.outline)
+    return any(one is not None and one.allowance_class == "pocket_bag" for one in given)
 
 
 def _words(piece: str) -> list[str]:

@@ -91,7 +91,8 @@ def _strips(
 ) -> Iterator[FlatShape]:
     own, other = (seam.first, seam.second) if own_is_first else (seam.second, seam.first)
     depth = _depth(strip, [step.edge.name for step in run_of(pattern, other)])
-    for name in pieces_of(pattern, own):
+    names = pieces_of(pattern, own)
+    for index, name in enumerate(names):
         side = sewn_side(pattern, own, name) if name in motions and depth > 0.0 else None
         if side is None:
             continue
@@ -105,8 +106,16 @@ def _strips(
         if outer[0].distance_to(inner[-1]) > outer[-1].distance_to(inner[-1]):
             outer = outer[::-1]
         closed = Path.polyline([*inner, *outer], closed=True)
+        goes_on = (
+            index > 0 and names[index - 1] in motions,
+            index + 1 < len(names) and names[index + 1] in motions,
+        )
         ends = ((inner[0], outer[-1]), (inner[-1], outer[0]))
-        sides = [Path.line(*end) for end in ends if abs(motions[name](end[0]).x) > _AT_CENTER]
+        sides = [
+            Path.line(*end)
+            for end, more in zip(ends, goes_on, strict=True)
+            if not more and abs(motions[name](end[0]).x) > _AT_CENTER
+        ]
         lines = (Path.polyline(inner), Path.polyline(outer), *sides)
         yield FlatShape(closed, lines).placed(motions[name])
 

@@ -23,6 +23,10 @@ _CENTERS = frozenset({"center_front", "center_back"})
 
 _STEP = 0.5
 
+_UNDERARM = 0.4
+"""Share of the seam of a raglan, from the side, over which cap and armhole part under the arm. Own judgment.
+"""
+
 _PLACES = 40
 """Parts of a seam between which a bent piece is moved evenly."""
 
@@ -55,6 +59,7 @@ class _Joint:
     joining: SewnSide
     is_waist: bool
     center: float | None
+    is_raglan: bool = False
 
     @property
     def differs(self) -> bool:
@@ -80,8 +85,16 @@ class _Joint:
             return hung.apply
         if self.center is not None or self.is_waist or self.differs:
             return _bent(self, hung, lying)
+        if self.is_raglan:
+            return self._along_raglan(lying).apply
         turned = Transform.carrying(self.joining.start, self.joining.end, start, end)
         return _bent(self, turned, lying)
+
+    def _along_raglan(self, lying: Placing) -> Transform:
+        """Half a raglan laid to the line from armhole to neck; under the arm cap and armhole part."""
+        own, mate = self.joining.run, self.lying.run
+        ends = [lying(place) for place in (mate.point_at(_UNDERARM * mate.length), mate.end)]
+        return Transform.carrying(own.point_at(_UNDERARM * own.length), own.end, *ends)
 
 
 def _bent(joint: _Joint, base: Transform, lying: Placing) -> Placing:
@@ -193,7 +206,8 @@ def _joints(pattern: Pattern, names: set[str]) -> Iterator[tuple[str, str, _Join
                     lying, joining = sewn_side(pattern, own, here), sewn_side(pattern, other, piece)
                     if lying is not None and joining is not None:
                         is_waist = seam.allowance_class == "waist"
-                        yield piece, here, _Joint(lying, joining, is_waist, centers[piece])
+                        is_raglan = seam.allowance_class == "armhole"
+                        yield piece, here, _Joint(lying, joining, is_waist, centers[piece], is_raglan)
 
 
 def laid_on(pattern: Pattern) -> Iterator[tuple[str, str, SewnSide, SewnSide]]:

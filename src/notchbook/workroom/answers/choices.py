@@ -78,10 +78,11 @@ def name_choices(pattern: Pattern, reader: Reader) -> NameChoices:
 
 
 def _levels(pattern: Pattern) -> Iterator[str]:
-    """The levels drawn on the pieces; of one that darts or cuts divide, its whole first."""
-    parts = {line.name for piece in pattern.pieces.values() for line in piece.lines if line.kind == "level"}
+    """The levels and centers drawn on the pieces; of one that darts or cuts divide, its whole first."""
+    lines = [line for piece in pattern.pieces.values() for line in piece.lines]
+    parts = {line.name for line in lines if line.kind in ("level", "match")}
     yield from (name for name, group in pattern.groups.items() if parts & set(group.members))
-    yield from (line.name for piece in pattern.pieces.values() for line in piece.lines if line.name in parts)
+    yield from (line.name for line in lines if line.name in parts)
 
 
 def _pivots(pattern: Pattern) -> Iterator[str]:

@@ -1,0 +1,1 @@
+"""Leather and coated cloth: hides, allowances, and what else is made otherwise than of cloth."""
