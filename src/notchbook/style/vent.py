@@ -1,8 +1,9 @@
 """A vent at the lower end of a center or side seam: an extension to turn in, cut in one piece."""
 
 from dataclasses import replace
+from typing import Literal, NamedTuple
 
-from notchbook.errors import StepRefused
+from notchbook.errors import InputError, StepRefused
 from notchbook.geometry import Path
 from notchbook.pattern import (
     Allowance,
@@ -20,6 +21,7 @@ from notchbook.pattern import (
     spoken,
 )
 from notchbook.pattern.names import last_word
+from notchbook.pattern.operation import Operation
 from notchbook.pattern.resolve import expand
 from notchbook.recipe import (
     AmountText,
@@ -48,6 +50,10 @@ class VentParameters(StepParameters):
     """How wide the extension is."""
     slant: AmountText = "2 cm"
     """How much lower the top of the extension lies at its outer end."""
+    corner: Literal["plain", "mitered"] = "plain"
+    """Turned up with the hem; or mitered, so that extension and hem meet without a lump."""
+    hem_depth: AmountText | None = None
+    """How deep the hem is turned up, for the miter; empty: as it was set before."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> Change:
@@ -61,7 +67,10 @@ def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> C
     piece = pattern.pieces[found.piece]
     if found.edge.end != parameters.hem_end and found.edge.start != parameters.hem_end:
         raise StepRefused("vent-too-high", edge=spoken(parameters.edge), height=height)
-    vented, children = _vented(piece, found.edge, parameters.hem_end, (height, width, slant), context.slug)
+    sizes = _Sizes(height, width, slant, _miter(pattern, context, parameters, piece))
+    if sizes.miter >= height - slant:
+        raise StepRefused("vent-miter-too-high", depth=sizes.miter, height=height - slant)
+    vented, children = _vented(piece, found.edge, parameters.hem_end, sizes, context.slug)
     above, vent = child_name(found.edge.name, "seam"), child_name(found.edge.name, "vent")
     owner = piece_name(context.slug, last_word(piece.name))
     top_point = part_name(owner, "top_inner")
@@ -73,10 +82,42 @@ def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> C
         purpose="top of vent",
     )
     turned_in = Allowance("vent")
-    hem, beside = part_name(owner, "hem"), _hem_beside(pattern, piece, parameters.hem_end)
     after = pattern.with_pieces(vented).with_seams(*seams).with_notches(notch)
-    after = after.with_allowances({vent: turned_in, part_name(owner, "top"): turned_in, hem: beside})
+    after = after.with_allowances({vent: turned_in, part_name(owner, "top"): turned_in})
+    if sizes.miter > 0.0:
+        after = after.with_allowances({part_name(owner, "miter"): Allowance("facing_edge")})
+        after = after.with_corners({parameters.hem_end: "mitre"})
+        after = after.with_operations(_mitered(context.slug, owner))
+    else:
+        hem = _hem_beside(pattern, piece, parameters.hem_end)
+        after = after.with_allowances({part_name(owner, "hem"): hem})
     return Change(after, splits={found.edge.name: children})
+
+
+class _Sizes(NamedTuple):
+    """The vent in mm: height, width, slant of its top, and how deep the hem of its miter is (0: none)."""
+
+    height: float
+    width: float
+    slant: float
+    miter: float
+
+
+def _miter(pattern: Pattern, context: StepContext, parameters: VentParameters, piece: Piece) -> float:
+    """How deep the hem is where it is mitered, mm; 0 where it is not. InputError ``vent-hem-unsaid``."""
+    if parameters.corner == "plain":
+        return 0.0
+    if parameters.hem_depth is not None:
+        return context.positive(parameters.hem_depth, "hem_depth")
+    beside = _hem_beside(pattern, piece, parameters.hem_end)
+    if beside.width is None:
+        raise InputError("vent-hem-unsaid", edge=spoken(parameters.edge))
+    return beside.width
+
+
+def _mitered(slug: str, owner: str) -> Operation:
+    text = "Sew the miter of the vent to the end of the hem, right sides together, before both are turned."
+    return Operation(part_name(slug, "miter"), "hems", text, (part_name(owner, "miter"),))
 
 
 def _hem_beside(pattern: Pattern, piece: Piece, hem_end: str) -> Allowance:
@@ -90,10 +131,14 @@ def _hem_beside(pattern: Pattern, piece: Piece, hem_end: str) -> Allowance:
 
 
 def _vented(
-    piece: Piece, edge: Edge, hem_end: str, sizes: tuple[float, float, float], slug: str
+    piece: Piece, edge: Edge, hem_end: str, sizes: _Sizes, slug: str
 ) -> tuple[Piece, tuple[str, ...]]:
-    """The piece with the extension on the end of ``edge`` at the hem, and the two parts of the edge."""
-    height, width, slant = sizes
+    """The piece with the extension on the end of ``edge`` at the hem, and the two parts of the edge.
+
+    Mitered, its lower corner is cut off from the end of the fold to as high above the hem as that is deep:
+    turned in, this line lies on that at which the hem ends (closed form).
+    """
+    height, width, slant, miter = sizes
     owner = piece_name(slug, last_word(piece.name))
     runs_down = edge.end == hem_end
     down = edge if runs_down else edge.reversed()
@@ -102,15 +147,17 @@ def _vented(
         raise StepRefused("vent-edge-curved", edge=spoken(edge.name))
     along = lower.tangent_at(0.0)
     outward = along.perpendicular() * (-width if runs_down else width)
-    corners = (lower.start, lower.start + outward + along * slant, lower.end + outward, lower.end)
+    outer = lower.end + outward - along * miter
+    corners = (lower.start, lower.start + outward + along * slant, outer, lower.end)
     points = (
         part_name(owner, "top_inner"),
         part_name(owner, "top_outer"),
-        part_name(owner, "hem_outer"),
+        part_name(owner, "hem_outer" if miter == 0.0 else "miter_outer"),
         hem_end,
     )
-    names = (part_name(owner, "top"), child_name(edge.name, "vent"), part_name(owner, "hem"))
-    kinds: tuple[EdgeKind, ...] = ("plain", "plain", "hem")
+    last = part_name(owner, "hem" if miter == 0.0 else "miter")
+    names = (part_name(owner, "top"), child_name(edge.name, "vent"), last)
+    kinds: tuple[EdgeKind, ...] = ("plain", "plain", "hem" if miter == 0.0 else "plain")
     edges = [Edge(child_name(edge.name, "seam"), upper, down.start, points[0], edge.kind)]
     edges += [
         Edge(names[i], Path.line(corners[i], corners[i + 1]), points[i], points[i + 1], kinds[i])

@@ -1,10 +1,9 @@
-"""An opening for a zip in a seam: a wider allowance and a notch where the zip stops, on both edges of the
-seam."""
+"""An opening for a zip in a seam: its allowance, the notch where it stops, and how it is stitched, on both
+edges of the seam."""
 
-from collections.abc import Iterator
+from typing import Literal
 
-from notchbook.pattern import Allowance, Notch, Pattern, Place, directed, locate, part_name, piece_name
-from notchbook.pattern.names import last_word
+from notchbook.pattern import Allowance, Notch, Pattern, Place, locate, part_name
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -14,51 +13,65 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
+from notchbook.style.closures.divided import Divided, divided, owner_on
+from notchbook.style.closures.figures import ZIP_STEP_BELOW
+from notchbook.style.closures.sewn_mates import mates_of
+from notchbook.style.closures.zip_settings import ZIP_SETTINGS, ZipSetting, with_zip_stitches, zip_operation
 
 
 class ZipParameters(StepParameters):
-    """The ``edge`` with the zip, the end from which it opens, and the ``length`` of the opening."""
+    """The ``edge`` with the zip, the end from which it opens, the ``length`` of the opening, and how it is
+    set in."""
 
     edge: EdgeName
-    """The seam with the zip."""
+    """The seam with the zip; of a lapped one the edge that laps over."""
     from_point: PointName
     """The end from which it opens."""
     length: AmountText = "18 cm"
     """How long the opening is."""
+    setting: ZipSetting = "plain"
+    """Centered, lapped or invisible; plain leaves it open and gives the allowance of a zip."""
+    laps: Literal["left", "right"] = "left"
+    """The wearer's side that laps over where a lapped zip stands in a center seam."""
+    step: bool = False
+    """Whether the allowance steps back to that of the seam below the zip."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: ZipParameters) -> Change:
-    """Write down the allowance for the zip and the notch at its stop; no shape changes."""
+    """Write down the allowance, the notch at the stop and the stitches; no outline changes."""
     length = context.positive(parameters.length, "length")
-    stop = Place(parameters.edge, parameters.from_point, length)
-    stops = (stop, *(Place(edge, end, length) for edge, end in _sewn_to(pattern, stop)))
-    notches = (_notch(pattern, context, one) for one in stops)
-    allowances = {one.edge: Allowance("zip") for one in stops}
-    return Change(pattern.with_notches(*notches).with_allowances(allowances))
-
-
-def _sewn_to(pattern: Pattern, stop: Place) -> Iterator[tuple[str, str]]:
-    """The edges that are sewn to this one alone, each with the end that meets the named end.
-
-    Where a seam joins several edges, or the edge to its own reflection, there is none.
-    """
-    for seam in pattern.seams.values():
-        for own, other in ((seam.first, seam.second), (seam.second, seam.first)):
-            if [use.edge for use in own] == [stop.edge] and len(other) == 1 and other[0].edge != stop.edge:
-                (begins, _), (mate, far) = (_ends(pattern, use.edge, use.starts_at) for use in (*own, *other))
-                yield other[0].edge, mate if begins == stop.from_point else far
-
-
-def _ends(pattern: Pattern, edge: str, starts_at: str) -> tuple[str, str]:
-    """The two ends of an edge or group, the one first from which a seam is walked."""
-    walk = directed(pattern, edge, starts_at)
-    last = walk[-1]
-    return starts_at, last.edge.end if last.forward else last.edge.start
+    row = ZIP_SETTINGS[parameters.setting]
+    mates = list(mates_of(pattern, parameters.edge, parameters.from_point))
+    stops = [Place(*end, length) for end in [(parameters.edge, parameters.from_point), *mates]]
+    after = pattern.with_notches(*(_notch(pattern, context, one) for one in stops))
+    stitched = stops if row.on_both else stops[:1]
+    after = with_zip_stitches(after, context.slug, stitched, row)
+    cuts = _steps(after, context.slug, stops) if parameters.step else []
+    after = after.with_pieces(*(cut.piece for cut in cuts))
+    after = after.with_notches(*(_step_notch(context.slug, cut) for cut in cuts))
+    edges = [cut.near for cut in cuts] or [one.edge for one in stops]
+    after = after.with_allowances({edge: Allowance(row.allowance_class) for edge in edges})
+    if parameters.setting != "plain":
+        after = after.with_operations(zip_operation(context.slug, parameters.setting, parameters.laps, stops))
+    return Change(after, splits={cut.edge: cut.parts for cut in cuts})
 
 
 def _notch(pattern: Pattern, context: StepContext, stop: Place) -> Notch:
-    owner = piece_name(context.slug, last_word(locate(pattern, stop).piece))
+    owner = owner_on(context.slug, locate(pattern, stop).piece)
     return Notch(part_name(owner, "zip_notch"), stop, purpose="zip stop")
+
+
+def _steps(pattern: Pattern, slug: str, stops: list[Place]) -> list[Divided]:
+    """Each edge divided below the stop, where its allowance steps back."""
+    words = ("zip", "seam", "zip_end")
+    below = ZIP_STEP_BELOW.value
+    return [divided(pattern, (one.edge, one.from_point), one.amount + below, words, slug) for one in stops]
+
+
+def _step_notch(slug: str, cut: Divided) -> Notch:
+    """A notch where the width of the allowance changes."""
+    name = part_name(owner_on(slug, cut.piece.name), "zip_end_notch")
+    return Notch(name, Place(cut.far, cut.point, 0.0), purpose="allowance steps")
 
 
 STEP = StepDefinition(
@@ -66,7 +79,7 @@ STEP = StepDefinition(
     version=1,
     kind="cut",
     title="Zip opening",
-    sentence="{length} at {edge} from {from_point}",
+    sentence="{length} at {edge} from {from_point}, {setting}",
     parameters=ZipParameters,
     run=run,
 )

@@ -18,7 +18,7 @@ FRONT, BACK = "skirt.front", "skirt.back"
 
 def styled(*steps: tuple[str, dict[str, Any]], block: str = "skirt", side: Any = "both") -> Replay:
     """The block of the step pictures with these steps; it may not stop."""
-    recipe = trial_recipe(block, BODY)
+    recipe = trial_recipe(block, BODY, {"front_darts": 1} if block == "skirt" else {})
     for operation, parameters in steps:
         recipe = add_step(recipe, operation, parameters, base=BODY, side=side)
     done = replay(recipe, BODY)

@@ -5,14 +5,20 @@ height as sewn on both sides of each seam, is common practice, no source. numpy 
 """
 
 from functools import cache
+from itertools import pairwise
+from math import atan2, degrees
 from typing import Any
 
 import pytest
 
 from notchbook.app.drafting import draft_recipe
-from notchbook.pattern import Pattern, run_length, sewn_length, walk_seam
+from notchbook.app.examining import examine
+from notchbook.geometry import Path, Point, curve_between
+from notchbook.geometry.met_square import met_square
+from notchbook.pattern import Pattern, Severity, run_length, sewn_length, walk_seam
 from notchbook.recipe import Replay, add_step, replay
 from notchbook.style.lines.seams import clear_share
+from support.bodice_bodies import body
 from support.style_lines import SMALL, WOMAN, code, good, hip_yoke, judge, place, skirt_with
 
 F, B = "dress.front", "dress.back"
@@ -30,6 +36,9 @@ YOKE: dict[str, Any] = {
         {"intake": "skirt.back/waist_dart_side"},
     ],
 }
+
+HARDLY_RISING = body(waist_girth=1000.0, hip_girth=1040.0, hip_depth=150.0)
+"""An invented full body whose hips hardly come out below the waist, so that a yoke hardly rises."""
 
 
 @cache
@@ -162,3 +171,53 @@ def test_a_balance_notch_keeps_off_a_dart_where_there_is_room() -> None:
         assert all(abs(at - joint) >= 15.0 for joint in joints)
         assert abs(at - sum(parts) / 2.0) > 0.04 * sum(parts)
     assert clear_share([9.0, 11.0]) == pytest.approx(0.45), "no room: where it always stands"
+
+
+def shaped(*depths: str) -> dict[str, Any]:
+    """The yoke so deep at center front, side and center back."""
+    crosses = [cross | {"distance": depth} for cross, depth in zip(YOKE["crosses"], depths, strict=True)]
+    return YOKE | {"crosses": crosses}
+
+
+def told_of(done: Replay, words: str) -> list[str]:
+    """The codes of what is to be looked at or stops at edges of these words."""
+    return [
+        found.code
+        for found in examine(done, cut=False).findings
+        if found.severity is not Severity.NOTE and words in f"{found.where} {found.names}"
+    ]
+
+
+def turns(path: Path) -> list[float]:
+    """How much a line turns on each of its fifths, degrees."""
+    ways = [path.tangent_at(path.length * share / 5.0) for share in range(6)]
+    return [degrees(atan2(a.cross(b), a.dot(b))) for a, b in pairwise(ways)]
+
+
+def test_the_waist_of_a_shallow_yoke_is_one_fair_line_where_its_darts_were_closed() -> None:
+    """Closed within 5 cm, the two darts of a back turn its panels by 20 degrees and more at each mouth."""
+    done = skirt_with(("cut_all_round", "yoke", shaped("5 cm", "5 cm", "6 cm")), measures=WOMAN)
+    pattern = good(done)
+    names = [edge.name for edge in pattern.pieces["yoke.back_above"].outline if "/waist/" in edge.name]
+    assert len(names) == 3
+    between = [abs(turn) for name in names if "middle" in name for turn in turns(pattern.edges[name].path)]
+    assert min(between) > 0.6 * max(between), "as round between the darts as at them"
+    before = good(skirt_with(measures=WOMAN))
+    assert sewn_length(pattern, "skirt.back/waist") == pytest.approx(
+        sewn_length(before, "skirt.back/waist"), abs=0.01
+    )
+    assert told_of(done, "waist") == []
+
+
+def test_a_line_that_hardly_rises_stays_square_to_the_center_for_a_finger() -> None:
+    """With no room for a bend to one side it turned away by 4 degrees within 5 mm of the fold."""
+    for arriving in (4.7, 5.0, 6.0):
+        ends = (Point(0.0, 0.0), 0.0), (Point(250.0, 20.0), arriving)
+        path = met_square(*ends)
+        assert path.tangent_at(10.0).direction() < 1.6
+        assert path.tangent_at(path.length).direction() == pytest.approx(arriving)
+        assert max(point.y - 0.08 * point.x for point in path.flattened(0.01)) < 0.5, "hardly an S"
+    assert Path.of(curve_between(*ends[0], Point(250.0, 20.0), 4.7)).tangent_at(5.0).direction() > 3.9
+    done = skirt_with(("cut_all_round", "yoke", shaped("8 cm", "7 cm", "9 cm")), measures=HARDLY_RISING)
+    good(done)
+    assert told_of(done, "style_line") == []

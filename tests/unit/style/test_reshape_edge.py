@@ -6,8 +6,9 @@ from typing import Any
 import numpy as np
 import pytest
 
-from notchbook.geometry import Point
+from notchbook.geometry import Path, Point, direction
 from notchbook.pattern import Edge
+from notchbook.style.edges.bent_edge import bent
 from support.edge_steps import BACK, FRONT, applied, bodice, changed, misfits, names_of, notes, refusal, skirt
 from support.skirt_judge import turns_both_ways
 
@@ -134,3 +135,17 @@ def test_refusals() -> None:
     deep = [{"along": 0.5, "out": "-700 mm"}]
     hem = {"edge": "skirt.front/hem", "from_point": "skirt.front/hem_center"}
     assert refusal(skirt(), "reshape_edge", **hem, points=deep, may_wave=True) == "edge-crosses-outline"
+
+
+@pytest.mark.parametrize("turn", [1e-4, 1.0, 8.0])
+def test_an_edge_of_two_lines_at_a_corner_be_it_ever_so_flat_stays_one_line(turn: float) -> None:
+    """With a part too short to draw and a corner that no one sees it was refused as a broken line."""
+    elbow = Point(100.0, 0.0)
+    hair = elbow + direction(0.0) * 0.004
+    line = Path.polyline((Point(0.0, 0.0), elbow, hair, hair + direction(turn) * 80.0))
+    new = bent(line, [(70.0, 6.0)], (0.0, 0.0), 1.0)
+    assert new.nearest(Point(70.0, 6.0)).gap < 1e-6
+    assert (new.start, new.end) == (line.start, line.end)
+    assert sorted(new.corners(max(turn / 2.0, 0.1))) == pytest.approx(
+        [] if turn < 0.1 else [new.nearest(elbow).distance_along], abs=3.0
+    )

@@ -42,6 +42,8 @@ MEANT = {
     "cowl": {"bust_girth", "across_chest", "center_front_length", "bust_point_width"},
     "transfer_dart": {"across_chest", "upper_bust_girth"},
     "convert_dart": {"front_waist_length"},
+    "raglan_sleeve": {"front_waist_length"},
+    "kimono_sleeve": {"scye_depth"},
     "true_junction": {"neck_base_girth", "shoulder_length", "front_waist_length", "center_front_length"},
 }
 """By step, what it may make longer or shorter. A neckline or armhole that was cut lower carries the points
@@ -56,13 +58,36 @@ ROUNDED: Mapping[str, Mapping[str, float]] = {
 the panels of a princess seam round over the bust."""
 
 CORNERS: Mapping[str, Mapping[str, float]] = {
-    "change_length": {"waist_dart": 3.0, "waist_dart_center": 3.0, "waist_dart_side": 3.0},
     "gores": {"front_gore_seam_1: end": 2.0},
 }
-"""Where a dart is slashed across and made longer its mouth is a little less square, and the hem of gores
-turns a little at their seams: degrees at most."""
+"""The hem of gores turns a little at their seams: degrees at most."""
 
-TRACED = {"facing", "all_in_one_facing", "lining", "interfacing", "interlining", "pocket_bag"}
+TRACED = {
+    "facing",
+    "all_in_one_facing",
+    "lining",
+    "interfacing",
+    "interlining",
+    "patch_pocket",
+    "pocket_bag",
+    "slant_pocket",
+    "welt_pocket",
+    "belt_loops",
+    "button_loops",
+    "button_stand",
+    "contoured_waistband",
+    "elastic_casing",
+    "fly",
+    "hem_slit",
+    "strap",
+    "zip_opening",
+    "binding",
+    "flat_collar",
+    "hood",
+    "roll_collar",
+    "shirt_collar",
+    "stand_collar",
+}
 """Pieces beside the shell: what they leave alone on one body they leave alone on all."""
 
 BASE = "pictures"

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from notchbook.app.drafting import draft
 from notchbook.body import MeasureSet
 from notchbook.checks import Subject, load_check
 from notchbook.pattern import Notch, Pattern, walk_seam
@@ -14,6 +15,7 @@ from support.bent import point_moved
 from support.hand_skirt import hand_skirt
 from support.style_lines import bodice_with, code, good
 from support.upper_patterns import drafted
+from support.yoke_skirt import FORM_A
 
 SEAM = "bodice/side_seam"
 LONGER = ("change_length", "longer", {"hems": ["bodice.back/waist"], "amount": "2 mm"})
@@ -118,3 +120,33 @@ def test_edges_beside_a_seam_are_drawn_smooth_across_it() -> None:
     assert "bodice/shoulder" in [one.where for one in corner]
     trued = load_check("seam-junctions").run(with_steps(deeper, across))
     assert "bodice/shoulder" not in [one.where for one in trued]
+
+
+def test_a_straight_hem_beside_a_trued_seam_neither_waves_nor_makes_a_corner() -> None:
+    base = draft("skirt", FORM_A)
+    longer = {"hems": ["skirt.back/waist"], "amount": "8 mm"}
+    recipe = add_step(base.recipe, "change_length", longer, base=FORM_A)
+    recipe = add_step(recipe, "true_seam", {"seam": "skirt/side_seam"}, base=FORM_A)
+    subject = Subject(good(replay(recipe, FORM_A)))
+    for check in ("fair-edges", "no-bump", "seam-junctions", "center-square"):
+        assert [one.code for one in load_check(check).run(subject) if "hem" in str(one.where)] == []
+    hem = subject.pattern.edges["skirt.back/hem"].path
+    assert abs(hem.start.y - hem.end.y) == pytest.approx(8.0, abs=0.1)
+
+
+@pytest.mark.parametrize(("amount", "master"), [("7 mm", "first"), ("-8 mm", "first"), ("9 mm", "second")])
+def test_the_waist_beside_a_trued_seam_gets_no_wave_and_its_darts_stay_true(amount: str, master: str) -> None:
+    """A waist is trued with its darts closed, as one line from center to side (a fact of the trade)."""
+    longer = ("change_length", "longer", {"hems": ["bodice.back/waist"], "amount": amount})
+    trued = bodice_with(longer, ("true_seam", "t", {"seam": SEAM, "master": master}))
+    assert abs(misfit(trued)) < 0.01
+    subject = Subject(good(trued))
+    for check in ("fair-edges", "no-bump", "dart-legs", "seam-junctions"):
+        assert [one.code for one in load_check(check).run(subject) if "waist" in str(one.where)] == []
+    moved = "back" if master == "first" else "front"
+    before, after = good(bodice_with(longer)), good(trued)
+    center = f"bodice.{moved}/center_{moved}"
+    assert after.edges[center].path == before.edges[center].path
+    side = f"bodice.{moved}/waist/side"
+    mouth = min(before.edges[side].path.start, before.edges[side].path.end, key=lambda end: abs(end.x))
+    assert after.edges[side].path.nearest(mouth).gap > 0.2, "not the part beside the seam alone"

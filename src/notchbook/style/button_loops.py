@@ -1,0 +1,159 @@
+"""Loops at the edge of an opening, and the buttons that they go over: edge to edge, without a stand.
+
+Derived: the loops follow the finished edge.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from notchbook.errors import InputError, StepRefused
+from notchbook.pattern import (
+    Allowance,
+    Mark,
+    Notch,
+    Pattern,
+    Piece,
+    Place,
+    part_name,
+    piece_name,
+)
+from notchbook.pattern.operation import Operation
+from notchbook.recipe import (
+    AmountText,
+    Change,
+    EdgeName,
+    PointName,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
+from notchbook.style.closures.divided import owner_on
+from notchbook.style.closures.figures import BUTTON_LOOPS_APART
+from notchbook.style.closures.straight_center import StraightCenter, straight_center
+from notchbook.style.closures.strip import plain_strip
+
+
+class ButtonLoopsParameters(StepParameters):
+    """The straight ``edge`` that opens, its upper end, how far the loops go down, and the button."""
+
+    edge: EdgeName
+    """The straight edge of the opening, such as a center back seam."""
+    top: PointName
+    """Its upper end."""
+    length: AmountText = "12 cm"
+    """How far down the opening goes."""
+    button: AmountText = "10 mm"
+    """Diameter of the button."""
+    thickness: AmountText = "6 mm"
+    """How thick the button is: a ball is as thick as wide."""
+    cord: AmountText = "4 mm"
+    """How thick the finished loop is."""
+    number: Annotated[int, Field(ge=1, le=80)] | None = None
+    """How many loops; empty: counted when the step is added, about 25 mm apart."""
+    over: Literal["right", "left"] = "right"
+    """The wearer's side that has the loops."""
+
+
+def run(pattern: Pattern, context: StepContext, parameters: ButtonLoopsParameters) -> Change:
+    """Mark loops and buttons evenly down the opening, and draw the strip for the loops."""
+    center = straight_center(pattern, parameters.edge, parameters.top)
+    length = context.positive(parameters.length, "length")
+    button = context.positive(parameters.button, "button")
+    thick, cord = (context.positive(getattr(parameters, word), word) for word in ("thickness", "cord"))
+    if length > center.length + 1e-6:
+        raise StepRefused("loops-past-edge", length=length, most=center.length)
+    if parameters.number is None:
+        raise InputError("buttons-uncounted")
+    places = _places(length, button, parameters.number)
+    owner = owner_on(context.slug, center.piece.name)
+    marked = replace(center.piece, marks=(*center.piece.marks, *_marks(center, owner, places)))
+    strip = loop_strip(context.slug, parameters.number, (button, thick, cord))
+    tube, plain = Allowance("facing_edge"), Allowance("plain")
+    edges = {edge.name: tube if edge.name.endswith(("lower", "upper")) else plain for edge in strip.outline}
+    after = pattern.with_pieces(marked, strip).with_allowances(edges)
+    after = after.with_notches(*_notches(owner, parameters, places))
+    return Change(after.with_operations(*_operations(context.slug, parameters)))
+
+
+def settle(
+    pattern: Pattern, context: StepContext, parameters: ButtonLoopsParameters
+) -> ButtonLoopsParameters:
+    """So many loops that they lie about as far apart as is usual."""
+    length, button = (
+        context.positive(parameters.length, "length"),
+        context.positive(parameters.button, "button"),
+    )
+    number = max(1, round((length - button) / BUTTON_LOOPS_APART.value) + 1)
+    return parameters.model_copy(update={"number": number})
+
+
+def loop_length(button: float, thickness: float, cord: float) -> float:
+    """The free length of a loop, mm: with the edge that it is sewn to it lets the button through on edge.
+
+    Loop and edge together are as long as twice diameter and thickness; the edge gives the diameter. The cord
+    lies inside its own middle by half its thickness all round (closed form).
+    """
+    return button + 2.0 * thickness + 2.0 * cord
+
+
+def loop_strip(slug: str, number: int, sizes: tuple[float, float, float]) -> Piece:
+    """The bias strip for all loops, their ends caught in the seam; ``sizes``: button, thickness, cord."""
+    each = loop_length(*sizes) + 2.0 * _CAUGHT
+    strip = plain_strip(
+        piece_name(slug, "loops"), "Button loops", (number * each, 2.0 * sizes[2]), grain=45.0
+    )
+    return replace(strip, rule=slug)
+
+
+_CAUGHT = 12.0
+"""mm of each end of a loop that are caught in the seam: 1/2 in, common practice."""
+
+
+def _places(length: float, button: float, number: int) -> list[float]:
+    """The middles of the loops, mm down from the top. StepRefused ``loops-too-many``."""
+    first, last = button / 2.0, length - button / 2.0
+    if last < first or (number > 1 and (last - first) / (number - 1) < button):
+        raise StepRefused("loops-too-many", number=number, length=length, button=button)
+    if number == 1:
+        return [first]
+    return [first + (last - first) * index / (number - 1) for index in range(number)]
+
+
+def _marks(center: StraightCenter, owner: str, places: list[float]) -> Iterator[Mark]:
+    for number, at in enumerate(places, 1):
+        yield Mark(part_name(owner, f"button_{number}"), center.at(at), "button")
+
+
+def _notches(owner: str, parameters: ButtonLoopsParameters, places: list[float]) -> Iterator[Notch]:
+    """One at the middle of each loop."""
+    for number, at in enumerate(places, 1):
+        place = Place(parameters.edge, parameters.top, at)
+        yield Notch(part_name(owner, f"loop_notch_{number}"), place, purpose="button loop")
+
+
+def _operations(slug: str, parameters: ButtonLoopsParameters) -> Iterator[Operation]:
+    under = "left" if parameters.over == "right" else "right"
+    loops, caught = part_name(slug, "loops"), part_name(slug, "loops_caught")
+    text = f"Sew the bias strip to a tube, turn it, and cut {parameters.number} loops."
+    yield Operation(loops, "prepare", text, (piece_name(slug, "loops"),))
+    text = f"Baste the loops at their notches to the wearer's {parameters.over} edge, and face it."
+    yield Operation(caught, "closures", text, (parameters.edge,), (loops,))
+    text = f"Sew the buttons to the wearer's {under} edge."
+    yield Operation(part_name(slug, "buttons"), "finish", text, (parameters.edge,), (caught,))
+
+
+STEP = StepDefinition(
+    operation="button_loops",
+    version=1,
+    kind="style",
+    phase="derived",
+    title="Button loops",
+    sentence="{number} loops for buttons of {button} along {edge}, {over} over",
+    parameters=ButtonLoopsParameters,
+    run=run,
+    settle_on=settle,
+    settles=("number",),
+)

@@ -1,0 +1,92 @@
+"""A slit at the lower end of a seam: both edges are turned in along it, and the seam is sewn above only."""
+
+from collections.abc import Iterator
+
+from notchbook.errors import StepRefused
+from notchbook.pattern import Allowance, Notch, Pattern, Place, directed, part_name, spoken
+from notchbook.pattern.operation import Operation
+from notchbook.recipe import (
+    AmountText,
+    Change,
+    EdgeName,
+    PointName,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
+from notchbook.style.closures.divided import Divided, divided, owner_on
+from notchbook.style.closures.figures import SLIT_TURNED
+from notchbook.style.closures.sewn_below import StillSewn, still_sewn
+from notchbook.style.closures.sewn_mates import mates_of
+
+
+class SlitParameters(StepParameters):
+    """The seam ``edge`` that opens, its end at the hem, how high the slit is and what is turned in."""
+
+    edge: EdgeName
+    """An edge of the seam: its mate opens with it."""
+    hem_end: PointName
+    """Its end at the hem."""
+    height: AmountText = "15 cm"
+    """How high the slit is."""
+    turned: AmountText = SLIT_TURNED.amount
+    """What is turned in along the slit; where it meets the hem both are cut to a miter."""
+
+
+def run(pattern: Pattern, context: StepContext, parameters: SlitParameters) -> Change:
+    """Divide the edge and its mate at the top of the slit; no shape changes."""
+    height = context.positive(parameters.height, "height")
+    turned = context.positive(parameters.turned, "turned")
+    ends = [(parameters.edge, parameters.hem_end)]
+    ends += list(mates_of(pattern, parameters.edge, parameters.hem_end))
+    _require_at_hem(pattern, ends[0])
+    after = pattern
+    cuts: list[Divided] = []
+    for end in ends:
+        cut = divided(pattern, end, height, ("opening", "seam", "opening_end"), context.slug)
+        cuts.append(cut)
+        after = after.with_pieces(cut.piece)
+    stays = {cut.edge: StillSewn(cut.far, end[1], cut.point) for cut, end in zip(cuts, ends, strict=True)}
+    after = after.with_seams(*(still_sewn(pattern, seam, stays) for seam in pattern.seams.values()))
+    after = after.with_allowances({cut.near: Allowance("hem_slit", turned) for cut in cuts})
+    after = after.with_corners({end[1]: "turned" for end in ends})
+    after = after.with_notches(*_notches(context.slug, cuts))
+    after = after.with_operations(*_operations(context.slug, cuts))
+    return Change(after, splits={cut.edge: cut.parts for cut in cuts})
+
+
+def _require_at_hem(pattern: Pattern, end: tuple[str, str]) -> None:
+    """StepRefused ``slit-not-at-hem`` where the named end does not lie on a hem."""
+    piece = pattern.piece_of(directed(pattern, *end)[0].edge.name)
+    hems = [edge for edge in piece.outline if edge.kind == "hem" and end[1] in (edge.start, edge.end)]
+    if not hems:
+        raise StepRefused("slit-not-at-hem", edge=spoken(end[0]), point=spoken(end[1]))
+
+
+def _notches(slug: str, cuts: list[Divided]) -> Iterator[Notch]:
+    """The top of the slit, where the allowance changes."""
+    for cut in cuts:
+        owner = owner_on(slug, cut.piece.name)
+        yield Notch(
+            part_name(owner, "opening_end_notch"), Place(cut.far, cut.point, 0.0), purpose="top of slit"
+        )
+
+
+def _operations(slug: str, cuts: list[Divided]) -> Iterator[Operation]:
+    edges = tuple(cut.near for cut in cuts)
+    pressed = part_name(slug, "slit")
+    text = "Press the seam open and on down the slit; bar its top."
+    yield Operation(pressed, "sides", text, edges)
+    text = "Miter the lower corners of the slit, turn slit and hem together, and fell them."
+    yield Operation(part_name(slug, "slit_turned"), "hems", text, edges, (pressed,))
+
+
+STEP = StepDefinition(
+    operation="hem_slit",
+    version=1,
+    kind="style",
+    title="Hem slit",
+    sentence="{height} high at {edge}, {turned} turned in",
+    parameters=SlitParameters,
+    run=run,
+)

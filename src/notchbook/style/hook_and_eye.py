@@ -1,0 +1,72 @@
+"""Hooks with their eyes or bars, and press studs: marked on both sides of an opening where they are sewn."""
+
+from dataclasses import replace
+from typing import Literal
+
+from notchbook.errors import StepRefused
+from notchbook.geometry import Point
+from notchbook.pattern import Mark, Pattern, locate, part_name, spoken
+from notchbook.pattern.operation import Operation
+from notchbook.recipe import (
+    AmountText,
+    Change,
+    PlaceParameters,
+    StepContext,
+    StepDefinition,
+    StepParameters,
+)
+from notchbook.style.closures.divided import owner_on
+
+
+class HookParameters(StepParameters):
+    """Where the hook and its eye are sewn: beside a place on an edge, so far inside it."""
+
+    hook: PlaceParameters
+    """Beside which place of an edge the hook is sewn, on the side that lies over."""
+    eye: PlaceParameters
+    """Beside which place of an edge the eye or bar is sewn, on the side that lies under."""
+    hook_inside: AmountText = "5 mm"
+    """How far inside the edge the hook lies, so that it does not show."""
+    eye_inside: AmountText = "5 mm"
+    """How far inside the edge the eye or bar lies."""
+    kind: Literal["hook_and_bar", "hook_and_eye", "press_stud"] = "hook_and_bar"
+    """A flat hook and bar for a waistband, a hook and eye above a zip, or a press stud."""
+
+
+def run(pattern: Pattern, context: StepContext, parameters: HookParameters) -> Change:
+    """Mark both; no shape changes."""
+    after = _marked(pattern, context, parameters.hook, ("hook", context.mm(parameters.hook_inside)))
+    after = _marked(after, context, parameters.eye, ("eye", context.mm(parameters.eye_inside)))
+    first, second = {
+        "hook_and_bar": ("hook", "bar"),
+        "hook_and_eye": ("hook", "eye"),
+        "press_stud": ("ball of the press stud", "socket"),
+    }[parameters.kind]
+    text = f"Close the opening as it is worn, and sew the {first} and its {second} at their marks."
+    at = (parameters.hook.edge, parameters.eye.edge)
+    return Change(after.with_operations(Operation(part_name(context.slug, "hook"), "finish", text, at)))
+
+
+def _marked(pattern: Pattern, context: StepContext, one: PlaceParameters, mark: tuple[str, float]) -> Pattern:
+    """The pattern with the mark. StepRefused ``hook-off-piece``."""
+    word, inside = mark
+    found = locate(pattern, context.place(pattern, one))
+    piece = pattern.pieces[found.piece]
+    inward: Point = found.edge.path.tangent_at(found.distance).perpendicular()
+    place = found.position + inward * inside
+    if inside <= 0.0 or not piece.sew_line.contains(place):
+        raise StepRefused("hook-off-piece", edge=spoken(found.edge.name), inside=inside)
+    name = part_name(owner_on(context.slug, piece.name), word)
+    return pattern.with_pieces(replace(piece, marks=(*piece.marks, Mark(name, place, "point"))))
+
+
+STEP = StepDefinition(
+    operation="hook_and_eye",
+    version=1,
+    kind="style",
+    phase="whole",
+    title="Hook and eye",
+    sentence="{kind} from {hook} to {eye}",
+    parameters=HookParameters,
+    run=run,
+)
