@@ -1,6 +1,8 @@
 """Looking a pattern over: the checks, and what the draft had to say."""
 
+from collections.abc import Collection
 from dataclasses import replace
+from typing import Final
 
 from notchbook.app.bodies.resting_on_estimates import rested_on
 from notchbook.app.wishes.target_findings import target_findings
@@ -8,8 +10,11 @@ from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.errors import NotchbookError
 from notchbook.finish import Cloth, HouseTable
 from notchbook.pattern import Finding, Pattern, split_side, walk_seam
-from notchbook.recipe import Replay
+from notchbook.recipe import Phase, Replay
+from notchbook.recipe.definition import PHASES
 from notchbook.units import TOLERANCES
+
+_SHAPING: Final[tuple[Phase, ...]] = ("shaping",)
 
 DART_WIDE = "dart-wide"
 """What a draft says of a dart that takes up too much; a yoke or a panel seam may have taken it in."""
@@ -40,7 +45,8 @@ def subject_of(replay: Replay, house: HouseTable | None = None, cloth: Cloth | N
         replay.expectations,
         house,
         cloth,
-        is_block=not _was_styled(replay),
+        is_block=not _has_style_step(replay, PHASES),
+        is_shaped=_has_style_step(replay, _SHAPING),
         estimates={name: one.measure for name, one in rested.items()},
         stale={name: one.now for name, one in rested.items() if one.is_stale},
         population=measures.population,
@@ -81,12 +87,12 @@ def _without_cut() -> list[str]:
     return [check.id for check in all_checks() if "cut" not in check.reads]
 
 
-def _was_styled(replay: Replay) -> bool:
-    """Whether shapes were changed after the drafts, so that only what is kept can be asked of them."""
+def _has_style_step(replay: Replay, phases: Collection[Phase]) -> bool:
+    """Whether more than drafts ran, in one of these phases."""
     from notchbook.recipe import definition
 
     left = () if replay.left is None else replay.left.states  # a step may be for the left alone
     return any(
-        definition(state.record.operation).kind == "style" and state.record.phase == "shaping"
+        definition(state.record.operation).kind == "style" and state.record.phase in phases
         for state in (*replay.states, *left)
     )

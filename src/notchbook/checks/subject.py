@@ -25,7 +25,8 @@ class Subject:
     wave, and how often each may change the side to which it bends; ``grains`` the pieces whose grain was
     asked to run off the center.
     ``expectations`` are the closures that its draft promised; those that hold for the block alone are
-    left out unless ``is_block``. ``house`` is the table by which it is
+    left out once its shapes were changed (``is_shaped``; None: unless ``is_block``, which says that nothing
+    but drafts was run). ``house`` is the table by which it is
     made cut-ready (None: the one that comes with the book), ``cloth`` what it is cut from.
     """
 
@@ -35,6 +36,7 @@ class Subject:
     house: "HouseTable | None" = None
     cloth: "Cloth | None" = None
     is_block: bool = True
+    is_shaped: bool | None = None
     estimates: Mapping[str, Measure] = field(default_factory=dict)
     stale: Mapping[str, Measure | None] = field(default_factory=dict)
     population: PopulationName | None = None
@@ -45,7 +47,8 @@ class Subject:
     @property
     def promises(self) -> tuple[Expectation, ...]:
         """The closures that must hold here: all of them in a block, those that are kept in a style."""
-        return tuple(promise for promise in self.expectations if self.is_block or promise.kept)
+        shaped = not self.is_block if self.is_shaped is None else self.is_shaped
+        return tuple(promise for promise in self.expectations if not shaped or promise.kept)
 
     @cached_property
     def house_table(self) -> "HouseTable":

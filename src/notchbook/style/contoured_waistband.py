@@ -4,6 +4,7 @@ Its lower edge is the waist of the garment as sewn. Its upper edge is as long as
 itself asks, carried on above with its darts closed. It is made when the wearer's two sides are laid together.
 """
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Annotated, Literal
 
@@ -26,9 +27,10 @@ from notchbook.pattern.names import Side, last_word
 from notchbook.pattern.operation import Operation
 from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
+from notchbook.style.closures.band_in_three import opening_titles, side_stops, three_pieces, with_three_sewn
 from notchbook.style.closures.band_pieces import SEEN_FROM_BEHIND, BandSize, band_pieces, opens_in_front
 from notchbook.style.closures.band_sewn import with_band_sewn
-from notchbook.style.closures.curved_band import bend_of, bent
+from notchbook.style.closures.curved_band import Bend, bend_of, bent
 from notchbook.style.closures.garment_bend import carried_on_girth
 from notchbook.style.closures.half_waist import BandedEdge, half_waist
 
@@ -50,8 +52,8 @@ class ContouredWaistbandParameters(StepParameters):
     """Added at the opening: as wide as the shield where it goes behind a fly."""
     underlap_on: Literal["left", "right"] = "left"
     """The wearer's side that lies under at the opening: left for a back opening, right under a man's fly."""
-    cut_in: Literal["one", "two"] = "two"
-    """In two with a seam at the center opposite the opening; or in one piece."""
+    cut_in: Literal["one", "two", "three"] = "two"
+    """In one; in two with a seam at the center opposite the opening; in three with seams at the sides."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: ContouredWaistbandParameters) -> Change:
@@ -72,44 +74,69 @@ def run(pattern: Pattern, context: StepContext, parameters: ContouredWaistbandPa
     )
     size = BandSize(halves[0].length, halves[1].length, depth / 2.0, underlap, parameters.underlap_on)
     name = piece_name(context.slug, "band")
+    in_front = opens_in_front(pattern, halves[0].uses)
     bend = bend_of(lower, upper, depth)
-    pieces = tuple(
-        replace(bent(replace(piece, lines=()), bend), grain=Grain(0.0))
-        for piece in band_pieces(name, size, in_two=parameters.cut_in == "two")
-    )
-    if opens_in_front(pattern, halves[0].uses):
-        pieces = tuple(piece.transformed(SEEN_FROM_BEHIND) for piece in pieces)
-    after = with_band_sewn(pattern, context.slug, pieces, halves, size, 0.0)
+    if parameters.cut_in == "three":
+        stops = side_stops(pattern, halves)
+        pieces = _shaped(three_pieces(name, size, stops, opening_titles(in_front=in_front)), bend, in_front)
+        after = with_three_sewn(pattern, context.slug, pieces, halves, (size, stops))
+    else:
+        pieces = _shaped(band_pieces(name, size, in_two=parameters.cut_in == "two"), bend, in_front)
+        after = with_band_sewn(pattern, context.slug, pieces, halves, size, 0.0)
     after = _faced(after, context.slug, pieces).with_materials({"fusible": "fusible"})
     return Change(after.with_operations(*_operations(context.slug, pieces)))
 
 
+def _shaped(pieces: tuple[Piece, ...], bend: Bend, in_front: bool) -> tuple[Piece, ...]:
+    """The straight pieces bent, without a fold, and face up as they are worn."""
+    bands = (replace(bent(replace(piece, lines=()), bend), grain=Grain(0.0)) for piece in pieces)
+    return tuple(piece.transformed(SEEN_FROM_BEHIND) if in_front else piece for piece in bands)
+
+
 def _faced(pattern: Pattern, slug: str, pieces: tuple[Piece, ...]) -> Pattern:
-    """The pattern with a facing of each piece, sewn to it along its upper edge and its free ends."""
+    """The pattern with a facing of each piece, sewn to it along its upper edge and its free ends, and to each
+    other as the pieces are."""
     after = pattern
-    facings = [_facing(slug, piece) for piece in pieces]
-    for piece, facing in zip(pieces, facings, strict=True):
+    facings = {piece.name: _facing(slug, piece) for piece in pieces}
+    for piece in pieces:
+        facing = facings[piece.name]
         after = after.with_pieces(facing)
         for edge in piece.outline:
             own = _own(edge.name, piece, facing)
-            given = _allowances(edge.name)
+            given = _allowances(edge)
             after = after.with_allowances({edge.name: given[0], own: given[1]})
             if given[0].allowance_class == "facing_edge":
                 after = after.with_seams(_turned_seam(slug, piece, edge, facing))
-    if len(facings) == 2:
-        first, second = (
-            EdgeUse(part_name(one.name, "center_end"), part_name(one.name, "center")) for one in facings
-        )
-        name = part_name(slug, "facing_center")
-        after = after.with_seams(Seam(name, (first,), (second,), allowance_class="waistband_center"))
-    return after
+    between = [seam for seam in pattern.seams.values() if _joins(seam, pieces)]
+    return after.with_seams(*(_facing_seam(pattern, slug, seam, facings) for seam in between))
 
 
-def _allowances(edge: str) -> tuple[Allowance, Allowance]:
+def _joins(seam: Seam, pieces: tuple[Piece, ...]) -> bool:
+    """Whether the seam joins two pieces of the band."""
+    uses = (*seam.first, *seam.second)
+    return all(any(piece.has_edge(use.edge) for piece in pieces) for use in uses)
+
+
+def _facing_seam(pattern: Pattern, slug: str, seam: Seam, facings: Mapping[str, Piece]) -> Seam:
+    """The seam between two facings where the pieces of the band have theirs."""
+
+    def run(uses: tuple[EdgeUse, ...]) -> tuple[EdgeUse, ...]:
+        found: list[EdgeUse] = []
+        for use in uses:
+            piece = pattern.piece_of(use.edge)
+            facing = facings[piece.name]
+            found.append(EdgeUse(_own(use.edge, piece, facing), _own(use.starts_at, piece, facing)))
+        return tuple(found)
+
+    name = part_name(slug, last_word(seam.name).replace("band", "facing"))
+    return Seam(name, run(seam.first), run(seam.second), allowance_class=seam.allowance_class)
+
+
+def _allowances(edge: Edge) -> tuple[Allowance, Allowance]:
     """Those of an edge of the band and of the same edge of its facing."""
-    if "/lower/" in edge:
+    if "/lower/" in edge.name:
         return Allowance("waist"), Allowance("waistband")
-    both = Allowance("waistband_center" if last_word(edge) == "center_end" else "facing_edge")
+    both = Allowance("waistband_center" if edge.kind == "seam" else "facing_edge")
     return both, both
 
 

@@ -22,7 +22,13 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style.closures.band_in_three import SideStops, side_stops, three_pieces, with_three_sewn
+from notchbook.style.closures.band_in_three import (
+    SideStops,
+    opening_titles,
+    side_stops,
+    three_pieces,
+    with_three_sewn,
+)
 from notchbook.style.closures.band_orders import band_orders
 from notchbook.style.closures.band_pieces import SEEN_FROM_BEHIND, BandSize, band_pieces, opens_in_front
 from notchbook.style.closures.band_sewn import with_band_sewn
@@ -69,8 +75,7 @@ def run(pattern: Pattern, context: StepContext, parameters: WaistbandParameters)
         sewn_stops = side_stops(pattern, halves)
         shares = [length / half.length for length, half in zip(lengths, halves, strict=True)]
         stops = SideStops(sewn_stops.right * shares[0], sewn_stops.left * shares[1])
-        titles = ("front waistband", "back waistband") if in_front else ("back waistband", "front waistband")
-        pieces = three_pieces(name, size, stops, titles)
+        pieces = three_pieces(name, size, stops, opening_titles(in_front=in_front))
         after = with_three_sewn(pattern, context.slug, _seen(pieces, in_front), halves, (size, stops))
     else:
         pieces = band_pieces(name, size, in_two=parameters.cut_in == "two")

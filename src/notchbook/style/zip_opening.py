@@ -51,8 +51,7 @@ def run(pattern: Pattern, context: StepContext, parameters: ZipParameters) -> Ch
     after = after.with_notches(*(_step_notch(context.slug, cut) for cut in cuts))
     edges = [cut.near for cut in cuts] or [one.edge for one in stops]
     after = after.with_allowances({edge: Allowance(row.allowance_class) for edge in edges})
-    if parameters.setting != "plain":
-        after = after.with_operations(zip_operation(context.slug, parameters.setting, parameters.laps, stops))
+    after = after.with_operations(zip_operation(context.slug, parameters.setting, parameters.laps, stops))
     return Change(after, splits={cut.edge: cut.parts for cut in cuts})
 
 

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from notchbook.finish.sewing import sewing_order
-from notchbook.pattern import EdgeUse, Operation, Pattern, Seam
+from notchbook.finish.sewing.tasks import tasks_of
+from notchbook.pattern import EdgeUse, Elastic, Operation, Pattern, Seam
 from support.hand_skirt import hand_skirt
 
 RUN = (
@@ -84,3 +85,24 @@ def test_left_and_right_are_one_line() -> None:
     assert len(lines) == 1
     assert lines[0].amount == pytest.approx(4.0)
     assert lines[0].how == "eased in"
+
+
+def _elastic(edges: tuple[str, ...]) -> Elastic:
+    return Elastic("skirt/hem_elastic", "hem elastic", edges, 0.9, 8.0, "body")
+
+
+def test_an_elastic_is_laid_on_after_its_opening_is_closed() -> None:
+    """Common practice, no source: an opening is sewn to a ring first, then the elastic goes on."""
+    skirt = hand_skirt().with_elastics(_elastic(("skirt.front/hem", "skirt.back/hem")))
+    keys = _keys(skirt)
+    assert keys[-1] == "skirt/hem_elastic"
+    needs = next(task.after for task in tasks_of(skirt)[0] if task.key == "skirt/hem_elastic")
+    assert "skirt/side_seam" in needs
+    assert "skirt/hem_elastic" not in _keys(hand_skirt())
+
+
+def test_an_elastic_that_its_step_tells_of_has_no_second_line() -> None:
+    drawn = Operation("skirt/casing", "hems", "Turn the hem over the elastic.", ("skirt.front/hem",))
+    keys = _keys(hand_skirt().with_elastics(_elastic(("skirt.front/hem",))).with_operations(drawn))
+    assert "skirt/casing" in keys
+    assert "skirt/hem_elastic" not in keys

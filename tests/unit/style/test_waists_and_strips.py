@@ -15,7 +15,9 @@ from notchbook.checks.openings import openings
 from notchbook.geometry import Point
 from notchbook.pattern import locate, ring_length
 from notchbook.recipe import Replay, replay
+from notchbook.recipe.style_figure import RangedFigure, StyleFigure
 from notchbook.style.button_loops import loop_length
+from notchbook.style.closures import figures
 from notchbook.style.closures.curved_band import bend_of
 from notchbook.style.closures.figures import ELASTIC_SHARE
 from support.closure_steps import (
@@ -104,6 +106,20 @@ def test_the_band_walks_against_the_waist_and_its_facing_and_they_are_mirrors() 
         band, facing = (pattern.pieces[f"contoured_waistband.{one}_{side}"] for one in ("band", "facing"))
         turned = [Point(-point.x, point.y) for point in facing.sew_line.flattened(0.01)]
         assert max(band.sew_line.nearest(point).gap for point in turned) < 0.05
+
+
+def test_in_three_the_facing_has_its_seams_where_the_band_has() -> None:
+    done = stepped(skirt(), ("contoured_waistband", {**CONTOURED, "cut_in": "three"}))
+    pattern = done.pattern
+    off = {name: one for name, one in misfits(pattern).items() if name.startswith("contoured")}
+    assert {
+        f"contoured_waistband/{one}_{side}" for one in ("band", "facing") for side in ("right", "left")
+    } <= set(off)
+    assert off == pytest.approx(dict.fromkeys(off, 0.0), abs=0.05)
+    back = outside_length(pattern, *pattern.groups["skirt.back/waist"].members)
+    assert outside_length(pattern, "contoured_waistband.band_right/lower/right") == pytest.approx(
+        back, abs=0.05
+    )
 
 
 @pytest.mark.parametrize("name", ["small-80", "large-116", "plus-128", "uneven"])
@@ -319,3 +335,11 @@ def test_ties_on_a_childs_garment_are_cautioned(name: str, edge: str, code: str 
     at = place(f"torso.front/{edge}", f"torso.front/{'neck_pit' if edge == 'neck' else 'hem_center'}", "1 cm")
     found = notes(torso, "tie", places=[at])
     assert found == ({code} if code else set())
+
+
+def test_every_figure_of_closures_says_where_it_comes_from() -> None:
+    found = [one for one in vars(figures).values() if isinstance(one, StyleFigure)]
+    assert len(found) > 20
+    assert all(one.source and one.grade and one.meaning for one in found)
+    ranged = [one for one in found if isinstance(one, RangedFigure)]
+    assert all(one.least <= one.value <= one.most for one in ranged)

@@ -41,7 +41,7 @@ _OWN: Final[dict[str, tuple[Stage, int]]] = {
     "pocket_bag": ("pockets", 6),
     "waistband_center": ("waist", -1),
 }
-"""Classes that tell of a pocket, and of a waistband closed before it is sewn on, whatever else their edges are
+"""Classes that tell of a pocket, and of a waistband closed before it is sewn on, whatever else the edges are
 called."""
 
 _SLEEVE: Final = "sleeve"

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
+from notchbook.finish.sewing.elastic_tasks import elastic_tasks
 from notchbook.finish.sewing.joints import Gap, Joints, steps
 from notchbook.finish.sewing.stages import stage_of
 from notchbook.finish.sewing.task import Task
@@ -39,6 +40,7 @@ def tasks_of(pattern: Pattern) -> tuple[tuple[Task, ...], tuple[Gap, ...]]:
         gaps.extend(open_runs)
         found.append(_seam(pattern, seam, before, joints))
     found.extend(_hems(pattern, joints))
+    found.extend(elastic_tasks(pattern, joints))
     for one in pattern.operations.values():
         after = frozenset(key_of(name) for name in one.after)
         found.append(Task(one.name, one.stage, one.text, one.at, after, rank=5))

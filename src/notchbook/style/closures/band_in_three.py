@@ -57,6 +57,12 @@ def _panel(pattern: Pattern, use: EdgeUse) -> frozenset[str]:
     return frozenset(last_word(piece.name).split("_")) & {"front", "back"}
 
 
+def opening_titles(*, in_front: bool) -> tuple[str, str]:
+    """What a piece at the opening, and the one opposite, are called."""
+    near, far = ("front", "back") if in_front else ("back", "front")
+    return f"{near} waistband", f"{far} waistband"
+
+
 def three_pieces(name: str, size: BandSize, stops: SideStops, titles: tuple[str, str]) -> tuple[Piece, ...]:
     """The pieces of the right, the center and the left, flat, their sewn edge below; mm along the band.
 

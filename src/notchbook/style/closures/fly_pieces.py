@@ -60,15 +60,23 @@ def fly_lines(front: Piece, side: FlySide, width: float) -> FlyLines:
     return FlyLines(fly, upper, free, runs_down)
 
 
+_LED_ON = 30.0
+"""mm by which the free edge is led on above its upper end to look for the waist."""
+
+_STUB = 0.5
+"""mm; what is shorter is no piece of an edge: the edge begins at the waist instead."""
+
+
 def _met(waist: Path, free: Path) -> tuple[Path, Path]:
     """The waist up to the free edge, and that from there down; led on straight where they do not meet."""
     tangent = free.tangent_at(0.0)
-    longer = Path.line(free.start - tangent * 30.0, free.start).joined(free)
+    longer = Path.line(free.start - tangent * _LED_ON, free.start).joined(free)
     crossings = waist.intersections(longer)
     if not crossings:
         return Path.line(waist.start, free.start), free
     crossing = min(crossings, key=lambda found: found.at_self)
-    begun = longer.split_at(crossing.at_other)[1]
+    is_stub = 0.0 <= _LED_ON - crossing.at_other < _STUB
+    begun = free if is_stub else longer.split_at(crossing.at_other)[1]
     upper = waist.split_at(crossing.at_self)[0]
     return upper, begun.with_start(upper.end)
 

@@ -17,7 +17,7 @@ ZipSetting = Literal["plain", "centered", "lapped", "invisible"]
 @dataclass(frozen=True, slots=True)
 class ZipRow:
     """One way: the class of its allowance, how far inside the seam it is stitched (mm; 0: no stitches show),
-    on both edges or on that which laps alone, and the order of work (empty: it is not told)."""
+    on both edges or on that which laps alone, and the order of work."""
 
     allowance_class: str
     stitched: float
@@ -29,7 +29,7 @@ class ZipRow:
 
 ZIP_SETTINGS: Mapping[ZipSetting, ZipRow] = MappingProxyType(
     {
-        "plain": ZipRow("zip", 0.0, True, "", "zip seam 3/4 in", "handbook"),
+        "plain": ZipRow("zip", 0.0, True, "Set the zip in down to its notch.", "zip seam 3/4 in", "handbook"),
         "centered": ZipRow(
             "zip",
             6.0,
@@ -50,7 +50,7 @@ ZIP_SETTINGS: Mapping[ZipSetting, ZipRow] = MappingProxyType(
             "zip_invisible",
             0.0,
             True,
-            "Sew the invisible zip to both edges before the seam is closed, down to its notch.",
+            "Sew the invisible zip to both edges, down to its notch.",
             "5/8 in beside an invisible zip",
             "common practice",
         ),
@@ -92,7 +92,7 @@ def _stitches(pattern: Pattern, stop: Place, inside: float) -> Iterator[tuple[st
 def zip_operation(
     slug: str, setting: ZipSetting, laps: Literal["left", "right"], stops: Sequence[Place]
 ) -> Operation:
-    """The zip's line in the order of work, for a setting that has one."""
+    """The zip's line in the order of work."""
     edges = tuple(dict.fromkeys(one.edge for one in stops))
     over = f"the wearer's {laps} side" if len(edges) == 1 else "the other edge"
     text = ZIP_SETTINGS[setting].text.format(laps=over)
