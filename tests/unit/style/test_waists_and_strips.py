@@ -38,6 +38,7 @@ from support.closure_steps import (
 from support.edge_steps import bodice, misfits, notes, place, refusal, skirt, trousers
 from upper_sheets import bodies
 
+ZIP = {"edge": "skirt.back/center_back", "from_point": "skirt.back/waist_center", "length": "18 cm"}
 CONTOURED = {"edges": BACK_OPENING}
 LOW_STRAP = {
     **STRAP,
@@ -124,7 +125,8 @@ def test_in_three_the_facing_has_its_seams_where_the_band_has() -> None:
 
 @pytest.mark.parametrize("name", ["small-80", "large-116", "plus-128", "uneven"])
 def test_contoured_bands_are_right_on_other_bodies(name: str) -> None:
-    assert said_more(contoured(), "skirt", name) == set()
+    zipped = stepped(contoured(), ("zip_opening", ZIP))
+    assert said_more(zipped, "skirt", name) == set()
 
 
 def test_a_casing_of_its_own_is_as_long_as_the_waist_and_its_elastic_shorter_than_the_body() -> None:

@@ -71,9 +71,19 @@ def _apart(first: _Signed, second: _Signed) -> float | None:
 
 
 def _is_same_seam(first: _Signed, second: _Signed) -> bool:
-    """Whether they are one seam on the wearer's two sides, or join the same pieces."""
+    """Whether they are one seam on the wearer's two sides, join the same pieces, or are sewn to one edge of
+    which each side has its own (a fly: its facing to the one, its shield to the other)."""
     names = {split_side(one.walked.seam.name)[0] for one in (first, second)}
-    return len(names) == 1 or _pieces(first) == _pieces(second)
+    return len(names) == 1 or _pieces(first) == _pieces(second) or _on_both_sides(first, second)
+
+
+def _on_both_sides(first: _Signed, second: _Signed) -> bool:
+    """Whether a run of the one is a run of the other on the wearer's other side."""
+    runs, others = (
+        {tuple(step.edge.name for step in run) for run in one.walked.runs} for one in (first, second)
+    )
+    plain = {tuple(split_side(name)[0] for name in run) for run in runs - others}
+    return any(tuple(split_side(name)[0] for name in run) in plain for run in others - runs)
 
 
 def _pieces(signed: _Signed) -> frozenset[str]:
