@@ -33,10 +33,10 @@ def _refusal(body: MeasureSet) -> DraftRefused | None:
 
 
 def test_a_short_hip_depth_is_refused_with_pair_and_usual_value() -> None:
-    refusal = _refusal(_body(90.0))
+    refusal = _refusal(_body(65.0))
     assert refusal is not None
     assert refusal.code == "skirt-hip-depth-short"
-    assert refusal.facts["hip_depth"] == 90.0
+    assert refusal.facts["hip_depth"] == 65.0
     assert float(str(refusal.facts["center"])) < LEAST_CENTER
     words = str(refusal)
     assert "720.0 mm" in words
