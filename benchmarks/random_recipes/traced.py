@@ -11,18 +11,28 @@ def _in_order(runs: list[Run]) -> list[Run]:
     return sorted(runs, key=lambda run: "back" in run.home)
 
 
+def edges_in_order(runs: list[Run], look: Look) -> list[Parameters]:
+    """Runs of neck or armhole, front before back, each with the end at which it is come to."""
+    ordered = _in_order(runs)
+    if not ordered:
+        return []
+    first, *rest = ordered
+    edges: list[Parameters] = [{"edge": first.name, "starts_at": _far_end(first, look)}]
+    for run in rest:
+        far = _far_end(run, look)
+        edges.append({"edge": run.name, "starts_at": run.end if far == run.start else run.start})
+    return edges
+
+
+def _far_end(run: Run, look: Look) -> str:
+    """The end of a neck at its center, of an armhole under the arm."""
+    return look.center_end(run) if run.role == "neck" else look.lower_end(run)
+
+
 def facing(look: Look) -> Parameters | None:
     """A facing of neck or armhole."""
-    runs = _in_order(look.both_panels("neck", "armhole"))[:2]
-    if not runs:
-        return None
-    first = runs[0]
-    start = look.center_end(first) if first.role == "neck" else look.lower_end(first)
-    edges = [{"edge": first.name, "starts_at": start}]
-    for run in runs[1:]:
-        far = look.center_end(run) if run.role == "neck" else look.lower_end(run)
-        edges.append({"edge": run.name, "starts_at": run.end if far == run.start else run.start})
-    return {"edges": edges, "depth": look.mm(30, 60)}
+    edges = edges_in_order(_in_order(look.both_panels("neck", "armhole"))[:2], look)
+    return {"edges": edges, "depth": look.mm(30, 60)} if edges else None
 
 
 def all_in_one_facing(look: Look) -> Parameters | None:
@@ -76,19 +86,24 @@ def waist_facing(look: Look) -> Parameters | None:
     return {"edges": parts, "depth": look.mm(40, 60)}
 
 
-def waistband(look: Look) -> Parameters | None:
-    """A straight band for a waist that opens at the center back."""
+def waist_edges(look: Look) -> list[Parameters]:
+    """The waist of a skirt or trousers that open at the center back, round to the center front."""
     waists = sorted(look.both_panels("waist"), key=lambda run: "front" in run.home)
     if len(waists) != 2 or not all("skirt" in run.home or "trousers" in run.home for run in waists):
-        return None
+        return []
     back, front = waists
     center = look.center_end(front)
     front_start = front.end if center == front.start else front.start
-    edges = [
+    return [
         {"edge": back.name, "starts_at": look.center_end(back)},
         {"edge": front.name, "starts_at": front_start},
     ]
-    return {"edges": edges, "depth": look.mm(25, 45)}
+
+
+def waistband(look: Look) -> Parameters | None:
+    """A straight band for a waist that opens at the center back."""
+    edges = waist_edges(look)
+    return {"edges": edges, "depth": look.mm(25, 45)} if edges else None
 
 
 def stretch_band(look: Look) -> Parameters | None:

@@ -16,6 +16,8 @@ from typing import Final
 from notchbook.body import MeasureSet
 from notchbook.errors import HouseFault, NotchbookError
 from notchbook.recipe import Recipe, Replay, add_step, replay
+from random_recipes.closures import CLOSURES
+from random_recipes.collars import COLLARS
 from random_recipes.darts import DARTS
 from random_recipes.edges import EDGES
 from random_recipes.families import Parameters, Proposer
@@ -23,9 +25,20 @@ from random_recipes.fullness import FULLNESS
 from random_recipes.lines import LINES
 from random_recipes.look import Look
 from random_recipes.pockets import POCKETS
+from random_recipes.sleeves import SLEEVES
 from random_recipes.traced import TRACED
 
-PROPOSERS: Final[Mapping[str, Proposer]] = {**DARTS, **EDGES, **FULLNESS, **LINES, **POCKETS, **TRACED}
+PROPOSERS: Final[Mapping[str, Proposer]] = {
+    **DARTS,
+    **EDGES,
+    **FULLNESS,
+    **LINES,
+    **POCKETS,
+    **TRACED,
+    **CLOSURES,
+    **COLLARS,
+    **SLEEVES,
+}
 """For every step that is no block: what a hand could ask of it."""
 
 _STRETCH: Final[Parameters] = {"across": "50 %", "along": "50 %"}
@@ -52,7 +65,12 @@ MOST: Final = 12
 TRIES: Final = 40
 """Looks at a pattern before a recipe stays as short as it is."""
 
-TWICE: Final = frozenset({"lining", "interlining", "waistband", "tiers", "unfold", "all_in_one_facing"})
+TWICE: Final = frozenset(
+    {"lining", "interlining", "waistband", "tiers", "unfold", "all_in_one_facing"}
+    | {"fly", "contoured_waistband", "elastic_casing", "button_stand"}
+    | COLLARS.keys() - {"binding"}
+    | SLEEVES.keys()
+)
 """Steps that nobody takes twice in a garment."""
 
 

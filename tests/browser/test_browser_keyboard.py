@@ -107,7 +107,7 @@ def test_everything_that_can_be_reached_has_a_name(table: Page) -> None:
 
 def test_pieces_and_edges_are_told(table: Page) -> None:
     expect(table.get_by_role("group", name="Front, cut 1 on fold self")).to_be_attached()
-    expect(table.get_by_role("button", name="side seam, 64.6 cm")).to_have_count(2)
+    expect(table.get_by_role("button", name="side seam, 64.3 cm")).to_have_count(2)
     expect(table.locator("h1")).to_have_text("Notchbook")
     expect(table.locator("main")).to_have_count(1)
     assert table.locator("html").get_attribute("lang") == "en"

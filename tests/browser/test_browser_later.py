@@ -143,7 +143,7 @@ def test_a_step_for_the_left_side_only(table: Page) -> None:
     table.keyboard.press("Enter")
     form = table.locator(".next form")
     form.locator("select").first.select_option("skirt.back/side_seam")
-    form.get_by_label("allowance class").fill("seam")
+    form.get_by_label("allowance class").select_option("side")
     form.get_by_label("width").fill("2")
     form.get_by_label("on the wearer's").select_option("left")
     form.get_by_role("button", name="Keep").click()

@@ -94,8 +94,8 @@ def test_a_waist_is_gathered_and_shows_its_limits(workroom: Workroom) -> None:
     form.get_by_role("button", name="more").click()
     form.get_by_label("begins at").fill("3")
     kept(page, form, "gather_edge-1")
-    expect(page.locator("[data-drawn-in]")).to_have_count(2)  # before the dart and behind it
-    expect(page.locator("[data-drawn-in] .limit")).to_have_count(4)
+    expect(page.locator("[data-drawn-in]")).to_have_count(3)  # before, between and behind the two darts
+    expect(page.locator("[data-drawn-in] .limit")).to_have_count(6)
     expect(page.locator("[data-drawn-in] title").first).to_contain_text("gathered,")
 
 

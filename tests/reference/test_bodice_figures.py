@@ -169,6 +169,16 @@ def test_bust_ease_lies_in_the_published_range_of_its_silhouette(silhouette: Any
     assert low * INCH <= ease_row("women", silhouette, "bust").value <= high * INCH
 
 
+@pytest.mark.parametrize("silhouette", ["unlined_jacket", "jacket", "coat"])
+def test_bust_ease_of_what_is_worn_over_lies_in_the_published_ranges(silhouette: Any) -> None:
+    table, value = eases(), ease_row("women", silhouette, "bust").value
+    low, high = table["jackets"][silhouette]
+    assert low * INCH <= value <= high * INCH
+    if silhouette in table["jacket_blocks"]:
+        low, high = table["jacket_blocks"][silhouette]
+        assert 10.0 * low <= value <= 10.0 * high
+
+
 def test_the_fitted_block_lies_between_a_basic_bodice_and_a_fitted_garment() -> None:
     """A block has less ease than the garments made from it: 1 1/2 to 2 in. for a basic bodice, up to 4 in.
     for a fitted dress."""

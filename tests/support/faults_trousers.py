@@ -2,13 +2,14 @@
 
 from dataclasses import replace
 
-from notchbook.geometry import Cubic, Path, Transform
+from notchbook.geometry import Cubic, Path, Point, Transform
 from notchbook.pattern import STRETCH_FABRIC, InternalLine, Pattern, Piece
 from support.bent import path_changed, piece_changed, point_moved
 from support.faults import Made, fault, harmless
 from support.hand_trousers import (
     BACK_CROTCH,
     FRONT_CROTCH,
+    KNEE,
     back_crotch,
     front_crotch,
     hand_trousers,
@@ -115,6 +116,33 @@ def crease_beside_the_middle(_: Pattern) -> Made:
 def crease_off_the_grain(_: Pattern) -> Made:
     line = hand_trousers().pieces["trousers.front"].line("trousers.front/crease_line").path
     return _with_crease(Transform.rotation(1.5, line.start))
+
+
+def _inseam_in(way: float) -> Pattern:
+    """The front with an inseam that runs in by so many mm from the knee to 80 below it, and then on to the
+    hem."""
+    edge = "trousers.front/inseam"
+    old = hand_trousers().edges[edge].path
+    hem, knee = old.start, Point(105.0, KNEE)
+    straight = knee.lerp(hem, 80.0 / (knee.y - hem.y))
+    lower = Path.polyline((hem, Point(straight.x - way, straight.y), knee)).segments
+    return path_changed(hand_trousers(), edge, lambda _: Path((*lower, *old.segments[1:])))
+
+
+@fault("crease-line", "leg-off-balance", measured=8.0)
+def inseam_that_turns_below_the_knee(_: Pattern) -> Made:
+    return _inseam_in(8.0)
+
+
+@harmless("crease-line")
+def inseam_that_hardly_turns_below_the_knee(_: Pattern) -> Made:
+    return _inseam_in(1.9)
+
+
+@fault("crease-line", "leg-off-balance", measured=8.0)
+def turned_leg_out_of_balance(_: Pattern) -> Made:
+    motion = Transform.rotation(37.0, Point(20.0, 10.0))
+    return piece_changed(_inseam_in(8.0), "trousers.front", lambda piece: piece.transformed(motion))
 
 
 @harmless("crease-line")

@@ -94,7 +94,7 @@ def pairs(judge: Judge, data: dict[str, Any]) -> Iterator[Closure]:
     """The two sides of every seam, with the ease that it declares."""
     for seam in data["seams"]:
         first, second = (sum(judge.length(use["edge"]) for use in seam[end]) for end in ("first", "second"))
-        yield Closure(f"{seam['name']} pair", second - first, -seam["ease"], LENGTH)
+        yield Closure(f"{seam['name']} pair", second - first, seam["ease"], LENGTH)
 
 
 def gore_closures(data: dict[str, Any], wanted: dict[str, float]) -> Iterator[Closure]:

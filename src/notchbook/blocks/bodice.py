@@ -8,6 +8,7 @@ the side seam) is solved, so that every girth and length comes out. The numbers 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.bodice_pieces.bodice_measures import NEEDS, needs_for
 from notchbook.blocks.bodice_pieces.drafting import (
+    TOP_HEM,
     UPPER_REFUSES,
     LowerEnd,
     draft_upper,
@@ -27,7 +28,7 @@ def settle(context: StepContext, parameters: BodiceParameters) -> BodiceParamete
 
 def run(pattern: Pattern, context: StepContext, parameters: BodiceParameters) -> Change:
     """Draft the block into the pattern."""
-    end = LowerEnd(allowance_class="waist" if parameters.has_waist_seam else "hem_top")
+    end = LowerEnd(allowance_class="waist" if parameters.has_waist_seam else TOP_HEM)
     drafted = draft_upper(context, parameters, PanelNames(context.slug), end)
     return upper_change(pattern, context, parameters, drafted, end)
 

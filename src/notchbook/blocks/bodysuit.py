@@ -22,7 +22,12 @@ from notchbook.blocks.stretch_pieces.short_sleeve import with_underarm_seam
 from notchbook.blocks.stretch_pieces.two_sides import draft_to_meet
 from notchbook.blocks.stretch_pieces.upper_notes import bodysuit_notes, upper_notes
 from notchbook.blocks.stretch_pieces.upper_passages import upper_passages
-from notchbook.blocks.stretch_pieces.upper_pieces import bodysuit_piece, lining_piece, sleeve_piece
+from notchbook.blocks.stretch_pieces.upper_pieces import (
+    bodysuit_piece,
+    lining_height,
+    lining_piece,
+    sleeve_piece,
+)
 from notchbook.body import MeasureSet, Side
 from notchbook.pattern import STRETCH_FABRIC, STRETCH_LINING, Allowance, Pattern, Piece
 from notchbook.recipe import Change, MeasureNeeds, StepContext, StepDefinition, UsualEase
@@ -46,9 +51,14 @@ def run(pattern: Pattern, context: StepContext, parameters: BodysuitParameters) 
     given = with_underarm_seam(read.given, parameters, draw)
     loop = context.find("trunk_loop")
     other: Side = "left" if context.side == "right" else "right"
-    half = draft_to_meet(context, given, lambda: bodysuit_read(context, parameters, cloth, other).given, draw)
+
+    def read_other() -> BodysuitGiven:
+        return bodysuit_read(context, parameters, cloth, other).given
+
+    half = draft_to_meet(context, given, read_other, draw)
+    halves = (half,) if context.sides_are_alike() else (half, draw(read_other()))
     names = PanelNames(context.slug)
-    pieces = _pieces(names, half, given)
+    pieces = _pieces(names, half, _lining_height(given, halves))
     drafted = Drafted(names, given.torso, read.torso.taken, half, pieces)
     passages = upper_passages(drafted, context, parameters)
     return Change(
@@ -62,10 +72,15 @@ def run(pattern: Pattern, context: StepContext, parameters: BodysuitParameters) 
     )
 
 
-def _pieces(names: PanelNames, half: BodysuitHalf, given: BodysuitGiven) -> dict[str, Piece]:
-    lining = cut("crotch.lining") * (given.crotch_front + given.crotch_back)
+def _lining_height(given: BodysuitGiven, halves: tuple[BodysuitHalf, ...]) -> float:
+    """At the center, which belongs to both of the wearer's sides: the mean of what they have, mm."""
+    most = cut("crotch.lining") * (given.crotch_front + given.crotch_back)
+    return sum(lining_height(half.front, most) for half in halves) / len(halves)
+
+
+def _pieces(names: PanelNames, half: BodysuitHalf, lining: float) -> dict[str, Piece]:
     pieces = {
-        which: bodysuit_piece(names, which, panel, half.levels)
+        which: bodysuit_piece(names, which, panel, half.levels.of(which, half.front_length))
         for which, panel in (("front", half.front), ("back", half.back))
     }
     if half.sleeve is not None:

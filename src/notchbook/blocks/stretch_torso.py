@@ -47,7 +47,7 @@ def run(pattern: Pattern, context: StepContext, parameters: StretchTorsoParamete
     half = draft_to_meet(context, given, lambda: _read(context, parameters, cloth, other).given, draw)
     names = PanelNames(context.slug)
     pieces = {
-        which: torso_piece(names, which, panel, half.levels)
+        which: torso_piece(names, which, panel, half.levels.of(which, half.front_length))
         for which, panel in (("front", half.front), ("back", half.back))
     }
     if half.sleeve is not None:

@@ -259,6 +259,13 @@ class Limits:
     crease_middle: float = _limit(
         1.0, "mm", "A crease is pressed no closer to the middle of a leg.", _COMMON, _PRACTICE
     )
+    leg_balance: float = _limit(
+        2.0,
+        "mm",
+        "Below the knee both halves of a leg are as wide, so that it hangs about its crease.",
+        "a patternmaker's review",
+        "memory",
+    )
     seat_cover_least: float = _limit(
         10.0,
         "mm",

@@ -168,6 +168,9 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "flap_line": "where a flap is sewn to its piece",
         "under": "the side of a flap toward the body; what goes on below a slanted opening; the under sleeve",
         "pleat_line": "where the center of a lining lies before its pleat is added",
+        "sewn": "the stretch of a facing's free edge that a lining is sewn to",
+        "hanging": "the stretch of a facing's free edge beyond the hem of its lining",
+        "facing_hangs": "where a lining ends and the free edge of its facing hangs on",
         # collars
         "collar": "what is sewn to a neck and turned over, or its upper layer",
         "undercollar": "the layer of a collar toward the garment",
@@ -244,6 +247,8 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "balance_notch": "off the middle of a seam, so that its parts are not turned about",
         "shoulder_notch": "where the cap of a sleeve meets the shoulder seam",
         "ease_notch": "where the ease of a seam ends",
+        "upper_ease_notch": "where the ease of a longer front begins, below the underarm",
+        "lower_ease_notch": "where the ease of a longer front ends, over the waist",
         "upper_elbow_notch": "where the ease at the elbow begins",
         "lower_elbow_notch": "where the ease at the elbow ends",
         "join_notch": "on the join between the legs",

@@ -16,8 +16,8 @@ from notchbook.recipe.recipe import StepRecord
 
 _MAY_BECOME = (("edge", "line"), ("mark", "point"), ("point", "mark"))
 """A fold that is opened is a line of the whole piece, under its old name, as where the two sides differ; the
-point of a dart inside the piece is a corner of the outline when a cut opens the dart; the neck pit lies inside
-the piece where a lapel is cut on."""
+point of a dart inside the piece is a corner of the outline when a cut opens the dart; the neck pit lies
+inside the piece where a lapel is cut on."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,15 +1,32 @@
 """A lining: whole pieces derived in lining, with room where the body moves, less the facings that stand.
 
 It is derived: it is made anew after the last shaping step, so that it can never go stale. The usual changes:
-a pleat at the center back, the armhole a little higher, the hem shorter.
+a pleat at the center back, the armhole a little higher and its sleeve with it, the hem shorter.
 """
 
+from dataclasses import replace
 from typing import Annotated
 
 from pydantic import Field
 
 from notchbook.errors import StepRefused
-from notchbook.pattern import Allowance, Pattern, require, require_one, spoken
+from notchbook.pattern import (
+    Allowance,
+    EdgeUse,
+    Measured,
+    Operation,
+    Pattern,
+    Seam,
+    Severity,
+    part_name,
+    require,
+    require_one,
+    spoken,
+    walk_seam,
+    worded,
+)
+from notchbook.pattern.names import last_word
+from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -22,10 +39,18 @@ from notchbook.recipe import (
 )
 from notchbook.recipe.parameters import MaterialWord
 from notchbook.style import change_armhole, change_length
+from notchbook.style.sleeves.hems import hem_class
+from notchbook.style.traced.allowance_of import allowance_of
 from notchbook.style.traced.center_pleat import with_center_pleat
 from notchbook.style.traced.copied import Copies, Copying, copied
-from notchbook.style.traced.figures import ARMHOLE_RAISED, CENTER_BACK_PLEAT, HEM_SHORTER
+from notchbook.style.traced.facing_ends import FacingEnd, with_facing_ends
+from notchbook.style.traced.figures import ARMHOLE_RAISED, CENTER_BACK_PLEAT, HEM_SHORTER, SLEEVE_RAISED
 from notchbook.style.traced.less_facing import less_facing
+from notchbook.style.traced.raised_caps import raised_caps
+from notchbook.style.traced.traced_names import end_word
+
+_SLEEVE_HEM = "hem_sleeve"
+_FOLDED = "Fold the pleat of the lining along its line and baste it at both ends."
 
 
 class LinedArmhole(StepParameters):
@@ -53,6 +78,10 @@ class LiningParameters(StepParameters):
     """The armholes that lie higher in the lining."""
     raised: AmountText = ARMHOLE_RAISED.amount
     """How much higher they lie at the side seam."""
+    sleeve_raised: AmountText = SLEEVE_RAISED.amount
+    """How much higher the underarm of a lined sleeve lies, where its armhole does."""
+    caught: tuple[EdgeName, ...] = ()
+    """The edges whose lining is sewn in with them: a back neck under its collar, a waist under its band."""
     hems: tuple[EdgeName, ...] = ()
     """The hems that are shorter in the lining."""
     shorter: AmountText = HEM_SHORTER.amount
@@ -67,14 +96,43 @@ def run(pattern: Pattern, context: StepContext, parameters: LiningParameters) ->
     copies = copied(
         pattern, names, Copying(context.slug, context.step, "lining", parameters.material), sewn=True
     )
-    shortened = _shortened(_raised(copies, context, parameters), copies, context, parameters)
+    higher = _raised(copies, context, parameters)
+    shortened = _shortened(higher.pattern, copies, context, parameters)
     after = shortened.pattern
+    splits, ends = dict[str, tuple[str, ...]](), list[FacingEnd]()
     for free_edge in parameters.facings:
-        after = less_facing(after, copies.names, free_edge, context.slug, context.step)
-    pleat = context.mm(parameters.pleat)
-    for center in parameters.centers:
-        after = with_center_pleat(after, _own(copies, require_one(pattern, center)), pleat)
-    return Change(after, notes=shortened.notes)
+        less = less_facing(after, copies.names, free_edge, context.slug, context.step)
+        after, splits, ends = less.pattern, {**splits, **less.splits}, [*ends, *less.ends]
+    after = with_facing_ends(after, copies.seams, ends)
+    centers = [_own(copies, require_one(pattern, center)) for center in parameters.centers]
+    after = _pleated(after, centers, context.mm(parameters.pleat), context.slug)
+    after = after.with_seams(*(_caught(after, copies, edge, context.slug) for edge in parameters.caught))
+    return Change(after, splits=splits, notes=(*higher.notes, *shortened.notes))
+
+
+def _pleated(pattern: Pattern, centers: list[str], pleat: float, slug: str) -> Pattern:
+    """The centers with their pleats, and that these are folded before anything is sewn."""
+    if pleat <= 0.0 or not centers:
+        return pattern
+    for center in centers:
+        pattern = with_center_pleat(pattern, center, pleat)
+    lines = tuple(part_name(pattern.carriers[center], "pleat_line") for center in centers)
+    return pattern.with_operations(Operation(part_name(slug, "pleat"), "prepare", _FOLDED, lines))
+
+
+def _caught(pattern: Pattern, copies: Copies, edge: str, slug: str) -> Seam:
+    """The edge of the lining sewn in with that of the piece, whose allowance it has."""
+    own = _own(copies, edge)
+    outer, inner = (pattern.edges[require(pattern, name)[0]] for name in (edge, own))
+    allowance = allowance_of(pattern, outer.name)
+    seam = Seam(
+        part_name(slug, f"{last_word(pattern.carriers[inner.name])}_{end_word(inner.name)}"),
+        (EdgeUse(own, inner.start),),
+        (EdgeUse(edge, outer.start),),
+        allowance_class="plain" if allowance is None else allowance.allowance_class,
+        seam_class=TURNED_SEAM,
+    )
+    return replace(seam, ease=walk_seam(pattern, seam).misfit)
 
 
 def _own(copies: Copies, name: str) -> str:
@@ -84,11 +142,11 @@ def _own(copies: Copies, name: str) -> str:
     return copies.names[name]
 
 
-def _raised(copies: Copies, context: StepContext, parameters: LiningParameters) -> Pattern:
-    """The armholes drawn higher at the side, as the step for armholes does it."""
+def _raised(copies: Copies, context: StepContext, parameters: LiningParameters) -> Change:
+    """The armholes drawn higher at the side, as the step for armholes does it, and the sleeves with them."""
     raised = context.mm(parameters.raised)
     if raised == 0.0 or not parameters.armholes:
-        return copies.pattern
+        return Change(copies.pattern)
     asked = {
         "armholes": [
             {"edge": _own(copies, one.edge), "underarm": _own(copies, one.underarm)}
@@ -98,7 +156,14 @@ def _raised(copies: Copies, context: StepContext, parameters: LiningParameters) 
         "gape": "0 mm",
     }
     step = change_armhole.STEP
-    return step.run(copies.pattern, context, step.parameters.model_validate(asked)).pattern
+    after = step.run(copies.pattern, context, step.parameters.model_validate(asked)).pattern
+    armholes = [(_own(copies, one.edge), _own(copies, one.underarm)) for one in parameters.armholes]
+    asked_up = context.mm(parameters.sleeve_raised)
+    caps = raised_caps(copies.pattern, after, copies.seams, armholes, asked_up)
+    if caps.by is None or caps.by >= asked_up:
+        return Change(caps.pattern)
+    less = worded(STEP.operation, "lining-sleeve-raised-less", Severity.NOTE, Measured(caps.by, asked_up))
+    return Change(caps.pattern, notes=(less,))
 
 
 def _shortened(
@@ -113,18 +178,27 @@ def _shortened(
     asked = step.parameters.model_validate({"hems": hems, "amount": -context.mm(parameters.shorter)})
     done = step.run(pattern, context, asked)
     members = [member for hem in hems for member in require(done.pattern, hem)]
-    turned = done.pattern.with_allowances(dict.fromkeys(members, Allowance("hem_lining")))
-    return Change(turned, notes=done.notes)
+    turned = {member: Allowance(_hem_class(done.pattern, member)) for member in members}
+    return Change(done.pattern.with_allowances(turned), notes=done.notes)
+
+
+def _hem_class(pattern: Pattern, hem: str) -> str:
+    """A sleeve's hem that bends is turned narrower, in lining too, so that its raw edge lies flat."""
+    own = allowance_of(pattern, hem)
+    if own is None or not own.allowance_class.startswith(_SLEEVE_HEM):
+        return "hem_lining"
+    bent = hem_class(pattern.edges[hem].path)
+    return "hem_lining" if bent == _SLEEVE_HEM else bent
 
 
 STEP = StepDefinition(
     operation="lining",
-    version=3,
+    version=4,
     kind="style",
     phase="derived",
     title="Lining",
     sentence="{pieces}",
     parameters=LiningParameters,
     run=run,
-    upcasters={1: dict, 2: dict},
+    upcasters={1: dict, 2: dict, 3: dict},
 )

@@ -113,7 +113,7 @@ def run(pattern: Pattern, context: StepContext, parameters: PocketBagParameters)
         after = _sewn(pattern, cut.pattern.with_pieces(bags[-1]), context.slug, cut, bags[-1])
         after = _faced(pattern, after, cut, bags[-1], sizes)
         after = after.with_notches(*_notches(owner, one, seam, sizes))
-    after = after.with_seams(*_bag_seams(context.slug, bags))
+    after = after.with_seams(*_bag_seams(context.slug, bags)).with_operations(_left_open(context.slug, bags))
     if sizes.facing is not None:
         after = after.with_operations(_facing_sewn(context.slug, bags))
     notes = hand_note(context, cuts[0].piece, cuts[0].edge, sizes.opening)
@@ -207,6 +207,17 @@ def _faced(before: Pattern, after: Pattern, cut: Opening, bag: Piece, sizes: _Si
     given[part_name(strip.name, "upper")] = Allowance("pocket_bag")
     lined = replace(bag, lines=(*bag.lines, line))
     return after.with_pieces(lined, strip).with_allowances(given)
+
+
+def _left_open(slug: str, bags: list[Piece]) -> Operation:
+    return Operation(
+        part_name(slug, "opening_left_open"),
+        "pockets",
+        "Turn the bags outward and press them: the seam in which they lie is sewn above and below the "
+        "opening only.",
+        tuple(part_name(bag.name, "opening") for bag in bags),
+        tuple(part_name(slug, f"{last_word(bag.name)}_opening") for bag in bags),
+    )
 
 
 def _facing_sewn(slug: str, bags: list[Piece]) -> Operation:

@@ -7,6 +7,8 @@ from shapely.geometry.base import BaseGeometry
 from notchbook.geometry import Point
 from notchbook.output.flat import FlatShape, FlatView, garment_flat
 from notchbook.pattern import Pattern
+from support.closure_steps import FLY, FLY_WAIST, stepped
+from support.edge_steps import trousers
 from support.hand_skirt import BACK_WIDTH, FRONT_WIDTH, hand_skirt
 from support.hand_suit import SIDE, hand_suit
 from support.hand_trousers import hand_trousers
@@ -83,3 +85,30 @@ def test_a_suit_without_legs_is_drawn_as_it_is() -> None:
     """It has a crotch and no waist: nothing is pressed toward its side."""
     widths = {view.word: view.bounds.width for view in garment_flat(hand_suit())}
     assert widths == pytest.approx({"front": 2.0 * SIDE.x, "back": 2.0 * SIDE.x}, abs=1.0)
+
+
+@pytest.mark.parametrize(("over", "sign"), [("left", 1.0), ("right", -1.0)])
+def test_the_stitches_of_a_fly_show_on_the_side_that_laps_alone(over: str, sign: float) -> None:
+    """Seen from the front the wearer's left is on the right of the picture."""
+    view = _view(stepped(trousers(), ("fly", {**FLY, "over": over})).pattern, "front")
+    fine = [path for shape in view.shapes for path in shape.fine]
+    stitched = [path for path in fine if abs(path.end.x) < 1.0]
+    assert [path.start.x * sign > 0.0 for path in stitched] == [True]
+
+
+def test_a_band_on_a_waist_that_peaks_meets_itself_at_the_center_back() -> None:
+    """Square to a slanted waist the upper edges of the two sides would lie apart."""
+    band = {"edges": FLY_WAIST, "depth": "40 mm", "cut_in": "two"}
+    view = _view(stepped(trousers(), ("waistband", band)).pattern, "back")
+    for strip in view.shapes[-2:]:
+        at_center = [place.y for place in _corners(strip) if abs(place.x) < 2.0]
+        assert max(at_center) - min(at_center) == pytest.approx(40.0, abs=4.0)
+
+
+def test_the_crease_shows_in_front_alone() -> None:
+    longest = {
+        view.word: max(path.length for shape in view.shapes for path in shape.fine)
+        for view in garment_flat(trousers().pattern)
+    }
+    assert longest["front"] > 800.0
+    assert longest["back"] < 200.0, "only the darts"

@@ -127,3 +127,30 @@ def test_what_a_cuff_cannot_be_is_refused_in_words() -> None:
     long = sleeve_style([("sleeve_placket", "placket", {"length": "70 cm"})])
     assert stopped_with(long) == "placket-too-long"
     assert stopped_with(sleeve_style([CUFF], length="none")) == "sleeve-missing"
+
+
+def test_a_hem_laid_in_pleats_is_slit_and_cuffed_as_it_is_sewn() -> None:
+    pleats = {
+        "edge": f"{SLEEVE}/hem",
+        "from_point": f"{SLEEVE}/hem_back",
+        "across": f"{SLEEVE}/cap_back",
+        "across_point": f"{SLEEVE}/underarm_back",
+        "number": 2,
+        "depth": "1 cm",
+        "first_distance": "8 cm",
+        "spacing": "25 mm",
+        "across_depth": "0 cm",
+        "run": "share",
+    }
+    plain = sleeve_style([PLACKET, CUFF]).pattern
+    pattern = sleeve_style([("pleats", "folds", pleats), PLACKET, CUFF]).pattern
+    cuffs = [one.edges["cuff.cuff/cuff_edge"].length for one in (pattern, plain)]
+    assert cuffs[0] == pytest.approx(cuffs[1], abs=0.5), "what the pleats take is not in the cuff"
+    walk = walk_seam(pattern, pattern.seams["cuff/cuff_seam"])
+    assert walk.misfit == pytest.approx(0.0, abs=0.01)
+    assert len(pattern.seams["cuff/cuff_seam"].second) == 4, "slit once and folded twice"
+    assert "cuff/cuff_end" not in pattern.seams, "it opens at the slit"
+    met = [stop for stop in walk.stations if stop.first]
+    assert met
+    for stop in met:
+        assert stop.first == pytest.approx(stop.second, abs=0.01)

@@ -185,3 +185,14 @@ def test_a_closed_neck_must_go_over_the_head() -> None:
     assert "collar-under-head" not in said(collared("flat_collar"))  # the head was not measured
     open_front = replay(on_stand("flat_collar", extension="20 mm").recipe, measured)
     assert "collar-under-head" not in said(open_front)
+
+
+def test_a_back_drawn_whole_has_the_collar_of_its_half() -> None:
+    """Its neck goes on into that of the other half: the center back lies square to both."""
+    half = pattern_of(collared("flat_collar"))
+    whole = after(drafted("medium-92", "bodice"), "unfold", pieces=["bodice.back"])
+    back = {"edge": "bodice.back/neck@right", "starts_at": "bodice.back/side_neck_point@right"}
+    unfolded = pattern_of(after(whole, "flat_collar", neck=[NECK[0], back]))
+    for piece in (COLLAR, UNDER):
+        off = shape_of(unfolded, piece).symmetric_difference(shape_of(half, piece))
+        assert off.area == pytest.approx(0.0, abs=5.0)

@@ -188,3 +188,19 @@ def test_a_breast_pocket_goes_with_the_piece_after_a_changed_neckline() -> None:
     levelled = changed(bodice(), "patch_pocket", **over_bust)
     level = levelled.pieces[FRONT].line(f"{FRONT}/bust_line/center").path
     assert levelled.pieces["patch_pocket.front"].bounds.max_y == pytest.approx(level.start.y + 80.0, abs=0.01)
+
+
+def test_a_pocket_is_measured_from_the_center_line_of_a_front_that_buttons() -> None:
+    stand: dict[str, Any] = {
+        "centers": [{"center": "bodice.front/center_front", "top": "bodice.front/neck_pit"}],
+        "width": "18 mm",
+    }
+    buttoned = applied(bodice(), "button_stand", **stand)
+    where = {"below": f"{FRONT}/across_chest_line", "down": "1 cm", "beside": f"{FRONT}/center_front"}
+    size = {"inward": "4 cm", "width": "5 cm", "depth": "3 cm", "bottom": "square"}
+    recipe = add_step(buttoned.recipe, "patch_pocket", {**where, **size}, base=buttoned.measures)
+    pattern = replay(recipe, buttoned.measures).pattern
+    near = pattern.pieces[PIECE].points[f"{PIECE}/near_upper"]
+    center = pattern.pieces[FRONT].line(f"{FRONT}/center_front").path
+    assert away(near, center) == pytest.approx(40.0, abs=0.001)
+    assert abs(near.x) < abs(pattern.pieces[PIECE].points[f"{PIECE}/far_upper"].x), "away from the buttons"

@@ -6,6 +6,8 @@ from typing import Any
 import pytest
 from shapely import get_parts
 
+from notchbook.app.drafting import draft
+from notchbook.app.examining import examine
 from notchbook.checks import Subject, run_checks
 from notchbook.finish.sewing import sewing_order
 from notchbook.geometry import Line, Path
@@ -213,3 +215,11 @@ def test_a_chart_of_five_sizes_has_the_same_pieces_and_clean_seams() -> None:
     assert len(names) == 1
     assert sorted(openings) == openings
     assert openings[-1] > openings[0] + 1.0
+
+
+def test_a_low_waist_whose_pocket_crosses_the_hip_line_still_has_a_fair_side() -> None:
+    """Below the pocket the side is round at the hip and hollow at the thigh, as it was before it was cut."""
+    low = draft("trousers", trousers().measures, {"silhouette": "straight", "waist_drop": "4 cm"})
+    pocketed = applied(low, "slant_pocket", **SLANT)
+    assert "trousers.front/hip_line/inner" in pocketed.pattern.index, "the opening crosses the hip line"
+    assert "edge-wavers" not in {one.code for one in examine(pocketed, cut=False).findings}

@@ -345,3 +345,22 @@ def test_every_figure_of_closures_says_where_it_comes_from() -> None:
     assert all(one.source and one.grade and one.meaning for one in found)
     ranged = [one for one in found if isinstance(one, RangedFigure)]
     assert all(one.least <= one.value <= one.most for one in ranged)
+
+
+def test_only_the_seam_between_front_and_back_is_marked_as_side_seam_on_a_band() -> None:
+    """Counted by hand on six gores: each half of the waist passes two gore seams and a side seam."""
+    gores = draft("gored_skirt", lower_sets()["medium-92"])
+    starts = {
+        "center_back": "waist_center",
+        "side_back": "waist_back",
+        "side_front": "waist_side",
+        "center_front": "waist_back",
+    }
+    waist = [
+        {"edge": f"gored_skirt.{panel}/waist", "starts_at": f"gored_skirt.{panel}/{start}"}
+        for panel, start in starts.items()
+    ]
+    for step, more, halves in (("waistband", {}, 2), ("elastic_casing", {"made": "separate"}, 1)):
+        pattern = stepped(gores, (step, {"edges": waist, **more})).pattern
+        called = [one.purpose for name, one in pattern.notches.items() if "seam_notch" in name]
+        assert called == ["panel", "side seam", "panel"] * halves, step

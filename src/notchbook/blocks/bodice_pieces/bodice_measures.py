@@ -4,11 +4,18 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from notchbook.blocks.bodice_pieces.below_waist import HipGiven, side_over_hip
-from notchbook.blocks.bodice_pieces.eases import EASES, EaseRow, Wearer, ease_row
+from notchbook.blocks.bodice_pieces.eases import (
+    EASES,
+    LAYER_WORDS,
+    EaseRow,
+    Wearer,
+    ease_row,
+    layer_row,
+)
 from notchbook.blocks.bodice_pieces.parameters import UpperParameters
 from notchbook.blocks.bodice_pieces.substitutes import usual_back_shoulder, usual_slope
 from notchbook.blocks.upper.given import BodiceGiven, BustGiven
-from notchbook.blocks.upper.slope_drop import slope_drop
+from notchbook.blocks.upper.slope_drop import raised_slope, slope_drop
 from notchbook.blocks.upper_measures import Trusted, look_at_upper, read_upper
 from notchbook.body import MeasureSet, Side
 from notchbook.body.doubts.child import is_child
@@ -149,6 +156,13 @@ class _Reader:
             value += self._context.mm(self._parameters.armhole_lowered, self._side)
         return Ease(value, row.usual)
 
+    def layer(self, of: str) -> Ease:
+        """What a garment that is worn over others has more at a place of LAYER_WORDS."""
+        row = layer_row(self.wearer, self._parameters.silhouette, of)
+        written: str | None = getattr(self._parameters, of)
+        value = row.value if written is None else self._context.mm(written, self._side)
+        return Ease(value, row.usual)
+
     def scye_drop(self, slope: float) -> float:
         """By how much an estimated scye depth follows a shoulder slope that was measured, mm: shoulder point
         and armhole lie lower or higher by the same amount. A measured depth holds that already."""
@@ -176,26 +190,29 @@ def bodice_measures(
     ``trusted`` is what the draft trusts of the whole body, where that was looked at already.
     """
     reader = _Reader(context, parameters, side, trusted or trusted_measures(context))
-    eases = {of: reader.ease(of) for of in EASES}
+    eases = {of: reader.ease(of) for of in EASES} | {of: reader.layer(of) for of in LAYER_WORDS}
     shaped = has_bust_shaping(parameters, context.measures)
     slope, slope_error = reader.slope()
     upper_bust = reader.find("upper_bust_girth")
     reader.find("under_bust_girth")
     bust = reader.measure("bust_girth") + eases["bust"].value
+    shoulder = reader.measure("shoulder_length") + eases["shoulder_longer"].value
+    lifted = slope - parameters.shoulder_lift
     given = BodiceGiven(
         bust=bust,
         waist=_waist(reader, eases, bust, is_shaped=shaped),
         across_back=reader.measure("across_back") + eases["across_back"].value,
         across_chest=reader.measure("across_chest") + eases["across_chest"].value,
         neck=reader.measure("neck_base_girth") + eases["neck"].value,
-        shoulder=reader.measure("shoulder_length"),
-        shoulder_slope=slope - parameters.shoulder_lift,
+        shoulder=shoulder,
+        shoulder_slope=raised_slope(shoulder, lifted, eases["shoulder_raised"].value),
         scye_depth=reader.measure("scye_depth") + reader.scye_drop(slope) + eases["scye"].value,
         back_length=reader.measure("back_waist_length"),
         bust_shape=_bust_shape(reader) if shaped else None,
         front_length=None if shaped else reader.taken("front_waist_length"),
         center_front=None if shaped else reader.taken("center_front_length"),
         upper_bust=None if upper_bust is None else upper_bust + eases["bust"].value,
+        pit_lowered=eases["neck_lowered"].value,
         upper_arm=context.find(ARM, side),  # as it stands in the set: the sleeve takes it so
         back_shoulder=back_shoulder_of(parameters, context.measures),
         back_shoulder_amount=_back_shoulder_amount(context, parameters, reader.wearer, side),

@@ -1,7 +1,7 @@
 """Drafting a block that hangs from the shoulders: choices settled, a side drafted, put into the pattern."""
 
 from dataclasses import dataclass, replace
-from typing import TypeVar
+from typing import TypeVar, get_args
 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.bodice_pieces.back_panel import back_panel
@@ -17,6 +17,7 @@ from notchbook.blocks.bodice_pieces.cups import point_distance
 from notchbook.blocks.bodice_pieces.cut_data import cut_data, seams
 from notchbook.blocks.bodice_pieces.dart_places import FROM_WAIST
 from notchbook.blocks.bodice_pieces.draft_notes import draft_notes
+from notchbook.blocks.bodice_pieces.eases import Layer
 from notchbook.blocks.bodice_pieces.front_panel import FrontDarts, front_panel
 from notchbook.blocks.bodice_pieces.hip_panel import hip_panel
 from notchbook.blocks.bodice_pieces.outline import draw_piece
@@ -49,6 +50,7 @@ UPPER_REFUSES = (
     "bodice-front-too-long",
     "bodice-shoulder-against-width",
     "bodice-shoulder-below-underarm",
+    "bodice-shoulder-raised",
     "bodice-side-too-short",
     "bodice-waist-dart-short",
     "bodice-waist-darts-too-wide",
@@ -58,6 +60,12 @@ UPPER_REFUSES = (
 
 CLEAR_OF_ROUNDING = 15.0
 """mm of side seam between the rounded waist and a dart: the stretch along which the edge is trued."""
+
+TOP_HEM = "hem_top"
+"""The allowance class of a hem of tops and dresses that end at the hip."""
+
+_OVER_HEM = "hem_jacket"
+"""The allowance class of a hem of jackets and coats."""
 
 _CHOICES = ("wearer", "bust_shaping", "front_darts", "back_darts", "back_shoulder", "contour")
 """What ``auto`` may stand for; written down when the step is added."""
@@ -70,7 +78,7 @@ class LowerEnd:
     gives it)."""
 
     length: float | None = None
-    allowance_class: str = "hem_top"
+    allowance_class: str = TOP_HEM
 
 
 def settle_upper(context: StepContext, parameters: ParametersT) -> ParametersT:
@@ -148,13 +156,19 @@ def upper_change(
     groups = {**drafted.front.groups(context.step), **drafted.back.groups(context.step)}
     after = replace(after, groups=frozen_map({**pattern.groups, **groups}))
     return Change(
-        pattern=cut_data(after, drafted.names, drafted.half, drafted.hip, end.allowance_class),
+        pattern=cut_data(after, drafted.names, drafted.half, drafted.hip, _edge_class(parameters, end)),
         expectations=promises(drafted),
         notes=(
             *contradiction_notes(drafted.names.piece("front"), drafted.measures.trusted),
             *draft_notes(drafted),
         ),
     )
+
+
+def _edge_class(parameters: UpperParameters, end: LowerEnd) -> str:
+    """The allowance class of the lower edge; the hem of what is worn over others is turned deeper."""
+    is_over = parameters.silhouette in get_args(Layer)
+    return _OVER_HEM if is_over and end.allowance_class == TOP_HEM else end.allowance_class
 
 
 def _opens_center(parameters: UpperParameters) -> bool:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from notchbook.blocks.bodice_pieces.eases import LAYER_WORDS
 from notchbook.blocks.bodice_pieces.lever_notes import CHECK
 from notchbook.blocks.bodice_pieces.promises import Drafted
 from notchbook.pattern import Finding, Measured, Severity, part_name, worded
@@ -15,6 +16,9 @@ _EDGES = {
     "neck": "neck",
     "scye": "armhole",
     "across_chest": "armhole",
+    "shoulder_longer": "shoulder",
+    "shoulder_raised": "shoulder",
+    "neck_lowered": "neck",
 }
 """On which edge of the front an ease is shown; the others on the back armhole."""
 
@@ -37,7 +41,7 @@ def ease_notes(drafted: Drafted) -> Iterator[Finding]:
             Measured(ease.value, most if ease.value > most else least),
             piece=piece,
             where=part_name(piece, _EDGES.get(of, "armhole")),
-            of=of.replace("_", " "),
+            of=LAYER_WORDS.get(of, of.replace("_", " ")),
             least=least,
             most=most,
             below=ease.value - most,

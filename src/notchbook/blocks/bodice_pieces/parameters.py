@@ -49,6 +49,12 @@ class UpperParameters(StepParameters):
     """How far the underarm lies below the scye depth as measured."""
     neck_ease: EaseText = None
     """Ease of the whole neck."""
+    shoulder_longer: EaseText = None
+    """How much longer each shoulder seam is than measured: over a pad, or the shoulder beneath."""
+    shoulder_raised: EaseText = None
+    """How much higher the shoulder seam lies at the shoulder point: as thick as pad and cloth are."""
+    neck_lowered: EaseText = None
+    """How much lower the neck lies at the pit: over the collar beneath."""
     armhole_lowered: Annotated[AmountText, _EASE] = "0 mm"
     """How much farther the underarm is lowered, where an arm asks for it."""
     bust_shaping: Annotated[BustShaping, _DARTS] = "auto"

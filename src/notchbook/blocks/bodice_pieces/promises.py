@@ -128,7 +128,7 @@ def _lengths(drafted: Drafted) -> Iterator[Expectation]:
     )
     key = "center_front_length"
     if key in body:
-        asked = drafted.measures.trusted.value(key, body[key])
+        asked = drafted.measures.trusted.value(key, body[key]) - given.pit_lowered
         yield _center(drafted, "front", "neck_pit", key, asked + _pulled(drafted, "center_front"))
 
 

@@ -40,7 +40,8 @@ def draft_side(
     if own.given == other.given and own.hip == other.hip:
         return half, hip, own
     other_half, other_hip = _draft(other, length, is_one_piece=is_one_piece)
-    pits = (half.front.neck.start.y, other_half.front.neck.start.y)
+    lowered = own.given.pit_lowered, other.given.pit_lowered
+    pits = (half.front.neck.start.y + lowered[0], other_half.front.neck.start.y + lowered[1])
     raised: float | None = None
     if abs(pits[0] - pits[1]) >= TOLERANCES.join:
         raised = max(pits) - center_front_of(own, pits[0])

@@ -94,7 +94,7 @@ def draw(given: TrousersGiven, drafters: Drafters, belly: Belly, pull: Pulled) -
         pull.back_extension,
     )
     legs = drafters.legs.draw(plan)
-    lengths = dart_lengths(given)
+    lengths = dart_lengths(given, waist)
     places = (
         front_places(given.hip_depth, front_slant, lengths[0], waist.front, -legs.front.center.x),
         BACK_PLACES[given.back_darts],

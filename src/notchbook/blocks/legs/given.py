@@ -40,7 +40,8 @@ class TrousersGiven:
 
     ``thigh`` is the least girth of the leg, at the crotch level and 50 mm below. ``knee`` and ``hem`` are the
     finished girths of the leg; without a ``knee`` the leg runs from the crotch level to the hem in one line,
-    without a ``hem`` it falls straight.
+    without a ``hem`` it falls straight. ``hem_follows`` says that nobody asked for the hem: it becomes wider
+    with a knee that is made wider, so that the leg does not taper like a peg.
 
     ``inseam_stretch`` is how much shorter the back inseam is than the front one, on which it is stretched.
     ``between`` are girths between top edge and hip (belly, high hip). ``front_hip`` and ``front_waist`` are
@@ -67,6 +68,7 @@ class TrousersGiven:
     front_crotch: float | None = None
     back_crotch: float | None = None
     inseam_stretch: float = 5.0
+    hem_follows: bool = False
     between: tuple[LevelGirth, ...] = ()
     front_hip: float | None = None
     front_waist: float | None = None

@@ -5,7 +5,7 @@ leaves the crotch no more slanted than it must.
 """
 
 from dataclasses import dataclass
-from math import asinh, atan2, cos, sqrt, tan
+from math import asinh, atan2, cos, sin, sqrt, tan
 
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.geometry import Cubic, Line, Point, Segment
@@ -26,7 +26,8 @@ class KneeBend:
 
 @dataclass(frozen=True, slots=True)
 class BendPlan:
-    """The tip of the bend lies ``up`` mm above the knee; the bend begins and ends ``reach`` mm from it."""
+    """The tip of the bend lies ``up`` mm above the knee, higher where the inseam turns much; the bend
+    begins and ends ``reach`` mm from it."""
 
     reach: float
     up: float
@@ -71,7 +72,8 @@ def _arc(reach: float, turn: float) -> float:
 def _tip(fork: Point, knee: Point, hem: Point, plan: BendPlan) -> tuple[Point, float]:
     """Where the lines above and below the bend would meet, so that the bend passes through the knee; and at
     which parameter it does."""
-    x, y, reach, at_knee = knee.x, knee.y + plan.up, plan.reach, 0.5
+    up, reach, at_knee = _up(fork, knee, hem, plan), plan.reach, 0.5
+    x, y = knee.x, knee.y + up
     above, below = fork.y - y, y - hem.y
     for _ in range(_ROUNDS):
         aside_above, aside_below = x - fork.x, hem.x - x
@@ -79,10 +81,21 @@ def _tip(fork: Point, knee: Point, hem: Point, plan: BendPlan) -> tuple[Point, f
         down_above, down_below = above / long, below / short
         # On a parabola of tangents of one length: at t it lies reach (1 - t)² before the tip along the one
         # and reach t² behind it along the other.
-        at_knee = _root(down_above - down_below, down_above, down_above + plan.up / reach)
+        at_knee = _root(down_above - down_below, down_above, down_above + up / reach)
         before, behind = reach * (1.0 - at_knee) ** 2, reach * at_knee**2
         x = knee.x + before * aside_above / long - behind * aside_below / short
     return Point(x, y), at_knee
+
+
+def _up(fork: Point, knee: Point, hem: Point, plan: BendPlan) -> float:
+    """How far above the knee the tip of the bend lies, mm: so far that the knee lies hardly outside of the
+    straight line below, about which the leg hangs."""
+    turn = atan2(knee.x - fork.x, fork.y - knee.y) - atan2(hem.x - knee.x, knee.y - hem.y)
+    if turn == 0.0:
+        return plan.up
+    # A parabola of tangents of one length leaves its end by s² sin(turn) / (4 reach), s the way from there.
+    past_knee = sqrt(4.0 * plan.reach * proportion("inseam.knee_off") / abs(sin(turn)))
+    return max(plan.up, min(proportion("inseam.highest_bend") * plan.reach, plan.reach - past_knee))
 
 
 def _root(square: float, half: float, constant: float) -> float:

@@ -72,13 +72,14 @@ class LegPanel:
 @dataclass(frozen=True, slots=True)
 class Legs:
     """Both panels; ``knee`` is the girth there in use (None without a knee), ``wider`` by how much knee, or
-    the hem of a leg without one, is wider than asked, ``for_thigh`` by how much both extensions together are
-    longer than planned, mm."""
+    the hem of a leg without one, is wider than asked, ``hem_more`` by how much the hem of a leg with a knee
+    follows it, ``for_thigh`` by how much both extensions together are longer than planned, mm."""
 
     front: LegPanel
     back: LegPanel
     knee: float | None
     wider: float
+    hem_more: float
     for_thigh: float
 
     @property
@@ -189,7 +190,8 @@ class LegsDrafter:
         back = self._back(plan, widths[1], places, front.leg, state)
         knee_y = front.leg.knee_y
         knee = None if knee_y is None else (self._given.knee or 0.0) + 4.0 * state.knee_more
-        legs = Legs(front, back, knee, 4.0 * state.knee_more, state.for_thigh)
+        hem_more = 4.0 * _hem_following(self._given, state.knee_more)
+        legs = Legs(front, back, knee, 4.0 * state.knee_more, hem_more, state.for_thigh)
         side = length_of(front.side)
         return legs, (
             side - self._below_hip,
@@ -217,7 +219,7 @@ class LegsDrafter:
         given = self._given
         knee = 0.0 if given.knee is None else given.knee / 4.0 + state.knee_more
         hem = knee if given.hem is None else given.hem / 4.0
-        return hem if _has_knee(given) else hem + state.knee_more
+        return hem + (_hem_following(given, state.knee_more) if _has_knee(given) else state.knee_more)
 
     def _front(self, plan: LegsPlan, width: float, places: CreasePlaces, state: _State) -> LegPanel:
         side = Point(places.front_side, plan.hip_y)
@@ -275,6 +277,15 @@ def _has_knee(given: TrousersGiven) -> bool:
         return False
     narrower = 0.0 if given.hem is None else (given.knee - given.hem) / 4.0
     return degrees(atan2(narrower, shin)) <= proportion("knee.most_shin_lean")
+
+
+def _hem_following(given: TrousersGiven, knee_more: float) -> float:
+    """By how much a quarter of a hem that nobody asked for is wider because the knee is, mm: until the leg
+    tapers no more than is usual, but no more than the knee."""
+    if not given.hem_follows or given.knee is None or given.hem is None or not _has_knee(given):
+        return 0.0
+    tapers = tan(radians(proportion("knee.most_taper"))) * (given.length - given.knee_depth)
+    return max(0.0, min(knee_more, given.knee / 4.0 + knee_more - tapers - given.hem / 4.0))
 
 
 def _within(more: float, lacking: float, leg: Leg) -> float:

@@ -27,7 +27,7 @@ def levers(given: TrousersGiven, ranges: CrotchRanges, drawn: Drawn, raised_hip:
         Lever("extension_for_thigh", more, 0.0, proportion("thigh.most_more") * given.hip, 0.0),
         Lever("moved_side", drawn.waist.moved, 0.0, proportion("waist.flagged_moved"), 0.0),
         Lever("hip_girth", drawn.hip - given.hip, 0.0, proportion("hip.flagged_more"), 0.0),
-        _wider(drawn),
+        *_wider(drawn),
         Lever("hip_level", raised_hip, 0.0, proportion("hip_level.most_raised"), 0.0),
         Lever(
             "inseam_drop",
@@ -48,9 +48,15 @@ def _ranged(name: str, pulled: float, within: Range, unit: str = "mm") -> Lever:
     return Lever(name, pulled, within.least, within.most, within.usual, unit)
 
 
-def _wider(drawn: Drawn) -> Lever:
-    word = "hem" if drawn.legs.knee is None else "knee"
-    return Lever(f"{word}_girth", drawn.legs.wider, 0.0, proportion(f"{word}.flagged_more"), 0.0)
+def _wider(drawn: Drawn) -> tuple[Lever, ...]:
+    """The knee and the hem that follows it; the hem alone of a leg without a knee."""
+    legs, most_hem = drawn.legs, proportion("hem.flagged_more")
+    if legs.knee is None:
+        return (Lever("hem_girth", legs.wider, 0.0, most_hem, 0.0),)
+    return (
+        Lever("knee_girth", legs.wider, 0.0, proportion("knee.flagged_more"), 0.0),
+        Lever("hem_follows", legs.hem_more, 0.0, most_hem, 0.0),
+    )
 
 
 def _side(panel: str, take_in: float) -> Lever:

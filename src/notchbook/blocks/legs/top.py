@@ -13,7 +13,7 @@ from notchbook.blocks.legs.closing import closed
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.side_line import side_above_hip
-from notchbook.blocks.legs.waist_plan import Take
+from notchbook.blocks.legs.waist_plan import Take, WaistPlan
 from notchbook.blocks.upper.shapes import OpenDart
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Cubic, Path, Point, Transform
@@ -158,19 +158,22 @@ def _turned(plan: TopPlan, take_in: float, panel: Panel) -> Top:
     )
 
 
-def dart_lengths(given: TrousersGiven) -> tuple[tuple[float, ...], tuple[float, ...]]:
+def dart_lengths(given: TrousersGiven, waist: WaistPlan) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """The lengths of the front and the back darts, the one at the center first, mm."""
-    front = given.front_dart_length or max(
-        proportion("dart.front_share") * given.hip_depth, proportion("dart.shortest")
-    )
-    back = given.back_dart_length or max(
-        proportion("dart.back_share") * given.hip_depth, proportion("dart.shortest")
-    )
+    front = given.front_dart_length or _usual_length("front", given, waist.front.darts, given.front_darts)
+    back = given.back_dart_length or _usual_length("back", given, waist.back.darts, given.back_darts)
     second = proportion("dart.second")
     return (
         tuple(front * second**index for index in range(given.front_darts)),
         tuple(back * second**index for index in range(given.back_darts)),
     )
+
+
+def _usual_length(panel: str, given: TrousersGiven, darts: float, count: int) -> float:
+    """The length of the first of a panel's darts that take up so much together, mm: less of a narrow one."""
+    usual = proportion(f"dart.{panel}_share") * given.hip_depth
+    most = proportion("dart.for_intake") * darts / max(count, 1)
+    return max(min(usual, most), proportion("dart.shortest"))
 
 
 def front_places(

@@ -3,6 +3,7 @@
 from math import radians, sin
 
 from notchbook.blocks.stretch.figures import figure
+from notchbook.blocks.stretch.front_length import lengthened, moved_down
 from notchbook.blocks.stretch.given import BodysuitGiven
 from notchbook.blocks.stretch.leg_lines import LegLines, leg_lines
 from notchbook.blocks.stretch.shapes import BodysuitHalf, BodysuitPanel
@@ -35,6 +36,7 @@ def draft_bodysuit(given: BodysuitGiven) -> BodysuitHalf:
         back=_panel(given, frame, lines, is_front=False),
         sleeve=frame.sleeve,
         levels=frame.levels,
+        front_length=frame.front_length,
         leg_opening=lines.opening,
         trunk_loop=_trunk_loop(given, frame),
         levers=(*frame.levers, lever),
@@ -91,14 +93,15 @@ def _height(given: BodysuitGiven, side: Path, low: float, high: float) -> float:
 
 def _panel(given: BodysuitGiven, frame: UpperFrame, lines: LegLines, *, is_front: bool) -> BodysuitPanel:
     armhole = frame.armholes.front if is_front else frame.armholes.back
-    leg = lines.front if is_front else lines.back
+    longer = frame.front_length.longer if is_front else 0.0
+    leg = (lines.front if is_front else lines.back).transformed(moved_down(longer))
     share = "armhole.front_notch_share" if is_front else "armhole.back_notch_share"
     return BodysuitPanel(
         neck=frame.necks.front if is_front else frame.necks.back,
         shoulder=frame.armholes.shoulder.front if is_front else frame.armholes.shoulder.back,
         armhole=armhole,
         across=frame.armholes.front_across if is_front else frame.armholes.back_across,
-        side=lines.side,
+        side=lengthened(lines.side, longer),
         leg=leg,
         crotch=Path.line(leg.end, Point(0.0, leg.end.y)),
         notch=notch_place(armhole.length, share),
@@ -108,4 +111,5 @@ def _panel(given: BodysuitGiven, frame: UpperFrame, lines: LegLines, *, is_front
 def _trunk_loop(given: BodysuitGiven, frame: UpperFrame) -> float:
     """From the middle of the natural shoulder seam along the grain, front and back, mm."""
     drop = given.torso.shoulder / 2.0 * sin(radians(given.torso.shoulder_slope))
-    return 2.0 * (frame.necks.base.y - drop) + given.crotch_front + given.crotch_back
+    over = 2.0 * (frame.necks.base.y - drop) + frame.front_length.longer
+    return over + given.crotch_front + given.crotch_back

@@ -1,5 +1,6 @@
 """The stretch torso: front and back panels without darts, to the waist, the hip or below."""
 
+from notchbook.blocks.stretch.front_length import lengthened
 from notchbook.blocks.stretch.given import TorsoGiven
 from notchbook.blocks.stretch.shapes import TorsoHalf, TorsoPanel
 from notchbook.blocks.stretch.side_seam import cut_at
@@ -9,7 +10,8 @@ from notchbook.geometry import Path, Point
 
 
 def draft_torso(given: TorsoGiven) -> TorsoHalf:
-    """Draft one side. Front and back have the same side seam; the cap is as long as the armhole.
+    """Draft one side. Front and back have the same side seam but for what the front is longer over the bust;
+    the cap is as long as the armhole.
 
     DraftRefused: ``stretch-length-negative`` and what ``draw_upper`` refuses.
     """
@@ -17,17 +19,17 @@ def draft_torso(given: TorsoGiven) -> TorsoHalf:
         raise DraftRefused("stretch-length-negative", length=given.length)
     frame = draw_upper(given, -given.length)
     side = cut_at(frame.side.path, -given.length)
-    hem = _hem(side)
     return TorsoHalf(
-        _panel(frame, frame.necks.front, True, side, hem),
-        _panel(frame, frame.necks.back, False, side, hem),
+        _panel(frame, frame.necks.front, True, lengthened(side, frame.front_length.longer)),
+        _panel(frame, frame.necks.back, False, side),
         frame.sleeve,
         frame.levels,
+        frame.front_length,
         frame.levers,
     )
 
 
-def _panel(frame: UpperFrame, neck: Path, is_front: bool, side: Path, hem: Path) -> TorsoPanel:
+def _panel(frame: UpperFrame, neck: Path, is_front: bool, side: Path) -> TorsoPanel:
     armhole = frame.armholes.front if is_front else frame.armholes.back
     across = frame.armholes.front_across if is_front else frame.armholes.back_across
     share = "armhole.front_notch_share" if is_front else "armhole.back_notch_share"
@@ -37,7 +39,7 @@ def _panel(frame: UpperFrame, neck: Path, is_front: bool, side: Path, hem: Path)
         armhole=armhole,
         across=across,
         side=side,
-        hem=hem,
+        hem=_hem(side),
         notch=notch_place(armhole.length, share),
     )
 

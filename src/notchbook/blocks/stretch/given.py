@@ -47,6 +47,10 @@ class TorsoGiven:
     from the nape to the underarm level and to the waist, ``hip_depth`` from waist to hip, ``length`` from
     the waist to the hem (0: to the waist). ``strap`` or ``shoulder_in`` (how far the armhole is cut in at
     the shoulder) are for a garment without sleeves.
+
+    ``front_length`` runs from the side-neck point over the bust to the waist (None: not measured), of which
+    the cloth may give ``front_gives``; ``front_longer`` is by how much the front is to be longer than the
+    back (None: by what is missing, as far as the side seam eases it in).
     """
 
     bust: float
@@ -69,6 +73,9 @@ class TorsoGiven:
     shoulder_in: float = 0.0
     strap: StrapGiven | None = None
     sleeve: StretchSleeveGiven | None = None
+    front_length: float | None = None
+    front_gives: float = 0.0
+    front_longer: float | None = None
 
     @property
     def front_slope(self) -> float:

@@ -67,12 +67,25 @@ def _back(start: Point, leaving: float, end: Point, arriving: float) -> Path:
     toward the crotch."""
     chord = end - start
     along = chord.direction()
-    middle = start.lerp(end, figure("leg.cover_place")) + direction(along + 90.0) * _cover(chord.norm())
-    near, side, crotch = (figure(f"leg.back_{word}_pull") for word in ("cover", "side", "crotch"))
+    short = _shortness(chord.norm())
+    place = _between("leg.cover_place", "leg.short_cover_place", short)
+    middle = start.lerp(end, place) + direction(along + 90.0) * _cover(chord.norm())
+    near, side = (figure(f"leg.back_{word}_pull") for word in ("cover", "side"))
+    crotch = _between("leg.back_crotch_pull", "leg.short_crotch_pull", short)
     return Path.of(
         curve_between(start, leaving, middle, along, side, near, keep_convex=False),
         curve_between(middle, along, end, arriving, near, crotch, keep_convex=False),
     )
+
+
+def _shortness(chord: float) -> float:
+    """How much of a short line a back leg of this chord is: 0 of a grown-up's, 1 of a child's."""
+    short, long = figure("leg.short_chord"), figure("leg.long_chord")
+    return min(max((long - chord) / (long - short), 0.0), 1.0)
+
+
+def _between(usual: str, of_short: str, short: float) -> float:
+    return figure(usual) + short * (figure(of_short) - figure(usual))
 
 
 def _cover(chord: float) -> float:

@@ -4,8 +4,9 @@ Torso and bodysuit: both panels have their center at x = 0 and the side toward +
 y = 0. Sleeve and leg are the wearer's right, face up: front toward +x, back toward -x. mm, y up.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from notchbook.blocks.stretch.front_length import FrontLength
 from notchbook.blocks.stretch.leg_easing import LegEase
 from notchbook.blocks.upper.shapes import Lever
 from notchbook.geometry import Path, Point
@@ -20,6 +21,12 @@ class Levels:
     waist: float
     hip: float
     nape: float
+
+    def of(self, which: str, front: FrontLength) -> "Levels":
+        """Those of ``front`` or ``back``: waist and hip of a longer front lie lower."""
+        if which == "back":
+            return self
+        return replace(self, waist=self.waist - front.longer, hip=self.hip - front.longer)
 
 
 @dataclass(frozen=True)
@@ -70,13 +77,19 @@ class StretchSleeve:
 
 @dataclass(frozen=True)
 class TorsoHalf:
-    """One drafted side of a stretch torso, with the levers that were pulled."""
+    """One drafted side of a stretch torso, with the levers that were pulled; ``levels`` are the back's."""
 
     front: TorsoPanel
     back: TorsoPanel
     sleeve: StretchSleeve | None
     levels: Levels
+    front_length: FrontLength
     levers: tuple[Lever, ...]
+
+    @property
+    def eased(self) -> float:
+        """How much longer the front's side seam is than the back's, which it is eased to, mm."""
+        return self.front.side.length - self.back.side.length
 
 
 @dataclass(frozen=True)
@@ -104,17 +117,23 @@ class BodysuitPanel:
 
 @dataclass(frozen=True)
 class BodysuitHalf:
-    """One drafted side of a bodysuit. ``leg_opening`` is the length of the opening as drafted, mm;
-    ``trunk_loop`` the way from the middle of the shoulder seam over front, crotch and back to it again,
-    along the grain."""
+    """One drafted side of a bodysuit; ``levels`` are the back's. ``leg_opening`` is the length of the
+    opening as drafted, mm; ``trunk_loop`` the way from the middle of the shoulder seam over front, crotch and
+    back to it again, along the grain."""
 
     front: BodysuitPanel
     back: BodysuitPanel
     sleeve: StretchSleeve | None
     levels: Levels
+    front_length: FrontLength
     leg_opening: float
     trunk_loop: float
     levers: tuple[Lever, ...]
+
+    @property
+    def eased(self) -> float:
+        """How much longer the front's side seam is than the back's, which it is eased to, mm."""
+        return self.front.side.length - self.back.side.length
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from functools import cache
 from notchbook.blocks.stretch.arm_room import ArmRoom, settle_arm_room
 from notchbook.blocks.stretch.armholes import Armholes, draw_armholes
 from notchbook.blocks.stretch.figures import figure
+from notchbook.blocks.stretch.front_length import FrontLength, front_length
 from notchbook.blocks.stretch.given import TorsoGiven
 from notchbook.blocks.stretch.necks import Necks, draw_necks
 from notchbook.blocks.stretch.shapes import Levels, StretchSleeve
@@ -27,6 +28,7 @@ class UpperFrame:
     side: SideSeam
     sleeve: StretchSleeve | None
     levels: Levels
+    front_length: FrontLength
     levers: tuple[Lever, ...]
 
 
@@ -57,6 +59,7 @@ def draw_upper(asked: TorsoGiven, low: float) -> UpperFrame:
         side,
         sleeve,
         Levels(underarm_y - lowered, 0.0, -given.hip_depth, given.back_length),
+        front_length(given, necks.base.y, side.path),
         (*_given_levers(asked, given), *_levers(given, armholes, room)),
     )
 

@@ -1,8 +1,10 @@
 """How torso and bodysuit are sewn: seams, notches, allowances."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from notchbook.blocks._panel_names import PanelNames
+from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.shapes import BodysuitHalf, TorsoHalf
 from notchbook.blocks.stretch_pieces.outline import KINDS, at_height
 from notchbook.pattern import Allowance, EdgeUse, Notch, Pattern, Place, Seam, part_name
@@ -14,7 +16,7 @@ def upper_seams(names: PanelNames, half: Half) -> tuple[Seam, ...]:
     """Shoulder and side seam; with a sleeve both halves of the armhole and the seam under the arm."""
     found = [
         _between(names, names.whole("shoulder"), "shoulder", "side_neck_point", "shoulder"),
-        _between(names, names.side_seam, "side_seam", "underarm", "side"),
+        _side(names, half),
     ]
     if half.sleeve is not None:
         sleeve = names.piece("sleeve")
@@ -63,6 +65,14 @@ def _between(names: PanelNames, name: str, edge: str, start: str, allowance_clas
     return Seam(name, (front,), (back,), allowance_class=allowance_class)
 
 
+def _side(names: PanelNames, half: Half) -> Seam:
+    """The side seam; a front that is longer over the bust is eased into the back between two notches."""
+    seam = _between(names, names.side_seam, "side_seam", "underarm", "side")
+    if half.front_length.longer == 0.0:
+        return seam
+    return replace(seam, ease=-half.eased, ease_between=EASE_NOTCHES)
+
+
 def _armhole(names: PanelNames, sleeve: str, which: str) -> Seam:
     return Seam(
         names.whole(f"{which}_armhole"),
@@ -72,20 +82,35 @@ def _armhole(names: PanelNames, sleeve: str, which: str) -> Seam:
     )
 
 
+EASE_NOTCHES = ("upper_ease_notch", "lower_ease_notch")
+"""Between them a front that is longer over the bust is eased in."""
+
 NOTCH_FROM_END = 20.0
 """mm that a notch stays off the ends of the side seam. Common practice, no source."""
 
 
 def _side_notches(names: PanelNames, half: Half) -> Iterator[Notch]:
     """On the side seam at waist and hip, where these lie clear of its ends."""
-    side = half.front.side
+    side = half.back.side
     for word, height in (("waist", half.levels.waist), ("hip", half.levels.hip)):
         distance = side.nearest(at_height(side, height)).distance_along
         if height <= side.end.y or not NOTCH_FROM_END < distance < side.length - NOTCH_FROM_END:
             continue
-        for which in ("front", "back"):
-            place = Place(names.at(which, "side_seam"), names.at(which, "underarm"), distance)
-            yield Notch(names.at(which, f"{word}_notch"), place, seam=names.side_seam, purpose=word)
+        yield from _on_side(names, half, f"{word}_notch", word, distance, half.eased)
+    if half.front_length.longer > 0.0:
+        waist = side.nearest(at_height(side, half.levels.waist)).distance_along
+        off = figure("front.ease_from_end")
+        for name, distance, eased in zip(EASE_NOTCHES, (off, waist - off), (0.0, half.eased), strict=True):
+            yield from _on_side(names, half, name, "ease", distance, eased)
+
+
+def _on_side(
+    names: PanelNames, half: Half, name: str, purpose: str, distance: float, eased: float
+) -> Iterator[Notch]:
+    """One on the back so far from the underarm (mm), its mate on the front ``eased`` mm farther."""
+    for which, place in (("front", distance + eased), ("back", distance)):
+        at = Place(names.at(which, "side_seam"), names.at(which, "underarm"), place)
+        yield Notch(names.at(which, name), at, seam=names.side_seam, purpose=purpose)
 
 
 def _armhole_notches(names: PanelNames, half: Half) -> Iterator[Notch]:

@@ -39,6 +39,8 @@ class UpperStretchParameters(ClothParameters):
     """From the shoulder point of the body to the hem of the sleeve, instead of the sleeve's own."""
     armhole_lowered: AmountText = "0 mm"
     """How far the armhole is lowered beyond what is usual for the use."""
+    own_front_longer: Annotated[AmountText | None, _SHAPE] = None
+    """How much longer the front is cut over the bust, eased into the side; empty: as body and cloth ask."""
     bust_ease: EaseText = None
     """Ease of the whole bust; below 0 the garment is smaller."""
     waist_ease: EaseText = None

@@ -1,6 +1,7 @@
-"""Drafting one of the wearer's sides so that it meets the other at the front neck.
+"""Drafting one of the wearer's sides so that it meets the other at the center front.
 
-The neck pit belongs to both sides; where shoulders or necks differ it lies at the mean of the two. The other
+The neck pit belongs to both sides; where shoulders or necks differ it lies at the mean of the two. So does
+what the front is longer over the bust: by as much as both side seams ease in. The other
 centers are drafted from measures of the center, which are one for both.
 """
 
@@ -20,14 +21,22 @@ HalfT = TypeVar("HalfT", TorsoHalf, BodysuitHalf)
 def draft_to_meet(
     context: StepContext, own: GivenT, read_other: Callable[[], GivenT], draw: Callable[[GivenT], HalfT]
 ) -> HalfT:
-    """This side, its neck pit where the other side's is; ``read_other`` is asked only where they differ."""
+    """This side, its front as long as the other's; ``read_other`` is asked only where they differ."""
     half = draw(own)
     if context.sides_are_alike():
         return half
-    apart = half.front.neck.start.y - draw(read_other()).front.neck.start.y
-    if abs(apart) < TOLERANCES.join:
+    other = draw(read_other())
+    apart = half.front.neck.start.y - other.front.neck.start.y
+    longer = min(half.front_length.longer, other.front_length.longer)
+    if abs(apart) < TOLERANCES.join and longer == half.front_length.longer:
         return half
-    return draw(_lowered(own, apart / 2.0))
+    return draw(_longer(_lowered(own, apart / 2.0), longer))
+
+
+def _longer(given: GivenT, longer: float) -> GivenT:
+    if isinstance(given, BodysuitGiven):
+        return replace(given, torso=_longer(given.torso, longer))
+    return replace(given, front_longer=longer)
 
 
 def _lowered(given: GivenT, by: float) -> GivenT:

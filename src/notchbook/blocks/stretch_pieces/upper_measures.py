@@ -9,6 +9,7 @@ from notchbook.blocks.stretch_fabric.reductions import Reduced
 from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters, StretchTorsoParameters
 from notchbook.blocks.stretch_pieces.reading import StretchReader
+from notchbook.body import Side
 from notchbook.recipe import MeasureNeeds, SometimesNeeded
 
 UPPER_NEEDED = (
@@ -23,8 +24,9 @@ UPPER_NEEDED = (
     "across_back",
 )
 ESTIMATED = ("shoulder_slope",)
-HELPFUL = ("across_chest", "head_girth")
-"""``head_girth`` says whether the head passes the neck."""
+HELPFUL = ("across_chest", "front_waist_length", "head_girth")
+"""``front_waist_length`` says how much longer the front is over the bust, ``head_girth`` whether the head
+passes the neck."""
 
 SLEEVE_NEEDED = {
     "none": (),
@@ -53,13 +55,14 @@ class TorsoRead:
     """The numbers' input, and what stands behind it by measure.
 
     ``slope_error`` is the ± of a slope that was not measured (degrees), ``hem_wider`` what was added to the
-    hem of the sleeve for the hand, mm.
+    hem of the sleeve for the hand, mm, ``is_woman`` whether a bust is to be looked for.
     """
 
     given: TorsoGiven
     taken: dict[str, Reduced]
     slope_error: float | None
     hem_wider: float
+    is_woman: bool
 
 
 def upper_needs(parameters: AnyUpper) -> MeasureNeeds:
@@ -74,7 +77,8 @@ def torso_read(
 ) -> TorsoRead:
     """The torso of one side; ``length`` runs from the waist to the hem, mm (of a bodysuit it is not read)."""
     slope = reader.find("shoulder_slope")
-    assumed = usual_slope(wearer_in(reader.context))
+    wearer = wearer_in(reader.context)
+    assumed = usual_slope(wearer)
     back_length = reader.shared("back_waist_length", "trunk")
     shoulder = reader.pattern("shoulder_length", "shoulder")
     bust = reader.pattern("bust_girth", "bust", parameters.bust_ease)
@@ -101,9 +105,12 @@ def torso_read(
         shoulder_in=0.0 if parameters.sleeve != "none" or strap else cut("strap.cut_in") * shoulder,
         strap=strap,
         sleeve=_sleeve(reader, parameters),
+        front_length=_front_length(reader),
+        front_gives=_front_gives(reader),
+        front_longer=_front_longer(reader, parameters),
     )
     slope_error = assumed[1] if slope is None else None
-    return TorsoRead(given, reader.taken, slope_error, reader.wider.get("hand_girth", 0.0))
+    return TorsoRead(given, reader.taken, slope_error, reader.wider.get("hand_girth", 0.0), wearer == "women")
 
 
 def _waist(reader: StretchReader, parameters: AnyUpper, bust: float, hip: float) -> float | None:
@@ -123,6 +130,26 @@ def _loosest_waist(reader: StretchReader, parameters: AnyUpper) -> float | None:
 def _armhole_depth(reader: StretchReader, parameters: AnyUpper) -> float:
     lowered = reader.context.mm(parameters.armhole_lowered, reader.side)
     return reader.pattern("scye_depth", "scye") + reader.size * cut(f"armhole.{reader.use}") + lowered
+
+
+def _front_length(reader: StretchReader) -> float | None:
+    """From the side-neck point over the bust to the waist, mm; the center front belongs to both sides."""
+    sides: tuple[Side, ...] = ("right", "left")
+    if any(reader.context.find("front_waist_length", side) is None for side in sides):
+        return None
+    return reader.shared("front_waist_length", "trunk")
+
+
+def _front_gives(reader: StretchReader) -> float:
+    """What the cloth may give of that length over the bust, mm."""
+    length = _front_length(reader) or 0.0
+    along = cut("front_gives.untested") if reader.cloth.along is None else reader.cloth.along
+    return cut("front_gives.share") * along * length
+
+
+def _front_longer(reader: StretchReader, parameters: AnyUpper) -> float | None:
+    own = parameters.own_front_longer
+    return None if own is None else max(reader.context.mm(own, "both"), 0.0)
 
 
 def _neck_wider(

@@ -7,6 +7,7 @@ from notchbook.blocks.stretch.shapes import BodysuitHalf
 from notchbook.blocks.stretch_fabric.cloth import Cloth
 from notchbook.blocks.stretch_pieces.cloth_notes import CHECK, cloth_notes
 from notchbook.blocks.stretch_pieces.cuts import cut_rows
+from notchbook.blocks.stretch_pieces.front_notes import front_notes
 from notchbook.blocks.stretch_pieces.passing import Passage, passing_notes
 from notchbook.blocks.stretch_pieces.promises import Drafted
 from notchbook.blocks.stretch_pieces.upper_measures import TorsoRead
@@ -32,6 +33,7 @@ def upper_notes(
     yield from cloth_notes(cloth, drafted.taken, piece)
     yield from _given_way(drafted)
     yield from _moved(drafted)
+    yield from front_notes(drafted, is_woman=read.is_woman)
     yield from _armhole(drafted)
     yield from _sleeve(drafted)
     yield from passing_notes(passages, cloth.across)

@@ -2,6 +2,7 @@
 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.stretch.shapes import BodysuitPanel, Levels, StretchSleeve, TorsoPanel
+from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.outline import ACROSS, Drawing, Run, at_height, named_piece
 from notchbook.geometry import Path, Point, curve_between
 from notchbook.pattern import Piece
@@ -59,6 +60,14 @@ def lining_piece(names: PanelNames, front: BodysuitPanel, height: float) -> Piec
         material="lining",
     )
     return named_piece(names.piece("lining"), drawing).transformed(ACROSS)
+
+
+def lining_height(front: BodysuitPanel, most: float) -> float:
+    """How high the lining stands over the join at the center, mm: so that its upper edge is a shallow arc
+    from where the leg line runs flat, but no more than ``most``."""
+    leg = front.leg.reversed()
+    flat = leg.point_at(_steep_way(leg)).y - leg.start.y
+    return min(flat + cut("crotch.lining_rise"), most)
 
 
 def _steep_way(leg: Path) -> float:

@@ -26,6 +26,7 @@ _WIDENED = {
     "hip_girth": ("trousers-hip-widened", "hip_line"),
     "knee_girth": ("trousers-knee-widened", "knee_line"),
     "hem_girth": ("trousers-hem-widened", "hem"),
+    "hem_follows": ("trousers-hem-follows", "hem"),
     "hip_level": ("trousers-hip-level-raised", "hip_line"),
 }
 """How a girth or a level that gave way is told, and on which line it shows."""

@@ -136,7 +136,7 @@ def _legs(drafted: Drafted) -> Iterator[Expectation]:
         yield _of_body(drafted, knee, "knee_girth", None)
     if given.hem is not None:
         ends = tuple((names.at(which, "hem_inseam"), names.at(which, "hem_side")) for which in _PANELS)
-        wanted = given.hem + drafted.pulled("hem_girth")
+        wanted = given.hem + drafted.pulled("hem_girth") + drafted.pulled("hem_follows")
         hem = _promise(drafted, "hem", 1, wanted, "the hem is as wide as asked")
         yield replace(hem, name=names.whole("hem_girth"), names=(), chains=ends)
 

@@ -115,6 +115,7 @@ def trouser_measures(context: StepContext, parameters: TrousersParameters, side:
         front_crotch=None if parts is None else parts[0] + ease / 2.0,
         back_crotch=None if parts is None else parts[1] + ease / 2.0,
         inseam_stretch=_inseam_stretch(reader),
+        hem_follows=parameters.own_hem is None,
         between=_between(reader, eases["waist"].value),
         front_hip=_arc(reader, "front_hip_arc", eases["hip"].value),
         front_waist=_arc(reader, "front_waist_arc", eases["waist"].value),

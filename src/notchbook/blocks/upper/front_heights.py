@@ -17,7 +17,8 @@ class FrontHeights:
     ``way`` is the measured way from the side-neck point to ``mark`` (the bust point, without bust
     measures a place of the chest). Where it is None, the side-neck point is set by the balance: so far
     above the ``underarm`` (height) as the ``scye`` depth says, less the balance's share. ``center`` is
-    the measured height of the neck pit, None where it follows from the neck's width.
+    the measured height of the neck pit, None where it follows from the neck's width; the pit is drawn
+    ``lowered`` below it.
     """
 
     mark: Point
@@ -26,6 +27,7 @@ class FrontHeights:
     underarm: float
     scye: float
     neck: float
+    lowered: float = 0.0
 
     def side_neck_y(self, width: float) -> float:
         """The height of the side-neck point; DraftRefused ``bodice-bust-point-far``."""
@@ -44,16 +46,16 @@ class FrontHeights:
         return min(max(wanted, least), self._balanced(width, "bust.least_balance"))
 
     def pit(self, width: float, side_neck_y: float) -> tuple[float, float]:
-        """The height of the neck pit, and how far above its measure it lies: the neck is neither too
-        deep nor too shallow. DraftRefused ``bodice-neck-depth``."""
+        """The height of the neck pit, and how far above its measure it lies before it is lowered: the neck is
+        neither too deep nor too shallow. DraftRefused ``bodice-neck-depth``."""
         if self.center is None:
-            return side_neck_y - _usual_depth(width), 0.0
+            return side_neck_y - _usual_depth(width) - self.lowered, 0.0
         depth = side_neck_y - self.center
         least, most = self._depths(width)
         moved = depth - min(max(depth, least), most)
         if abs(moved) > proportion("neck.most_moving"):
             raise DraftRefused("bodice-neck-depth", depth=depth, center=self.center, neck=self.neck)
-        return self.center + moved, moved
+        return self.center + moved - self.lowered, moved
 
     def _depths(self, width: float) -> tuple[float, float]:
         """The least and the greatest depth of the neck, mm."""
@@ -78,7 +80,7 @@ def front_heights(given: BodiceGiven, waists: Waists, mark_x: float, underarm_y:
     elif given.front_length is not None:
         below = waists.front.darts[0].leg if waists.front.darts else mark.y - waists.front.height_at(mark_x)
         way = given.front_length - below
-    return FrontHeights(mark, way, center, underarm_y, given.scye_depth, given.neck)
+    return FrontHeights(mark, way, center, underarm_y, given.scye_depth, given.neck, given.pit_lowered)
 
 
 def _usual_depth(width: float) -> float:

@@ -32,7 +32,8 @@ class BodiceGiven:
     ``scye_depth`` runs from the nape down to the underarm level, ease added; ``back_length`` from the
     nape to the waist. ``bust_shape`` None: no bust dart; ``front_length`` and ``center_front`` are then
     used where they were measured. ``upper_bust`` is the girth under the arms above the bust, ease added;
-    ``upper_arm`` the arm that the armhole is to hold, without ease.
+    ``upper_arm`` the arm that the armhole is to hold, without ease. ``pit_lowered`` is how far below its
+    measured height the neck pit is drawn, mm.
     ``back_shoulder_amount`` is the intake of the shoulder dart or the ease of the back shoulder, mm.
     The counts of darts are settled before: 0 to 2. ``side_take_in`` is what each panel gives up at the
     side from bust line to waist where the hip below asks for its own share, None for the usual one.
@@ -52,6 +53,7 @@ class BodiceGiven:
     center_front: float | None = None
     upper_bust: float | None = None
     upper_arm: float | None = None
+    pit_lowered: float = 0.0
     back_shoulder: BackShoulder = "dart"
     back_shoulder_amount: float = 10.0
     front_darts: int = 1

@@ -1,8 +1,9 @@
-"""Does the crease of a leg lie on the grain, in the middle of knee and hem?"""
+"""Does the crease of a leg lie on the grain, in the middle of knee and hem and between them?"""
 
 from collections.abc import Iterator
 
 from notchbook.checks.check import Reading, Spot, check
+from notchbook.checks.leg_halves import halves_below_knee
 from notchbook.checks.measured import dense, start_direction, wrapped
 from notchbook.checks.subject import Subject
 from notchbook.geometry import Path
@@ -15,24 +16,30 @@ from notchbook.pattern.names import last_word
     title="The crease lies on the grain, in the middle of the leg",
     rationale=(
         "A leg hangs from its crease: pressed along the warp it stays, a few degrees off it winds round the "
-        "leg. At knee and hem the crease halves the panel, so that the cloth hangs alike to both sides. "
-        "Where it does not, one seam swings to the front and the leg twists."
+        "leg. From knee to hem the crease halves the panel, so that the cloth hangs alike to both sides. "
+        "Where it does not, one seam swings to the front and the leg twists. An inseam that still turns "
+        "below the knee takes from one half what the other keeps."
     ),
     severity=Severity.LOOK,
     reads=("edges", "grain"),
     messages={
         "crease-off-grain": "{piece}: the crease does not run along the grain.",
         "crease-off-middle": "{piece}: the crease does not halve {level}.",
+        "leg-off-balance": "{piece}: below the knee the two halves of the leg are not as wide as each other.",
     },
-    suggestion="Lay the crease through the middles of knee and hem and the grain along it.",
+    suggestion=(
+        "Lay the crease through the middles of knee and hem and the grain along it; draw both seams from the "
+        "hem straight up to the knee."
+    ),
 )
 def crease_line(subject: Subject) -> Iterator[Finding]:
-    """Creases off the grain (degrees) or off the middle of knee or hem (mm)."""
+    """Creases off the grain (degrees) or off the middle of knee or hem, halves that differ between (mm)."""
     for piece in subject.pattern.pieces.values():
         for line in piece.lines:
             if last_word(line.name) == "crease_line":
                 yield from _off_grain(subject, piece, line)
-                yield from _off_middle(subject, piece, line)
+                off_middle = list(_off_middle(subject, piece, line))
+                yield from off_middle or _off_balance(subject, piece, line)
 
 
 def _off_grain(subject: Subject, piece: Piece, line: InternalLine) -> Iterator[Finding]:
@@ -54,6 +61,15 @@ def _off_middle(subject: Subject, piece: Piece, line: InternalLine) -> Iterator[
             yield crease_line.finding(
                 "crease-off-middle", spot, Reading(off, 0.0), piece=spoken(piece.name), level=spoken(name)
             )
+
+
+def _off_balance(subject: Subject, piece: Piece, line: InternalLine) -> Iterator[Finding]:
+    """The level below the knee at which the halves of the leg differ most, where that is too much."""
+    found = [(abs(one.off), one) for one in halves_below_knee(piece, line.path)]
+    off, halves = max(found, key=lambda pair: pair[0], default=(0.0, None))
+    if halves is not None and off > subject.limits.leg_balance:
+        spot = Spot(piece.name, line.name, halves.place)
+        yield crease_line.finding("leg-off-balance", spot, Reading(off, 0.0), piece=spoken(piece.name))
 
 
 def _distance_from(crease: Path, level: Path) -> float:

@@ -122,7 +122,7 @@ def _runs_from_center_to_center(edge: Edge) -> bool:
 def _flares_from_hip(piece: Piece, edge: Edge, line: Dense, change: tuple[Stretch, Stretch]) -> bool:
     """Whether the edge is a seam that is round over the hip and flares below: it changes once. An inseam lies
     below the hip, and a crotch seam is hollow only."""
-    levels = [mark.path.start.y for mark in piece.lines if mark.name.split("@")[0].endswith("/hip_line")]
+    levels = [mark.path.start.y for mark in piece.lines if "hip_line" in _words(mark.name)]
     reaches_hip = levels and max(edge.path.start.y, edge.path.end.y) >= max(levels) - _AT_HIP
     if not reaches_hip or any(word.endswith("crotch_seam") for word in _words(edge.name)):
         return False

@@ -44,6 +44,9 @@ _OWN: Final[dict[str, tuple[Stage, int]]] = {
 """Classes that tell of a pocket, and of a waistband closed before it is sewn on, whatever else the edges are
 called."""
 
+_IN_SEAM: Final[tuple[Stage, int]] = ("sides", 4)
+"""The bags of a pocket in a seam are closed in one go with that seam, after it."""
+
 _SLEEVE: Final = "sleeve"
 
 
@@ -53,7 +56,7 @@ def stage_of(pattern: Pattern, seam: Seam) -> tuple[Stage, int]:
     words = {word for edge in edges for word in split_side(edge)[0].split("/")[1:]}
     pieces = [pattern.piece_of(edge) for edge in edges if edge in pattern.carriers]
     if seam.allowance_class in _OWN or any(_is_bag(pattern, piece) for piece in pieces):
-        return _OWN.get(seam.allowance_class, ("pockets", 0))
+        return _IN_SEAM if _closes_in_seam(seam, pieces) else _OWN.get(seam.allowance_class, ("pockets", 0))
     if pieces and all(_SLEEVE in last_word(piece.name) for piece in pieces):
         return "sleeves", 0
     if seam.allowance_class == "lining" or (pieces and all(_is_lining(piece.name) for piece in pieces)):
@@ -64,6 +67,12 @@ def stage_of(pattern: Pattern, seam: Seam) -> tuple[Stage, int]:
     if pieces and all(piece.rule is not None for piece in pieces):
         return "neck", 0  # a facing or collar is closed before it is sewn on
     return _BY_CLASS.get(seam.allowance_class, ("panels", 0))
+
+
+def _closes_in_seam(seam: Seam, pieces: list[Piece]) -> bool:
+    """Whether the seam closes two bags that each have an opening: they lie in a seam of the garment."""
+    openings = (any(last_word(edge.name) == "opening" for edge in piece.outline) for piece in pieces)
+    return seam.allowance_class == "pocket_bag" and all(openings)
 
 
 def _is_lining(piece: str) -> bool:

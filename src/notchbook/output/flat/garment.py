@@ -2,14 +2,24 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from notchbook.geometry import Box, Point, Transform
 from notchbook.output.flat.fork import drawn_apart, has_fork
-from notchbook.output.flat.hanging import sleeve_shapes, strip_shapes
+from notchbook.output.flat.hanging import sleeve_shapes
 from notchbook.output.flat.joined import laid_on, placed
+from notchbook.output.flat.lapel import has_lapel, turned_over
 from notchbook.output.flat.outer import VIEWS, ViewWord, view_pieces
 from notchbook.output.flat.shapes import FlatShape, piece_shape
-from notchbook.pattern import Pattern
+from notchbook.output.flat.strips import strip_shapes
+from notchbook.output.flat.yoke import loose_in, part_in, yokes
+from notchbook.pattern import Pattern, Piece, part_name
+from notchbook.pattern.names import Side, instance_of, last_word
+
+_CREASE: Final = "crease_line"
+
+_OTHERS: Final[tuple[Side, Side]] = ("left", "right")
+"""What is not drawn on the wearer's right, and on the left."""
 
 _OTHER_SIDE = Transform.reflection(Point(0.0, 0.0), Point(0.0, 1.0))
 
@@ -43,20 +53,53 @@ def garment_flat(pattern: Pattern) -> tuple[FlatView, ...]:
 def _shapes(pattern: Pattern, view: ViewWord) -> Iterator[FlatShape]:
     """Sleeves below, the body over them, what an operation lays under a piece before it, bands and collars on
     top; one side and its reflection."""
-    pieces = view_pieces(pattern, view)
+    over = {piece.name: piece for piece in yokes(pattern)}
+    pieces = (*view_pieces(pattern, view), *over.values())
+    loose = frozenset(name for name, piece in over.items() if loose_in(piece, view))
     motions = {
         name: drawn_apart(pattern.pieces[name], placing) if has_fork(pattern.pieces[name]) else placing
-        for name, placing in placed(pattern, pieces).items()
+        for name, placing in placed(pattern, pieces, loose).items()
     }
     for shape in sleeve_shapes(pattern, view, motions):
         yield from _both_sides(shape)
     below = {under for under, *_ in laid_on(pattern)}
     for piece in sorted(pieces, key=lambda piece: piece.name not in below):
         if piece.name in motions:
-            shape = piece_shape(piece).placed(motions[piece.name])
-            yield from (shape,) if piece.cut == "single" else _both_sides(shape)
-    for shape in strip_shapes(pattern, motions):
+            hidden = _creases(piece) if view == "back" else frozenset()
+            right, left = (
+                _drawn(pattern, piece, hidden | _lines_of(pattern, piece, other), view) for other in _OTHERS
+            )
+            yield from (shape.placed(motions[piece.name]) for shape in right)
+            if piece.cut != "single":
+                yield from (shape.placed(motions[piece.name]).transformed(_OTHER_SIDE) for shape in left)
+    for shape in strip_shapes(pattern, motions, view):
         yield from _both_sides(shape)
+
+
+def _drawn(pattern: Pattern, piece: Piece, without: frozenset[str], view: ViewWord) -> tuple[FlatShape, ...]:
+    """The piece as this view shows it, in its frame: a yoke to the shoulder, a lapel turned over."""
+    shape = part_in(piece, piece_shape(piece, without), view)
+    return tuple(turned_over(pattern, piece, shape)) if has_lapel(piece) else (shape,)
+
+
+def _creases(piece: Piece) -> frozenset[str]:
+    """The crease of a leg: the back is turned so far about its seat that it would run to the center."""
+    creases = (line.name for line in piece.lines if last_word(line.name) == _CREASE)
+    return frozenset(creases) if has_fork(piece) else frozenset()
+
+
+def _lines_of(pattern: Pattern, piece: Piece, side: Side) -> frozenset[str]:
+    """The inner lines that show on this side of the wearer alone, though one piece serves both: the stitches
+    of a fly, which its facing lies under."""
+    return frozenset(line.name for line in piece.lines if _sides(pattern, line.name) == {side})
+
+
+def _sides(pattern: Pattern, line: str) -> set[Side]:
+    """The sides of the wearer that the operation of the line's step works on by a seam; none where it says
+    nothing of a side."""
+    told = pattern.operations.get(part_name(instance_of(line), last_word(line)))
+    seams = [pattern.seams[name] for name in told.at if name in pattern.seams] if told else []
+    return {use.side for seam in seams for use in (*seam.first, *seam.second)} - {"both"}
 
 
 def _both_sides(shape: FlatShape) -> tuple[FlatShape, FlatShape]:

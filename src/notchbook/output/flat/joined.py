@@ -134,15 +134,17 @@ def _between(moves: Sequence[tuple[float, float, Point]], along: float) -> tuple
     return before[1], before[2]
 
 
-def placed(pattern: Pattern, pieces: Sequence[Piece]) -> Mapping[str, Placing]:
+def placed(
+    pattern: Pattern, pieces: Sequence[Piece], loose: frozenset[str] = frozenset()
+) -> Mapping[str, Placing]:
     """For each piece its placing in the view, whose center line is x = 0; pieces that no seam leads to are
-    left out."""
+    left out. The center of ``loose`` pieces lies on the other side of the body: they hang by their seams."""
     if not pieces:
         return {}
     names = {piece.name for piece in pieces}
-    root = max(pieces, key=_root_rank)
+    root = max((piece for piece in pieces if piece.name not in loose), key=_root_rank, default=pieces[0])
     found: dict[str, Placing] = {root.name: Transform.translation(-center_x(root), 0.0).apply}
-    joints = list(_joints(pattern, names))
+    joints = list(_joints(pattern, names, loose))
     while following := _next(joints, found):
         name, placing = following
         found[name] = placing
@@ -191,9 +193,9 @@ def _next(
     return piece, joint.placing(found[here])
 
 
-def _joints(pattern: Pattern, names: set[str]) -> Iterator[tuple[str, str, _Joint]]:
+def _joints(pattern: Pattern, names: set[str], loose: frozenset[str]) -> Iterator[tuple[str, str, _Joint]]:
     """For each seam each piece of the view that could be laid against another, which, and how they meet."""
-    centers = {name: _center_of(pattern.pieces[name]) for name in names}
+    centers = {name: None if name in loose else _center_of(pattern.pieces[name]) for name in names}
     for under, over, own_side, other_side in laid_on(pattern):
         if {under, over} <= names:
             yield under, over, _Joint(other_side, own_side, False, None)

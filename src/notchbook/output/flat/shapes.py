@@ -49,14 +49,14 @@ _DRAWN = frozenset({"fold_line", "placement", "stitch_line", "roll_line", "butto
 """Inner lines that show on a garment; levels do not."""
 
 
-def piece_shape(piece: Piece) -> FlatShape:
-    """The shape of a piece in its own frame, its pleats laid."""
+def piece_shape(piece: Piece, without: frozenset[str] = frozenset()) -> FlatShape:
+    """The shape of a piece in its own frame, its pleats laid; the inner lines ``without`` left out."""
     laid = laying(piece, center_x(piece))
     legs = {leg for intake in piece.intakes for leg in (intake.first_leg, intake.second_leg) if leg}
     fill = Path.polyline(_corners(piece, legs, laid), closed=True)
     bridges, fine = _intakes(piece)
     lines = [edge.path for edge in piece.outline if edge.name not in legs and edge.kind != "fold"]
-    hidden = {intake.second_line for intake in piece.intakes if intake.is_folded}
+    hidden = {intake.second_line for intake in piece.intakes if intake.is_folded} | without
     inner = [one.path for one in piece.lines if one.kind in _DRAWN and one.name not in hidden]
     darts = [piece.line(dart.center_leg).path for dart in piece.inner_darts]
     buttons = tuple(laid(mark.position) for mark in piece.marks if mark.kind == "button")

@@ -14,13 +14,12 @@ from notchbook.pattern import (
     Place,
     Seam,
     part_name,
-    require,
     run_length,
     spoken,
 )
-from notchbook.pattern.names import Side, last_word
+from notchbook.pattern.names import Side
 from notchbook.style.closures.band_pieces import BandSize, band_ends, band_piece
-from notchbook.style.closures.half_waist import HalfWaist, center_words
+from notchbook.style.closures.half_waist import HalfWaist, center_words, panel_of
 from notchbook.style.closures.strip import StripEnds, StripPart
 
 _SIDES: tuple[Side, Side] = ("right", "left")
@@ -45,16 +44,11 @@ def side_stops(pattern: Pattern, halves: Sequence[HalfWaist]) -> SideStops:
 
 
 def _side_stop(pattern: Pattern, half: HalfWaist) -> float:
-    panels = [_panel(pattern, use) for use in half.uses]
+    panels = [panel_of(pattern, use) for use in half.uses]
     stop = next((index for index, panel in enumerate(panels) if panel != panels[0]), None)
     if stop is None:
         raise StepRefused("band-no-side", edge=spoken(half.uses[0].edge))
     return run_length(pattern, half.uses[:stop])
-
-
-def _panel(pattern: Pattern, use: EdgeUse) -> frozenset[str]:
-    piece = pattern.piece_of(require(pattern, use.edge)[0])
-    return frozenset(last_word(piece.name).split("_")) & {"front", "back"}
 
 
 def opening_titles(*, in_front: bool) -> tuple[str, str]:

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from notchbook.pattern import EdgeUse, Notch, Pattern, Piece, Place, Seam, part_name, run_length
 from notchbook.pattern.names import Side
 from notchbook.style.closures.band_pieces import BandSize
-from notchbook.style.closures.half_waist import HalfWaist, center_words
+from notchbook.style.closures.half_waist import HalfWaist, center_words, seam_between
 
 
 def with_band_sewn(
@@ -60,7 +60,8 @@ def _notches(
             travelled += run_length(pattern, (use,))
             place = Place(edge, start, travelled * length / half.length)
             word = f"{half.side}_seam_notch" + (f"_{number}" if number > 1 else "")
-            marks.append(Notch(part_name(band, word), place, purpose="side seam"))
+            purpose = seam_between(pattern, use, half.uses[number])
+            marks.append(Notch(part_name(band, word), place, purpose=purpose))
     band = bands["right"]
     if bands["left"] == band:
         center = Place(part_name(band, "lower", "right"), part_name(band, "right_opening"), size.right)

@@ -19,6 +19,7 @@ from notchbook.pattern import (
 )
 from notchbook.pattern.operation import Operation
 from notchbook.style._band_openings import Opening, place_along
+from notchbook.style.closures.half_waist import seam_between
 from notchbook.style.closures.strip import StripEnds, StripPart, folded_along, strip_outline
 
 
@@ -120,7 +121,8 @@ def _notches(pattern: Pattern, slug: str, piece: Piece, opening: Opening, seam: 
     for number, use in enumerate(opening.uses[:-1], 1):
         travelled += run_length(pattern, (use,))
         place = Place(part_name(piece.name, "lower"), part_name(piece.name, _start(opening)), travelled)
-        yield Notch(part_name(piece.name, f"seam_notch_{number}"), place, purpose="side seam")
+        purpose = seam_between(pattern, use, opening.uses[number])
+        yield Notch(part_name(piece.name, f"seam_notch_{number}"), place, purpose=purpose)
     middle = opening.length / 2.0
     own = Place(part_name(piece.name, "lower"), part_name(piece.name, _start(opening)), middle)
     yield Notch(part_name(piece.name, "quarter_notch"), own, seam=seam, purpose="quarter")

@@ -42,6 +42,18 @@ def half_waist(pattern: Pattern, edges: Sequence[BandedEdge], side: Side) -> Hal
     return HalfWaist(side, tuple(uses), run_length(pattern, tuple(uses)))
 
 
+def panel_of(pattern: Pattern, use: EdgeUse) -> frozenset[str]:
+    """Whether the edge lies on a front or on a back, by the words of its piece."""
+    piece = pattern.piece_of(require(pattern, use.edge)[0])
+    return frozenset(last_word(piece.name).split("_")) & {"front", "back"}
+
+
+def seam_between(pattern: Pattern, before: EdgeUse, after: EdgeUse) -> str:
+    """What a mark is called where one edge of the waist goes on in the next: the side seam where front and
+    back meet, else a panel."""
+    return "panel" if panel_of(pattern, before) == panel_of(pattern, after) else "side seam"
+
+
 def center_words(pattern: Pattern, half: HalfWaist) -> str:
     """What the center opposite the opening is called: after the edge that meets the waist there."""
     last = run_of(pattern, half.uses)[-1]

@@ -34,7 +34,8 @@ ZIP_SETTINGS: Mapping[ZipSetting, ZipRow] = MappingProxyType(
             "zip",
             6.0,
             True,
-            "Baste the opening closed, center the zip behind it, stitch both sides and across at the notch.",
+            "Baste or tape the opening closed, center the zip behind it, stitch both sides and across at the "
+            "notch.",
             "centered zip stitched 1/4 in from the seam",
             "common practice",
         ),

@@ -10,7 +10,9 @@ from dataclasses import dataclass, replace
 from notchbook.errors import GeometryError, StepRefused
 from notchbook.geometry import Path, Point, Transform, direction, fair_curve, offset
 from notchbook.pattern import Pattern, spoken
+from notchbook.pattern.names import split_side
 from notchbook.style.collars.neck import Neck
+from notchbook.style.traced.faced_run import FacedRun
 from notchbook.style.traced.faced_runs import faced_runs
 from notchbook.style.traced.laid import in_order, laid_together
 from notchbook.style.traced.mates import mated_ends
@@ -62,17 +64,32 @@ def _laid(pattern: Pattern, neck: Neck) -> LaidNeck:
     if len(runs) > 1:
         runs = laid_together(in_order(runs, mated_ends(pattern, runs)), 0.0)
     paths = [faced.path for run in runs for faced in run.faced]
-    whole, along = paths[0], runs[-1].after.path
+    whole = paths[0]
     for path in paths[1:]:
         whole = whole.joined(path.with_start(whole.end))
-    if not runs[0].forward:
-        whole, along = whole.reversed(), runs[0].before.path
+    is_forward = runs[0].forward
+    whole = whole if is_forward else whole.reversed()
     nape = whole.end
-    home = Transform.carrying(nape, nape + along.tangent_at(0.0), Point(0.0, 0.0), Point(0.0, 1.0))
+    down = _down_the_back(whole, runs[-1] if is_forward else runs[0], is_forward)
+    home = Transform.carrying(nape, nape + down, Point(0.0, 0.0), Point(0.0, 1.0))
     path = whole.reversed().transformed(home)
     if path.point_at(path.length / 2.0).x < 0.0:
         path = path.transformed(Transform.reflection(Point(0.0, 0.0), Point(0.0, 1.0)))
     return LaidNeck(path, neck.back, runs[0].after.path.length if len(runs) > 1 else _USUAL_SHOULDER)
+
+
+def _down_the_back(whole: Path, last: FacedRun, is_forward: bool) -> Point:
+    """The direction of the center back at the nape: along its edge; on a piece drawn whole, where the neck
+    of the other half follows, square to both halves of the neck."""
+    beyond, own = (
+        (last.after, last.faced[-1].members[-1]) if is_forward else (last.before, last.faced[0].members[0])
+    )
+    along = beyond.path.tangent_at(0.0)
+    (twin, its_side), (base, side) = split_side(beyond.edge.name), split_side(own.name)
+    if twin != base or its_side == side:
+        return along
+    onward = (whole.tangent_at(whole.length) + along).unit()
+    return onward.perpendicular() * (1.0 if is_forward else -1.0)
 
 
 _LEAST_SPREAD, _SPREAD, _MOST_SPREAD = 8.0, 0.55, 45.0

@@ -85,7 +85,7 @@ def _piece(strip: Strip) -> Piece:
     )
     return Piece(
         name=strip.name,
-        title="Binding",
+        title=_title(strip),
         outline=outline,
         lines=tuple(_folds(strip)),
         grain=Grain(_TRUE_BIAS),
@@ -93,6 +93,12 @@ def _piece(strip: Strip) -> Piece:
         instructions=(CutInstruction(strip.material),),
         rule=strip.slug,
     )
+
+
+def _title(strip: Strip) -> str:
+    """What it binds, so that two bindings of a garment are told apart: ``Neck binding``."""
+    words = strip.run.uses[0].edge.split("/")[1].split("@")[0].replace("_", " ")
+    return f"{words.capitalize()} binding"
 
 
 def _folds(strip: Strip) -> list[InternalLine]:

@@ -35,11 +35,13 @@ class Copying:
 
 @dataclass(frozen=True, slots=True)
 class Copies:
-    """The pattern with the copies, the name of each copied thing on its copy, and the names of the copies."""
+    """The pattern with the copies, the name of each copied thing on its copy, the names of the copies, and
+    those of the seams between them."""
 
     pattern: Pattern
     names: Mapping[str, str]
     pieces: tuple[str, ...]
+    seams: tuple[str, ...] = ()
 
 
 def copied(pattern: Pattern, pieces: Sequence[str], copying: Copying, *, sewn: bool) -> Copies:
@@ -62,7 +64,8 @@ def copied(pattern: Pattern, pieces: Sequence[str], copying: Copying, *, sewn: b
     after = replace(after, groups=frozen_map({**after.groups, **groups}))
     if sewn:
         after = _sewn(pattern, after, names, copying.slug)
-    return Copies(after, names, tuple(piece.name for piece in made))
+    seams = tuple(name for name in after.seams if name not in pattern.seams)
+    return Copies(after, names, tuple(piece.name for piece in made), seams)
 
 
 def _word(name: str, pieces: Sequence[str]) -> str:

@@ -48,7 +48,8 @@ class CutBack:
 
 
 def followed(pattern: Pattern, cut: CutBack, step: str) -> Pattern:
-    """The pattern with the piece as it is now: what lay on the lost edges is gone, what was counted from a
+    """The pattern with the piece as it is now: what lay on the lost edges is gone, with the
+    notches of its seams; what was counted from a
     lost corner is counted from the new one."""
     taken = cut.gone
     groups = dict(_groups(pattern, taken, set(cut.shed)))
@@ -57,12 +58,14 @@ def followed(pattern: Pattern, cut: CutBack, step: str) -> Pattern:
         groups[cut.group] = Group(tuple(edge.name for edge in cut.made), step)
     found = (_counted(pattern, cut, notch, gone) for notch in pattern.notches.values())
     notches = {notch.name: notch for notch in found if notch is not None}
-    labels = {last_word(name) for name in notches} | {"start", "end"}
-    seams = {
-        name: _sewn(seam, cut.moved, labels)
+    dead = {
+        name
         for name, seam in pattern.seams.items()
-        if not {use.edge for use in (*seam.first, *seam.second)} & gone
+        if {use.edge for use in (*seam.first, *seam.second)} & gone
     }
+    notches = {name: notch for name, notch in notches.items() if notch.seam not in dead}
+    labels = {last_word(name) for name in notches} | {"start", "end"}
+    seams = {name: _sewn(seam, cut.moved, labels) for name, seam in pattern.seams.items() if name not in dead}
     allowances = {name: one for name, one in pattern.allowances.items() if name not in gone}
     return replace(
         pattern.with_pieces(cut.new),

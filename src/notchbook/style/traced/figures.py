@@ -43,6 +43,13 @@ ARMHOLE_RAISED: Final = StyleFigure(
     10.0, "an armhole of a lining lies higher: it goes round the seam", "armhole up 1 cm", "common practice"
 )
 
+SLEEVE_RAISED: Final = StyleFigure(
+    15.0,
+    "the underarm of a lining's sleeve lies higher still: it goes over the armhole seam that stands up there",
+    "15 to 20 mm; no source",
+    "common practice",
+)
+
 HEM_SHORTER: Final = StyleFigure(
     20.0, "a lining ends over the hem", "lining 2 cm shorter than the finished hem", "common practice"
 )

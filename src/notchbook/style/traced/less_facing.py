@@ -27,7 +27,10 @@ from notchbook.pattern.names import last_word
 from notchbook.style.edges.carried_edge import Carry, carried_edge
 from notchbook.style.lines.truing import with_round_corners
 from notchbook.style.traced.cut_back import CutBack, followed
+from notchbook.style.traced.faced_in_place import faced_in_place
+from notchbook.style.traced.facing_ends import FacingEnd
 from notchbook.style.traced.inside_only import inside_only
+from notchbook.style.traced.met_hem import Hanging, free_edge_parted, met_hem
 from notchbook.style.traced.panels_faced import PanelFaced, panels_faced
 from notchbook.style.traced.traced_names import end_word
 
@@ -58,8 +61,20 @@ class _Place:
         return edge, reach
 
 
-def less_facing(pattern: Pattern, names: Mapping[str, str], free_edge: str, slug: str, step: str) -> Pattern:
-    """The pattern with the lining cut back to the free edge of a facing, and sewn to it.
+@dataclass(frozen=True, slots=True)
+class LessFacing:
+    """The pattern with the lining less a facing, what the free edge of the facing was parted into, and how
+    the facing ends beside the lining."""
+
+    pattern: Pattern
+    splits: Mapping[str, tuple[str, ...]]
+    ends: tuple[FacingEnd, ...]
+
+
+def less_facing(
+    pattern: Pattern, names: Mapping[str, str], free_edge: str, slug: str, step: str
+) -> LessFacing:
+    """The lining cut back to the free edge of a facing, and sewn to it.
 
     ``names``: the name on the lining for each name of what was lined. StepRefused ``lining-no-facing`` where
     the edge is not that of a facing of lined pieces, ``lining-facing-shaped`` where the lining cannot be cut
@@ -67,30 +82,46 @@ def less_facing(pattern: Pattern, names: Mapping[str, str], free_edge: str, slug
     """
     free = pattern.edges[require_one(pattern, free_edge)]
     facing = pattern.piece_of(free.name)
-    panels = panels_faced(pattern, facing, free)
-    if any(name not in names for panel in panels for name in (panel.piece.name, *panel.gone)):
-        raise StepRefused("lining-no-facing", edge=spoken(free.name))
+    panels, hanging = _panels(pattern, names, facing, free)
     uses: list[EdgeUse] = []
+    ends: list[FacingEnd] = []
     after = pattern
     for index, panel in enumerate(panels):
-        lining = after.pieces[names[panel.piece.name]]
-        corners = (
-            last_word(free.end) if index == 0 else None,
-            last_word(free.start) if index == len(panels) - 1 else None,
-        )
-        cut = _cut_back(_Place(lining, panel, names, facing.name), corners)
+        is_first, is_last = index == 0, index == len(panels) - 1
+        corners = (last_word(free.end) if is_first else None, last_word(free.start) if is_last else None)
+        cut = _cut_back(_Place(after.pieces[names[panel.piece.name]], panel, names, facing.name), corners)
         after = followed(after, cut, step)
         uses += [EdgeUse(edge.name, edge.start) for edge in cut.made]
+        if is_first:
+            beside = facing.edge_after(free.name)
+            ends.append(FacingEnd(cut.new.edge(cut.beside[0]).end, beside.name, beside.end, beside.start))
+        if is_last:
+            beside = facing.edge_before(free.name)
+            ends.append(FacingEnd(cut.new.edge(cut.beside[1]).start, beside.name, beside.start, beside.end))
+    parted = free_edge_parted(after, free, hanging, names[panels[0].piece.name])
     word = last_word(names[panels[0].piece.name]) if len(panels) == 1 else last_word(facing.name)
-    seam = Seam(
-        part_name(slug, f"{word}_facing"),
-        (EdgeUse(free.name, free.end),),
-        tuple(uses),
-        allowance_class="lining",
-    )
-    eased = replace(seam, ease=walk_seam(after, seam).misfit)
-    given = [use.edge for use in uses] + [free.name]
-    return after.with_seams(eased).with_allowances(dict.fromkeys(given, Allowance("lining")))
+    run = EdgeUse(parted.sewn.name, parted.sewn.end)
+    seam = Seam(part_name(slug, f"{word}_facing"), (run,), tuple(uses), allowance_class="lining")
+    eased = replace(seam, ease=walk_seam(parted.pattern, seam).misfit)
+    given = [use.edge for use in (run, *uses)]
+    sewn = parted.pattern.with_seams(eased).with_allowances(dict.fromkeys(given, Allowance("lining")))
+    return LessFacing(sewn, parted.splits, tuple(ends))
+
+
+def _panels(
+    pattern: Pattern, names: Mapping[str, str], facing: Piece, free: Edge
+) -> tuple[tuple[PanelFaced, ...], Hanging]:
+    """The panels under the facing, and how much of its free edge hangs below their lining."""
+    drawn = faced_in_place(pattern, facing, free)
+    panels = list(panels_faced(pattern, facing, free)) if drawn is None else [drawn]
+    if any(name not in names for panel in panels for name in (panel.piece.name, *panel.gone)):
+        raise StepRefused("lining-no-facing", edge=spoken(free.name))
+    hangs = [Hanging(), Hanging()]
+    for index in dict.fromkeys((0, len(panels) - 1)):
+        lining = pattern.pieces[names[panels[index].piece.name]]
+        panels[index], hangs[-1 if index else 0] = met_hem(lining, names, panels[index], facing.name)
+    whole = hangs[0] if len(panels) == 1 else Hanging(hangs[0].at_end, hangs[-1].at_start)
+    return tuple(panels), whole
 
 
 def _cut_back(place: _Place, words: tuple[str | None, str | None]) -> CutBack:

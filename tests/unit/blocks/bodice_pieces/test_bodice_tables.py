@@ -8,11 +8,22 @@ from typing import Any, get_args
 import pytest
 
 from notchbook.blocks.bodice_pieces.cups import point_distance
-from notchbook.blocks.bodice_pieces.eases import EASES, Silhouette, Wearer, ease_row, usual_eases
+from notchbook.blocks.bodice_pieces.eases import (
+    EASES,
+    LAYER_WORDS,
+    Layer,
+    Silhouette,
+    Wearer,
+    ease_row,
+    layer_row,
+    usual_eases,
+)
 from notchbook.blocks.bodice_pieces.parameters import BodiceParameters
 from notchbook.recipe.usual_ease import Grade
 
-TABLES = ("cups", "eases", "substitutes")
+TABLES = ("cups", "eases", "layers", "substitutes")
+OVER = get_args(Layer)
+ON_THE_BODY = tuple(one for one in get_args(Silhouette) if one not in OVER)
 
 
 def rows(thing: Any, path: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
@@ -69,12 +80,28 @@ def test_an_unknown_cup_takes_the_usual_inch_and_says_so() -> None:
     assert (found.short_by, found.told_from) == (25.0, "unknown")
 
 
-def test_every_silhouette_has_every_ease_for_every_wearer() -> None:
+@pytest.mark.parametrize("scale", [ON_THE_BODY, OVER], ids=["on the body", "over others"])
+def test_every_silhouette_has_every_ease_for_every_wearer(scale: tuple[Silhouette, ...]) -> None:
     for wearer in get_args(Wearer):
         for of in EASES:
-            read = [ease_row(wearer, silhouette, of) for silhouette in get_args(Silhouette)]
+            read = [ease_row(wearer, silhouette, of) for silhouette in scale]
             assert [row.value for row in read] == sorted(row.value for row in read), (wearer, of)
             assert all(row.least <= row.value <= row.most for row in read), (wearer, of)
+
+
+def test_each_layer_has_more_at_shoulder_and_neck_than_the_one_beneath() -> None:
+    for wearer in get_args(Wearer):
+        for of in LAYER_WORDS:
+            read = [layer_row(wearer, silhouette, of) for silhouette in ("fitted", *OVER)]
+            values = [row.value for row in read]
+            assert values == sorted(set(values)), (wearer, of)
+            assert all(row.least <= row.value <= row.most for row in read), (wearer, of)
+
+
+def test_a_childs_jacket_has_no_pads() -> None:
+    """Common practice, no source: cloth alone, about 3 mm; a pad is 6 mm or more."""
+    assert layer_row("children", "coat", "shoulder_raised").value < 6.0
+    assert layer_row("women", "jacket", "shoulder_raised").value >= 6.0
 
 
 # Source: published ease table for basic blocks: bust 1 1/2 to 2 in, waist 3/4 to 1 in, hip 2 to 2 3/4 in.

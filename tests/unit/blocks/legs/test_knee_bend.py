@@ -58,6 +58,20 @@ def test_a_hem_wider_than_the_knee_is_bent_too() -> None:
     assert flared.length == pytest.approx(length(Path(flared.segments)), abs=1e-3)
 
 
+@pytest.mark.parametrize("share_of_large", [0.0, 0.5, 1.0])
+@pytest.mark.parametrize("hem_x", [-80.0, -104.0, -150.0])
+@pytest.mark.parametrize("fork_x", [-180.0, -226.0, -250.0])
+def test_below_the_knee_it_hardly_turns(share_of_large: float, hem_x: float, fork_x: float) -> None:
+    """A patternmaker's review: below the knee the leg hangs about its crease within 2 mm. The side seam is
+    straight from the knee to the hem, so the inseam has to keep to that line."""
+    fork, hem = Point(fork_x, FORK.y), Point(hem_x, HEM.y)
+    points = polyline(Path(bent(share_of_large, fork=fork, hem=hem).segments))
+    for below in (80.0, 200.0):
+        share = below / (KNEE.y - hem.y)
+        at = float(np.interp(below - KNEE.y, -points[:, 1], points[:, 0]))
+        assert abs(at - KNEE.lerp(hem, share).x) < 2.0
+
+
 def test_a_straight_inseam_stays_straight() -> None:
     straight = bent(fork=Point(-100.0, 0.0), knee=Point(-100.0, -300.0), hem=Point(-100.0, -700.0))
     assert straight.length == pytest.approx(700.0)

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from notchbook.blocks.legs import count_darts
-from notchbook.blocks.legs.waist_plan import WaistPlan, panel_widths, plan_waist
+from notchbook.blocks.legs.top import dart_lengths
+from notchbook.blocks.legs.waist_plan import Take, WaistPlan, panel_widths, plan_waist
 from support.legs_given import CHILD, HOLLOW, MAN, STOUT, WOMAN
 
 
@@ -72,3 +73,13 @@ def test_counts_by_the_figure() -> None:
     assert count_darts(replace(WOMAN, front_darts=0, back_darts=0)) == (1, 2)
     assert count_darts(STOUT) == (0, 0)
     assert count_darts(CHILD)[0] == 0
+
+
+@pytest.mark.parametrize(("intake", "back"), [(5.0, 60.0), (9.0, 90.0), (30.0, 0.62 * 205.0)])
+def test_a_narrow_dart_is_short(intake: float, back: float) -> None:
+    """A patternmaker's review: 90 mm is enough for a dart of 9; none is shorter than 60 (common practice)."""
+    take = Take(0.0, 0.0, intake, 200.0)
+    given = replace(WOMAN, front_darts=0, back_darts=1)
+    plan = WaistPlan(take, take, 0.0, 0.0)
+    assert dart_lengths(given, plan)[1] == pytest.approx((back,))
+    assert dart_lengths(replace(given, back_dart_length=127.0), plan)[1] == (127.0,)

@@ -1,5 +1,7 @@
 """Marks and lines of the stretch blocks: fronts and backs can be told, and no line runs through air."""
 
+import math
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -86,6 +88,23 @@ def test_a_lining_ends_in_no_beak() -> None:
         run = stretch_run("bodysuit", whole(name), leg="high")
         judge = StretchJudge(pattern_to_data(run.pattern), "bodysuit")
         assert 60.0 < judge.corner("bodysuit.lining", "upper_side") < 150.0, "degrees, set by eye"
+
+
+def test_the_upper_edge_of_a_lining_is_a_shallow_arc() -> None:
+    """12 mm deep, by a patternmaker's review; it was a dome of 29 to 33 on half a width of 31 to 39."""
+    for name in BODIES:
+        edge = stretch_run("bodysuit", whole(name)).pattern.edges["bodysuit.lining/upper"].path.bounds()
+        assert edge.max_y - edge.min_y <= 12.5, name
+
+
+def test_the_back_leg_of_a_child_bends_no_more_than_a_hand_draws_it_behind_the_join() -> None:
+    """Radius 44 where it bends most; it had 31, and a patternmaker's review asked for 10 mm more of a run."""
+    leg = stretch_run("bodysuit", whole("child")).pattern.edges["bodysuit.back/leg_opening"].path
+    leg = leg if leg.start.y < leg.end.y else leg.reversed()
+    places = [2.0 * step for step in range(1, 25)]
+    headings = [leg.tangent_at(place).direction() % 360.0 for place in places]
+    turns = [abs(after - before) for before, after in pairwise(headings)]
+    assert math.degrees(2.0 / 40.0) > max(turns)
 
 
 @pytest.mark.parametrize(("depth", "told"), [(600.0, False), (240.0, True), (1200.0, True)])

@@ -3,12 +3,14 @@
 import numpy as np
 import pytest
 
+from lower_sheets import lower_bodies
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
 from notchbook.body.charts.shipped import shipped_chart
+from notchbook.pattern import pattern_to_data
 from support.bodice_judge import Points
 from support.lower_judge import LowerJudge
-from support.lower_patterns import lower_data
+from support.lower_patterns import drafted_lower, lower_data
 
 LARGE = ("large-116", "plus-128")
 
@@ -60,6 +62,41 @@ def test_the_crotch_stays_a_hollow_to_the_fork(name: str, front: float, back: fl
     legs = judge(name)
     assert away_from_straight(legs.front.crotch, LAST) > front
     assert away_from_straight(legs.back.crotch, LAST) > back
+
+
+@pytest.mark.parametrize("name", LARGE)
+def test_below_the_knee_the_leg_hangs_about_its_crease(name: str) -> None:
+    """A patternmaker's review: the halves were 8 and 5 apart, 80 and 200 mm below the knee; 2 at most."""
+    legs = judge(name)
+    for which, panel in legs.panels.items():
+        piece = legs.names[which]
+        way = np.sign(legs.point(piece, "hem_side")[0] - legs.point(piece, "hem_inseam")[0])
+        middle = float(way * legs.lines[f"{piece}/crease_line"][:, 0].mean())
+        for below in (80.0, 200.0):
+            level = -(panel.levels["knee_line"] - below)
+            inside, outside = (
+                float(np.interp(level, -run[:, 1], run[:, 0])) for run in (panel.inseam, panel.side)
+            )
+            assert abs(inside + outside - 2.0 * middle) < 2.0
+
+
+def test_a_hem_that_nobody_asked_for_follows_a_knee_that_was_made_wider() -> None:
+    """A patternmaker's review: from a knee of 665 to a hem of 520 the plus leg tapered by 5.6 degrees at each
+    seam, like a peg; about 4 is right."""
+    legs = judge("plus-128")
+    for panel in legs.panels.values():
+        down = panel.levels["knee_line"] - float(panel.hem[:, 1].max())
+        narrower = (panel.width(panel.levels["knee_line"]) - abs(float(np.ptp(panel.hem[:, 0])))) / 2.0
+        assert 3.5 < np.degrees(np.arctan2(narrower, down)) < 4.3
+    assert "trousers-hem-follows" in [note.code for note in drafted_lower("trousers", "plus-128").notes]
+
+
+def test_a_hem_that_was_asked_for_stays() -> None:
+    run = draft("trousers", dict(lower_bodies())["plus-128"], {"own_hem": "520 mm"})
+    legs = LowerJudge(pattern_to_data(run.pattern))
+    hem = sum(float(np.ptp(panel.hem[:, 0])) for panel in legs.panels.values())
+    assert hem == pytest.approx(520.0, abs=0.1)
+    assert "trousers-hem-follows" not in [note.code for note in run.notes]
 
 
 @pytest.mark.parametrize("size", ["104", "122", "128"])

@@ -96,6 +96,7 @@ def test_a_side_seam_moved_as_far_as_it_may_is_to_be_looked_at() -> None:
         ("hip_girth", "trousers-hip-widened"),
         ("knee_girth", "trousers-knee-widened"),
         ("hem_girth", "trousers-hem-widened"),
+        ("hem_follows", "trousers-hem-follows"),
         ("hip_level", "trousers-hip-level-raised"),
     ],
 )

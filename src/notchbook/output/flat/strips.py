@@ -1,0 +1,185 @@
+"""Bands and collars in the flat: strips outside the edges that they are sewn to, and falls over them."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
+
+from shapely.geometry import LineString
+
+from notchbook.geometry import Path, Point
+from notchbook.output.flat.joined import Placing, pieces_of, sewn_side
+from notchbook.output.flat.outer import ViewWord, strip_pieces, words_of
+from notchbook.output.flat.shapes import FlatShape
+from notchbook.output.flat.yoke import run_in
+from notchbook.pattern import EdgeUse, Pattern, Piece, run_of
+from notchbook.pattern.names import last_word
+
+_AT_CENTER = 2.0
+"""mm from the center within which a strip goes on to the other side."""
+
+_GORGE = "gorge"
+
+_MEET = 2.0
+"""mm within which the runs of two pieces go on into each other."""
+
+_BEYOND = 20.0
+"""mm from the center within which the front end of a collar lies on it or on a button stand."""
+
+
+_CLEAR = 12.0
+"""mm from the point of a collar to where its outer edge follows the neck."""
+
+
+def strip_shapes(pattern: Pattern, motions: Mapping[str, Placing], view: ViewWord) -> Iterator[FlatShape]:
+    """Bands, cuffs and collars as strips outside the edges that they are sewn to; falls over them last."""
+    strips = {piece.name for piece in strip_pieces(pattern) if piece.name not in motions}
+    falls: list[FlatShape] = []
+    for seam in pattern.seams.values():
+        if any(last_word(use.edge) == _GORGE for use in (*seam.first, *seam.second)):
+            continue  # a collar on a lapel is drawn with it
+        for own, other in ((seam.first, seam.second), (seam.second, seam.first)):
+            sewn_on = [one for one in pieces_of(pattern, other) if one in strips]
+            depth = _depth(pattern, other, sewn_on)
+            if depth <= 0.0:
+                continue
+            fall = _fall_on(pattern, sewn_on[0])
+            for run in _runs(pattern, own, motions, view):
+                way = "right" if _runs_with_outline(pattern, own, run) else "left"
+                yield from _strip(run[1], depth, way)
+                if fall is not None:
+                    falls.extend(_fall(run[1], depth, fall, way))
+    yield from falls
+
+
+_Run = tuple[str, list[Point]]
+"""The piece on which a run begins, and its places in the view."""
+
+
+def _runs(
+    pattern: Pattern, uses: tuple[EdgeUse, ...], motions: Mapping[str, Placing], view: ViewWord
+) -> list[_Run]:
+    """The run where this view shows it, over several pieces as far as they meet."""
+    found: list[_Run] = []
+    for name in pieces_of(pattern, uses):
+        side = sewn_side(pattern, uses, name) if name in motions else None
+        if side is None:
+            continue
+        run = run_in(pattern.pieces[name], side.run, view)
+        places = [motions[name](place) for place in (run.start, *(one.end for one in run.segments))]
+        if found and found[-1][1][-1].distance_to(places[0]) <= _MEET:
+            found[-1][1].extend(places[1:])
+        else:
+            found.append((name, places))
+    return found
+
+
+def _runs_with_outline(pattern: Pattern, uses: tuple[EdgeUse, ...], run: _Run) -> bool:
+    """Whether the run goes along the edges of its first piece as its outline does, counter-clockwise."""
+    return next(step.forward for step in run_of(pattern, uses) if pattern.carriers[step.edge.name] == run[0])
+
+
+def _strip(inner: Sequence[Point], depth: float, way: str) -> Iterator[FlatShape]:
+    outer = _beside(inner, depth, way)
+    if outer is None:
+        return
+    outer = _up_to_center(inner[0], outer)
+    outer = _up_to_center(inner[-1], outer[::-1])[::-1]
+    if abs(inner[-1].x) <= _AT_CENTER:
+        outer = _to_center(outer)
+    if abs(inner[0].x) <= _AT_CENTER:
+        outer = _to_center(outer[::-1])[::-1]
+    closed = Path.polyline([*inner, *outer[::-1]], closed=True)
+    ends = ((inner[0], outer[0]), (inner[-1], outer[-1]))
+    sides = [Path.line(*end) for end in ends if abs(end[0].x) > _AT_CENTER]
+    yield FlatShape(closed, (Path.polyline(inner), Path.polyline(outer), *sides))
+
+
+def _up_to_center(inner: Point, outer: list[Point]) -> list[Point]:
+    """The outer line of a strip, whose first end lies beside the place ``inner``: from the center line where
+    that is on it, so that both sides of the wearer meet there."""
+    if abs(inner.x) > _AT_CENTER:
+        return outer
+    outward = -1.0 if sum(place.x for place in outer) < 0.0 else 1.0
+    kept = [place for place in outer if outward * place.x > 0.0]
+    return [Point(0.0, kept[0].y), *kept] if kept else outer
+
+
+def _to_center(outer: list[Point]) -> list[Point]:
+    """The outer edge led on, or cut off, at the center at its end: the other side meets it there."""
+    side = -1.0 if outer[0].x < 0.0 else 1.0
+    kept = [place for place in outer if place.x * side > 0.0]
+    if len(kept) < 2:
+        return outer
+    last, before = kept[-1], kept[-2]
+    run = before.x - last.x
+    rise = last.y - before.y if abs(run) > 1e-6 else 0.0
+    level = last.y + rise * last.x / run if abs(run) > 1e-6 else last.y
+    return [*kept, Point(0.0, level)]
+
+
+def _fall(run: Sequence[Point], stand: float, fall: Piece, way: str) -> Iterator[FlatShape]:
+    """The fall turned down over the stand: from its upper edge to below the seam, with its point."""
+    upper = _beside(run, stand, way)
+    below = _beside(run, max(_center_width(fall) - stand, 1.0), "left" if way == "right" else "right")
+    if upper is None or below is None:
+        return
+    if abs(run[0].x) <= _BEYOND < abs(run[-1].x):
+        front = _front_edge(fall)
+        outward = -1.0 if run[-1].x < 0.0 else 1.0
+        start = Point(0.0, upper[0].y)
+        upper = [start, *(place for place in upper if place.x * outward > 0.0)]
+        tip = start + Point(outward * 0.55, -0.84) * front
+        below = [tip, *(place for place in below if (place.x - tip.x) * outward > _CLEAR)]
+    closed = Path.polyline([*upper, *below[::-1]], closed=True)
+    ends = ((upper[0], below[0]), (upper[-1], below[-1]))
+    sides = [Path.line(*end) for end in ends if abs(end[1].x) > _AT_CENTER]
+    yield FlatShape(closed, (Path.polyline(upper), Path.polyline(below), *sides))
+
+
+def _beside(run: Sequence[Point], distance: float, way: str) -> list[Point] | None:
+    """The run moved square to itself, in its direction; None where nothing of it is left."""
+    clean = [run[0], *(place for before, place in pairwise(run) if before.distance_to(place) > 1e-6)]
+    if len(clean) < 2:
+        return None
+    moved = LineString([(place.x, place.y) for place in clean]).parallel_offset(
+        distance, way, join_style="mitre"
+    )
+    if moved.is_empty or moved.geom_type != "LineString":
+        return None
+    places = [Point(x, y) for x, y in moved.coords]
+    if places[0].distance_to(clean[0]) > places[-1].distance_to(clean[0]):
+        places.reverse()
+    return places
+
+
+def _depth(pattern: Pattern, uses: tuple[EdgeUse, ...], sewn_on: Sequence[str]) -> float:
+    """How wide the strip is when it is finished: from its sewn edge to its fold, else to its far edge."""
+    if not sewn_on:
+        return 0.0
+    strip = pattern.pieces[sewn_on[0]]
+    sewn = [step.edge.name for step in run_of(pattern, uses)]
+    edges = [strip.edge(name).path for name in sewn if name in {e.name for e in strip.outline}]
+    if not edges:
+        return 0.0
+    middle = edges[0].point_at(edges[0].length / 2.0)
+    folds = [line.path for line in strip.lines if line.kind in ("fold_line", "roll_line")]
+    if folds:
+        return min(path.nearest(middle).gap for path in folds)
+    places = strip.sew_line.flattened(1.0)
+    return max(edges[0].nearest(place).gap for place in places) if len(sewn) == 1 else 0.0
+
+
+def _fall_on(pattern: Pattern, stand: str) -> Piece | None:
+    """The fall that is sewn to a stand."""
+    slug = stand.split(".", 1)[0]
+    falls = [piece for piece in pattern.pieces.values() if "fall" in words_of(piece)]
+    return next((piece for piece in falls if piece.name.split(".", 1)[0] == slug), None)
+
+
+def _center_width(fall: Piece) -> float:
+    """How wide the fall is at the center back."""
+    return next((edge.length for edge in fall.outline if "center_back" in edge.name), 0.0)
+
+
+def _front_edge(fall: Piece) -> float:
+    """How long its front edge is."""
+    return next((edge.length for edge in fall.outline if edge.name.endswith("/end")), 0.0)
