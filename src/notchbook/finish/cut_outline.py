@@ -51,7 +51,7 @@ def cut_outline(piece: Piece, given: Callable[[Edge], Given], rules: CornerRules
 
 
 def _slashes(piece: Piece) -> set[str]:
-    """Legs that belong to no intake: the sides of a slash, over which the piece is cut on until it is sewn."""
+    """Legs that belong to no intake: the sides of a slash; the piece is cut on over it until it is sewn."""
     taken = {leg for intake in piece.intakes for leg in (intake.first_leg, intake.second_leg)}
     return {edge.name for edge in piece.outline if edge.kind == "leg" and edge.name not in taken}
 

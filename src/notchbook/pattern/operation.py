@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, get_args
 
 Stage = Literal[
     "prepare",
@@ -24,22 +24,7 @@ Stage = Literal[
 single flat pieces, the long seams that close the garment late, hems and buttons last (common practice, no
 source)."""
 
-STAGES: tuple[Stage, ...] = (
-    "prepare",
-    "darts",
-    "pockets",
-    "panels",
-    "closures",
-    "shoulders",
-    "neck",
-    "sleeves",
-    "sides",
-    "armholes",
-    "waist",
-    "lining",
-    "hems",
-    "finish",
-)
+STAGES: tuple[Stage, ...] = get_args(Stage)
 """The stages in the order of the work."""
 
 

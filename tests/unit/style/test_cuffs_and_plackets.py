@@ -14,6 +14,7 @@ from support.skirt_judge import Judge
 from support.sleeve_bodies import spoken_of, woman
 from support.sleeve_styles import (
     BISHOP,
+    CAPPED,
     CUFF,
     PLACKET,
     PUFF,
@@ -127,6 +128,7 @@ def test_what_a_cuff_cannot_be_is_refused_in_words() -> None:
     long = sleeve_style([("sleeve_placket", "placket", {"length": "70 cm"})])
     assert stopped_with(long) == "placket-too-long"
     assert stopped_with(sleeve_style([CUFF], length="none")) == "sleeve-missing"
+    assert stopped_with(sleeve_style([CAPPED, CUFF])) == "sleeve-without-wrist"
 
 
 def test_a_hem_laid_in_pleats_is_slit_and_cuffed_as_it_is_sewn() -> None:

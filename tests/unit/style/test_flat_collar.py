@@ -196,3 +196,16 @@ def test_a_back_drawn_whole_has_the_collar_of_its_half() -> None:
     for piece in (COLLAR, UNDER):
         off = shape_of(unfolded, piece).symmetric_difference(shape_of(half, piece))
         assert off.area == pytest.approx(0.0, abs=5.0)
+
+
+def test_a_stand_down_the_back_leaves_the_collar_as_it_is() -> None:
+    """Beyond the nape the outline runs on along the top of the stand, not down the center back."""
+    plain = pattern_of(collared("flat_collar", opens="back"))
+    center = [{"center": "bodice.back/center_back", "top": "bodice.back/nape"}]
+    stand = after(
+        drafted("medium-92", "bodice"), "button_stand", centers=center, facing="none", width="20 mm"
+    )
+    buttoned = pattern_of(after(stand, "flat_collar", neck=NECK, opens="back"))
+    for piece in (COLLAR, UNDER):
+        off = shape_of(buttoned, piece).symmetric_difference(shape_of(plain, piece))
+        assert off.area == pytest.approx(0.0, abs=20.0)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from notchbook.errors import GeometryError, StepRefused
 from notchbook.geometry import Path, Point, Transform, direction, fair_curve, offset
 from notchbook.pattern import Pattern, spoken
-from notchbook.pattern.names import split_side
+from notchbook.pattern.names import last_word, split_side
 from notchbook.style.collars.neck import Neck
 from notchbook.style.traced.faced_run import FacedRun
 from notchbook.style.traced.faced_runs import faced_runs
@@ -79,14 +79,14 @@ def _laid(pattern: Pattern, neck: Neck) -> LaidNeck:
 
 
 def _down_the_back(whole: Path, last: FacedRun, is_forward: bool) -> Point:
-    """The direction of the center back at the nape: along its edge; on a piece drawn whole, where the neck
-    of the other half follows, square to both halves of the neck."""
-    beyond, own = (
-        (last.after, last.faced[-1].members[-1]) if is_forward else (last.before, last.faced[0].members[0])
-    )
+    """The direction of the center back at the nape: along its edge; square to the neck where that goes on
+    into the neck of the other half, on a piece drawn whole, or into the top of a button stand."""
+    faced = last.faced[-1 if is_forward else 0].members[-1 if is_forward else 0]
+    beyond = last.after if is_forward else last.before
     along = beyond.path.tangent_at(0.0)
-    (twin, its_side), (base, side) = split_side(beyond.edge.name), split_side(own.name)
-    if twin != base or its_side == side:
+    (following, its_side), (base, side) = split_side(beyond.edge.name), split_side(faced.name)
+    is_other_half = following == base and its_side != side
+    if not is_other_half and last_word(following) != "lap_top":
         return along
     onward = (whole.tangent_at(whole.length) + along).unit()
     return onward.perpendicular() * (1.0 if is_forward else -1.0)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from notchbook.errors import StepRefused
-from notchbook.pattern import EdgeUse, Pattern, part_name, piece_name, require
+from notchbook.pattern import EdgeUse, Pattern, part_name, piece_name, require, spoken
 from notchbook.pattern.names import last_word
 
 
@@ -23,9 +23,14 @@ class Wrist:
 
 
 def wrist_of(pattern: Pattern, sleeve: str) -> Wrist:
-    """The hem of a sleeve in one piece, in two, or slit for a placket; StepRefused ``sleeve-missing``."""
+    """The hem of a sleeve in one piece, in two, or slit for a placket.
+
+    StepRefused ``sleeve-missing`` where there is none, ``sleeve-without-wrist`` where its hem is gone.
+    """
     name = part_name(piece_name(sleeve, "sleeve"), "hem")
     if name not in pattern.index:
+        if piece_name(sleeve, "sleeve") in pattern.pieces:
+            raise StepRefused("sleeve-without-wrist", sleeve=spoken(piece_name(sleeve, "sleeve")))
         there = sorted(piece.split(".", 1)[0] for piece in pattern.pieces if last_word(piece) == "sleeve")
         raise StepRefused("sleeve-missing", sleeve=sleeve, there=there or ["none"])
     edges = [pattern.edges[member] for member in require(pattern, name)]
