@@ -242,7 +242,7 @@ EASED = {"leggings-thigh-narrowed", "leggings-knee-widened", "leggings-calf-narr
         ({"thigh_ease": "-70 mm", "calf_ease": "-30 mm"}, {"leggings-knee-widened"}),
         ({"knee_ease": "-20 mm"}, EASED - {"leggings-knee-widened"}),
     ],
-    ids=str,
+    ids=["usual", "two eases", "knee ease"],
 )
 def test_leggings_tell_what_gave_way_for_an_even_inseam(parameters: dict[str, str], told: set[str]) -> None:
     """An ease of her own is left as it is."""
