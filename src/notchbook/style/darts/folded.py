@@ -23,9 +23,10 @@ def folded_dart(piece: Piece, dart: Intake, kind: Folded, lengths: tuple[float, 
     cap = _cap(piece, dart)
     inner = cap.point_at(cap.length / 2.0)
     halves = cap.split_at(cap.length / 2.0)
-    piece = piece.with_edges(
-        replace(first, path=halves[0].with_end(inner)), replace(second, path=halves[1].with_start(inner))
-    )
+    # The cap is a reflection, and legs that were traced differ by a hair: each half ends where its leg begins.
+    before = halves[0].with_start(first.path.start).with_end(inner)
+    after = halves[1].with_start(inner).with_end(second.path.end)
+    piece = piece.with_edges(replace(first, path=before), replace(second, path=after))
     word = dart.name.rsplit("/", 1)[-1].split("@")[0]
     names = {
         "fold": part_name(owner, word, "fold_line"),
