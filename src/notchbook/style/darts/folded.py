@@ -23,7 +23,7 @@ def folded_dart(piece: Piece, dart: Intake, kind: Folded, lengths: tuple[float, 
     cap = _cap(piece, dart)
     inner = cap.point_at(cap.length / 2.0)
     halves = cap.split_at(cap.length / 2.0)
-    # The cap is a reflection, and legs that were traced differ by a hair: each half ends where its leg begins.
+    # The cap is a reflection, and traced legs differ by a hair: each half ends where its leg begins.
     before = halves[0].with_start(first.path.start).with_end(inner)
     after = halves[1].with_start(inner).with_end(second.path.end)
     piece = piece.with_edges(replace(first, path=before), replace(second, path=after))
