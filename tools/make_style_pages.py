@@ -135,7 +135,7 @@ def sheet_page(rack: list[Style]) -> str:
         "",
         "# Styles",
         "",
-        "A rack of styles, each a recipe: open one in the workroom, or check and print it. Styles, names and",
+        "A rack of styles, each a recipe that the tests run on several bodies. Styles, names and",
         "numbers are invented.",
         "",
         "![Front and back of every style](rack.png)",

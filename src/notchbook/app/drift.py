@@ -4,10 +4,13 @@ A style file and a revision keep the geometry that came out when they were writt
 program draws the same recipe on the same body otherwise, that is said, never passed over.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from notchbook.geometry import Path, greatest_gap
 from notchbook.pattern import Finding, Measured, Pattern, Severity, spoken, worded
+from notchbook.recipe import definition
+from notchbook.recipe.definition import REDRAWN
 
 _CHECK = "drift"
 """The name under which drift is told."""
@@ -36,6 +39,17 @@ def _drift(stored: Pattern, now: Pattern) -> Iterator[Finding]:
             if moved > LEAST_DRIFT:
                 amount = Measured(moved, LEAST_DRIFT)
                 yield worded(_CHECK, "drift-moved", Severity.LOOK, amount, where=name, edge=spoken(name))
+
+
+def redrawn_steps(recipe: Mapping[str, Any]) -> tuple[Finding, ...]:
+    """The steps of a stored recipe (as data) that an older version wrote and this one may draw otherwise."""
+    found: list[Finding] = []
+    for step in recipe.get("steps", ()):
+        known, version = definition(step["operation"]), step["version"]
+        if any(known.upcasters.get(older) is REDRAWN for older in range(version, known.version)):
+            facts = {"step": step["id"], "title": step["title"] or known.title, "version": version}
+            found.append(worded(_CHECK, "step-redrawn", Severity.LOOK, now=known.version, **facts))
+    return tuple(found)
 
 
 def edge_drift(stored: Path, now: Path) -> float:

@@ -3,7 +3,7 @@
 Here is the gate: what would spoil cloth is not printed, unless she says so.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from notchbook.app.bodies.resting_on_estimates import rested_on
@@ -21,7 +21,7 @@ from notchbook.finish import Cloth, CutPiece, HouseTable, elastic_cuts, producti
 from notchbook.output.paper_info import PaperEstimate, PaperInfo
 from notchbook.output.registry import output
 from notchbook.output.tiling import Paper
-from notchbook.pattern import Severity
+from notchbook.pattern import Finding, Severity
 from notchbook.recipe import Replay, canonical_json
 from notchbook.units import LengthStyle
 
@@ -30,7 +30,8 @@ from notchbook.units import LengthStyle
 class Job:
     """What papers are made of: a run of a recipe, the house table, the cloth, the head of the papers.
 
-    ``despite_findings`` opens the gate: papers are made although something would spoil cloth.
+    ``despite_findings`` opens the gate: papers are made although something would spoil cloth. ``drift`` is
+    what would come out otherwise now than when the style was stored.
     """
 
     replay: Replay
@@ -38,6 +39,7 @@ class Job:
     house: HouseTable
     cloth: Cloth
     despite_findings: bool = False
+    drift: tuple[Finding, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +92,7 @@ def cut_ready(job: Job) -> CutReady:
     """Make the pieces cut-ready. OutputError ``papers-refused`` names what would spoil cloth."""
     subject = subject_of(job.replay, job.house, job.cloth)
     report = examine_subject(subject, job.replay)
+    report = replace(report, findings=(*job.drift, *report.findings))
     if report.stops and not job.despite_findings:
         stops = (message_in(f, job.info.lengths) for f in report.findings if f.severity is Severity.STOP)
         first = next(stops, "a check broke")

@@ -16,7 +16,7 @@ from notchbook.checks import Closure, Report, closures, closures_data, closures_
 from notchbook.errors import InputError
 from notchbook.finish import HouseTable
 from notchbook.output.files import write_file
-from notchbook.pattern import Pattern, pattern_from_data, pattern_to_data
+from notchbook.pattern import Finding, Pattern, pattern_from_data, pattern_to_data
 from notchbook.recipe import (
     Recipe,
     Replay,
@@ -105,9 +105,14 @@ def run_style_taking(
 def examine_style(style: StyleFile, run: Replay, house: HouseTable | None = None) -> Report:
     """The report on a run of a stored style; on its own measures, what has drifted is among the findings."""
     report = examine(run, house)
+    return replace(report, findings=(*drift_of(style, run), *report.findings))
+
+
+def drift_of(style: StyleFile, run: Replay) -> tuple[Finding, ...]:
+    """What of the stored geometry would come out otherwise now; nothing on another body, where it must."""
     if style.pattern is None or run.measures != style.measures:
-        return report
-    return replace(report, findings=(*drift_findings(style.pattern, run.pattern), *report.findings))
+        return ()
+    return drift_findings(style.pattern, run.pattern)
 
 
 def _json(path: Path) -> Any:

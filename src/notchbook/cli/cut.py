@@ -17,9 +17,11 @@ def cut(
 
     Example: notchbook cut skirt.json --unit in
     """
+    from dataclasses import replace
+
     from notchbook.app.bodies.resting_on_estimates import rested_on
     from notchbook.app.papers import cut_ready, job_of
-    from notchbook.app.style_file import read_style, run_style
+    from notchbook.app.style_file import drift_of, read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.house import read_house
@@ -28,9 +30,16 @@ def cut(
     from notchbook.units import LengthStyle
 
     body = None if measures is None else read_measures(measures)
-    run = run_style(read_style(style), body)
-    job = job_of(run, "", read_house(house), lengths=LengthStyle(unit), despite_findings=despite_findings)
-    ready = cut_ready(job)
+    stored = read_style(style)
+    run = run_style(stored, body)
+    job = job_of(
+        run,
+        "",
+        read_house(house),
+        lengths=LengthStyle(unit),
+        despite_findings=despite_findings,
+    )
+    ready = cut_ready(replace(job, drift=drift_of(stored, run)))
     panels = sum(piece.panels for piece in ready.pieces)
     estimates = rested_on(run)
     step = show_pattern.command(

@@ -44,9 +44,11 @@ def print_pattern(
 
     Example: notchbook print skirt.json --out pattern.pdf --paper a4 --card card.pdf
     """
+    from dataclasses import replace
+
     from notchbook.app.bodies.resting_on_estimates import rested_on
     from notchbook.app.papers import job_of, write_pattern
-    from notchbook.app.style_file import read_style, run_style
+    from notchbook.app.style_file import drift_of, read_style, run_style
     from notchbook.body import read_measures
     from notchbook.cli import show_pattern
     from notchbook.cli.dates import paper_date
@@ -56,7 +58,8 @@ def print_pattern(
 
     stated = paper_date(date)
     body = None if measures is None else read_measures(measures)
-    run = run_style(read_style(style), body)
+    stored = read_style(style)
+    run = run_style(stored, body)
     job = job_of(
         run,
         stated,
@@ -65,7 +68,7 @@ def print_pattern(
         lengths=LengthStyle(unit),
         despite_findings=despite_findings,
     )
-    ready = write_pattern(job, out, card, paper)
+    ready = write_pattern(replace(job, drift=drift_of(stored, run)), out, card, paper)
     estimates = rested_on(run)
     files = {"pattern": out} if card is None else {"pattern": out, "card": card}
     steps = (

@@ -38,6 +38,9 @@ def sewing_order(
             screen.line(f"{line.number:>3}  {line_text(line, lengths)}")
         for words in gaps:
             screen.line(words)
+        if order.waiting:
+            names = ", ".join(spoken(key) for key in order.waiting)
+            screen.line(f"Each of these waits for another, so that none can be sewn first: {names}.")
 
     data = {
         "style": run.recipe.name,

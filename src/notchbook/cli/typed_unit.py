@@ -8,7 +8,9 @@ from notchbook.units import UNITS, Unit
 
 _NAMES: Final = ("--unit", "-u")
 
-_ANSWERS_IN_CM: Final = frozenset({"draft", "check", "cut", "print", "mtm"})
+_ANSWERS_IN_CM: Final = frozenset(
+    {"draft", "check", "compare", "cut", "explain", "make-it-measure", "mtm", "print", "sewing-order"}
+)
 """Verbs that answer in centimeters where no unit was typed; the others write millimeters then."""
 
 

@@ -28,6 +28,10 @@ ParametersT = TypeVar("ParametersT", bound=StepParameters)
 Upcaster = Callable[[dict[str, Any]], dict[str, Any]]
 """Turns the stored parameters of one version of a step into those of the next."""
 
+REDRAWN: Upcaster = dict
+"""The parameters stay as they are, and the newer version draws them otherwise: whoever opens an older recipe
+is told. An upcaster of its own keeps the lines."""
+
 
 @dataclass(frozen=True, slots=True)
 class Change:

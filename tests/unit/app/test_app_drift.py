@@ -7,16 +7,18 @@ import pytest
 
 from notchbook.app.demo import demo_client, demo_form, demo_recipe
 from notchbook.app.drafting import completed
-from notchbook.app.drift import LEAST_DRIFT, drift_findings
+from notchbook.app.drift import LEAST_DRIFT, drift_findings, redrawn_steps
+from notchbook.app.papers import cut_ready, job_of
 from notchbook.app.style_file import StyleFile, examine_style, read_style, run_style, write_style
 from notchbook.geometry import Transform
-from notchbook.pattern import Pattern
-from notchbook.recipe import Replay, replay
+from notchbook.pattern import Pattern, Severity
+from notchbook.recipe import Replay, definition
+from notchbook.recipe import replay as run_again
 
 
 @pytest.fixture(scope="module")
 def run() -> Replay:
-    return completed(replay(demo_recipe(demo_form()), demo_form()))
+    return completed(run_again(demo_recipe(demo_form()), demo_form()))
 
 
 def _moved(pattern: Pattern, piece: str, dx: float) -> Pattern:
@@ -52,3 +54,24 @@ def test_another_body_is_no_drift(run: Replay) -> None:
     assert not any(finding.check == "drift" for finding in examine_style(moved, other).findings)
     own = run_style(moved)
     assert any(finding.check == "drift" for finding in examine_style(moved, own).findings)
+
+
+def _written(operation: str, version: int) -> dict[str, object]:
+    return {"steps": [{"id": f"{operation}-1", "operation": operation, "version": version, "title": ""}]}
+
+
+def test_a_block_of_an_older_version_that_takes_the_new_shape_is_told() -> None:
+    (finding,) = redrawn_steps(_written("trousers", 1))
+    assert finding.code == "step-redrawn"
+    assert finding.severity is Severity.LOOK
+
+
+def test_one_that_keeps_its_lines_or_is_of_now_is_not() -> None:
+    assert redrawn_steps(_written("skirt", 1)) == ()
+    assert redrawn_steps(_written("trousers", definition("trousers").version)) == ()
+
+
+def test_papers_tell_what_has_drifted(run: Replay) -> None:
+    told = drift_findings(_moved(run.pattern, "skirt.front", 0.2), run.pattern)
+    ready = cut_ready(replace(job_of(run, "2026-03-31"), drift=told))
+    assert told[0] in ready.report.findings

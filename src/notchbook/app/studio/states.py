@@ -1,7 +1,7 @@
 """What the studio hands out: styles, bodies and charts as they stand, and the lines of the library."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from notchbook.app.eases.ease_rows import EaseRow
@@ -10,6 +10,7 @@ from notchbook.body import Doubt, MeasureSet
 from notchbook.body.charts.chart import SizeChart
 from notchbook.checks import Report
 from notchbook.finish import HouseTable
+from notchbook.pattern import Finding
 from notchbook.recipe import Recipe, Replay, StepKind
 
 ShelfKind = Literal["style", "body", "form", "size", "chart"]
@@ -32,7 +33,8 @@ class EntrySummary:
 class StyleState:
     """A style as it stands: what is written, the run of it, and what is to be said of it.
 
-    ``house`` is the table by which its cut pieces would be made.
+    ``house`` is the table by which its cut pieces would be made; ``redrawn`` tells of steps that an older
+    release wrote and this one draws otherwise, until the style is edited.
     """
 
     id: int
@@ -45,6 +47,7 @@ class StyleState:
     replay: Replay
     eases: tuple[EaseRow, ...]
     house: HouseTable
+    redrawn: tuple[Finding, ...] = ()
 
     @property
     def recipe(self) -> Recipe:
@@ -55,7 +58,11 @@ class StyleState:
     def report(self) -> Report:
         """All checks but those on the cut pieces, run when asked for: whoever only looks at a shape
         does not wait for them. :meth:`Studio.full_report` runs every check."""
-        return examine(self.replay, self.house, cut=False)
+        return self.told(examine(self.replay, self.house, cut=False))
+
+    def told(self, report: Report) -> Report:
+        """The report with what is to be said of older steps."""
+        return replace(report, findings=(*self.redrawn, *report.findings))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from notchbook.app.bodies.body_edits import BodyEdit
+from notchbook.app.drift import redrawn_steps
 from notchbook.app.eases.ease_rows import ease_table
 from notchbook.app.examining import examine
 from notchbook.app.studio.desk import Desk, edit_word, measures_in, style_in, summary_of
@@ -63,7 +64,8 @@ class Styles(Desk):
     def full_report(self, style: int) -> Report:
         """Every check on the style as it stands, those on its cut pieces too."""
         # Looked over outside of the lock: an edit need not wait for it.
-        return examine(self.open_style(style).replay, self._house)
+        state = self.open_style(style)
+        return state.told(examine(state.replay, self._house))
 
     def cut_pieces(self, style: int) -> tuple[CutPiece, ...]:
         """The cut pieces of the style as it is drawn: a piece that is cut on the fold stays a half.
@@ -166,4 +168,5 @@ class Styles(Desk):
             replay=run,
             eases=ease_table(run),
             house=self._house,
+            redrawn=redrawn_steps(content["recipe"]),
         )
