@@ -86,6 +86,9 @@ class SkirtParameters(StepParameters):
     """What a single front dart takes up at most; the rest goes to the back. Empty: no limit."""
     side_widest: AmountText | None = "3/20 hip_depth"
     """What front and back each take in at the side while the darts bear the rest. Empty: its share."""
+    back_dart_widest: AmountText | None = "25 mm"
+    """What each of two back darts is to take up at most; of what is more, sides and front darts share 8 mm.
+    Empty: no limit."""
     center_back_lowered: AmountText = "7 mm"
     """How much lower the waist lies at the center back than at the center front; 5 to 10 mm is usual."""
     flare: Annotated[float, Field(ge=-MOST_TAPER, le=MOST_FLARE)] = 0.0
@@ -160,6 +163,9 @@ def half_measures(context: StepContext, parameters: SkirtParameters, side: Side)
         side_widest=None
         if parameters.side_widest is None
         else context.positive(parameters.side_widest, "side_widest", side),
+        back_dart_widest=None
+        if parameters.back_dart_widest is None
+        else context.positive(parameters.back_dart_widest, "back_dart_widest", side),
         back_drop=max(context.mm(parameters.center_back_lowered, side), 0.0),
     )
 
@@ -332,15 +338,20 @@ def _with_wide_sides(parameters: dict[str, Any]) -> dict[str, Any]:
     return {**parameters, "side_widest": None}
 
 
+def _with_wide_back_darts(parameters: dict[str, Any]) -> dict[str, Any]:
+    """A skirt up to the third version had back darts of any width."""
+    return {**parameters, "back_dart_widest": None}
+
+
 STEP = StepDefinition(
     operation="skirt",
-    version=3,
+    version=4,
     kind="block",
     title="Draft skirt",
     sentence="waist ease {waist_ease}, hip ease {hip_ease}, length {length} at center back",
     parameters=SkirtParameters,
     run=run,
-    upcasters={1: _as_drawn_before, 2: _with_wide_sides},
+    upcasters={1: _as_drawn_before, 2: _with_wide_sides, 3: _with_wide_back_darts},
     needs=MeasureNeeds(
         needed=("waist_girth", "hip_girth", "hip_depth"),
         helpful=(

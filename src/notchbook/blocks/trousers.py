@@ -56,7 +56,7 @@ def run(pattern: Pattern, context: StepContext, parameters: TrousersParameters) 
 
 STEP = StepDefinition(
     operation="trousers",
-    version=3,
+    version=4,
     kind="block",
     title="Draft trousers",
     sentence="{silhouette}, {length} length",
@@ -66,6 +66,6 @@ STEP = StepDefinition(
     settle=settle_trousers,
     needs_for=needs_for,
     eases=usual_eases,
-    upcasters={1: dict, 2: dict},
+    upcasters={1: dict, 2: dict, 3: dict},
     refuses=REFUSES,
 )

@@ -28,7 +28,7 @@ from support.sleeve_bodies import sleeve_run, woman
 AGREES = 0.1
 """mm: the house's limit for closures."""
 
-BODICE = "notchbook.blocks.bodice_pieces.two_sides.draft_bodice"
+BODICE = "notchbook.blocks.bodice_pieces.two_sides.kept_bodice"
 TO_HIP = "notchbook.blocks.bodice_pieces.two_sides.draft_to_hip"
 SKIRT = "notchbook.blocks.dress.draft_skirt"
 SLEEVE = "notchbook.blocks.sleeve.draft_sleeve"

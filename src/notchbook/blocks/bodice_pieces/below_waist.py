@@ -9,8 +9,8 @@ the waist as sewn comes out.
 from dataclasses import dataclass, replace
 
 from notchbook.blocks._closed_waist import side_curve
-from notchbook.blocks.upper.draft_bodice import draft_bodice
 from notchbook.blocks.upper.given import BodiceGiven
+from notchbook.blocks.upper.kept_bodice import kept_bodice
 from notchbook.blocks.upper.shapes import BackHalf, BodiceHalf, FrontHalf
 from notchbook.blocks.upper.suppression import usual_side
 from notchbook.errors import DraftRefused
@@ -118,12 +118,12 @@ def draft_to_hip(given: BodiceGiven, hip: HipGiven) -> HipHalf:
     DraftRefused as the bodice; ``skirt-side-short`` where the side cannot reach the hip.
     """
     depth = hip.hip_depth
-    half = draft_bodice(given)
+    half = kept_bodice(given)
     drawn = with_hip(half, hip, depth)
     for _ in range(_ROUNDS):
         rounding, depth = drawn.rounding, depth + hip.hip_depth - drawn.front.hip_way
         if given.waist is not None:
-            half = draft_bodice(replace(given, waist=given.waist - 2.0 * rounding))
+            half = kept_bodice(replace(given, waist=given.waist - 2.0 * rounding))
         drawn = with_hip(half, hip, depth)
         if abs(drawn.rounding - rounding) + abs(drawn.front.hip_way - hip.hip_depth) < _EXACT:
             break

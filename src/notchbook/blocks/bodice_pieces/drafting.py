@@ -11,6 +11,7 @@ from notchbook.blocks.bodice_pieces.bodice_measures import (
     back_shoulder_of,
     bodice_measures,
     has_bust_shaping,
+    trusted_measures,
     wearer_of,
 )
 from notchbook.blocks.bodice_pieces.cups import point_distance
@@ -25,10 +26,10 @@ from notchbook.blocks.bodice_pieces.parameters import UpperParameters
 from notchbook.blocks.bodice_pieces.promises import Drafted, promises
 from notchbook.blocks.bodice_pieces.two_sides import draft_side
 from notchbook.blocks.upper.bust_line import bust_line
-from notchbook.blocks.upper.draft_bodice import draft_bodice
+from notchbook.blocks.upper.kept_bodice import kept_bodice
 from notchbook.blocks.upper.shapes import BodiceHalf
 from notchbook.blocks.upper.suppression import dart_counts
-from notchbook.blocks.upper_measures import contradiction_notes
+from notchbook.blocks.upper_measures import Trusted, contradiction_notes
 from notchbook.errors import DraftRefused
 from notchbook.pattern import Pattern, frozen_map
 from notchbook.recipe import Change, StepContext
@@ -92,26 +93,27 @@ def settle_upper(context: StepContext, parameters: ParametersT) -> ParametersT:
             "back_shoulder": back_shoulder_of(parameters, measures),
         }
     )
-    chosen = _with_dart_counts(context, chosen)
+    trusted = trusted_measures(context)
+    chosen = _with_dart_counts(context, chosen, trusted)
     if chosen.contour != "auto":
         return chosen
-    return chosen.model_copy(update={"contour": _contour(context, chosen)})
+    return chosen.model_copy(update={"contour": _contour(context, chosen, trusted)})
 
 
-def _with_dart_counts(context: StepContext, parameters: ParametersT) -> ParametersT:
+def _with_dart_counts(context: StepContext, parameters: ParametersT, trusted: Trusted) -> ParametersT:
     """The counts that serve the base measures, where they were left to auto."""
-    counts = dart_counts(bodice_measures(context, parameters, context.side).given)
+    counts = dart_counts(bodice_measures(context, parameters, context.side, trusted).given)
     written = (parameters.front_darts, parameters.back_darts)
     front, back = (count if asked == "auto" else asked for count, asked in zip(counts, written, strict=True))
     return parameters.model_copy(update={"front_darts": front, "back_darts": back})
 
 
-def _contour(context: StepContext, parameters: UpperParameters) -> str:
+def _contour(context: StepContext, parameters: UpperParameters, trusted: Trusted) -> str:
     """A dart in the neck where the base measures ask for one; a body that is refused asks for none."""
     if parameters.bust_shaping == "none":
         return "none"
     try:
-        half = draft_bodice(bodice_measures(context, parameters, context.side).given)
+        half = kept_bodice(bodice_measures(context, parameters, context.side, trusted).given)
     except DraftRefused:
         return "none"
     return "dart" if half.contour > TOLERANCES.closure else "none"

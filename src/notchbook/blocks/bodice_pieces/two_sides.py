@@ -13,7 +13,7 @@ from notchbook.blocks.bodice_pieces.bodice_measures import (
     with_center,
 )
 from notchbook.blocks.bodice_pieces.parameters import UpperParameters
-from notchbook.blocks.upper.draft_bodice import draft_bodice
+from notchbook.blocks.upper.kept_bodice import kept_bodice
 from notchbook.blocks.upper.shapes import BodiceHalf
 from notchbook.body import Side
 from notchbook.recipe import StepContext
@@ -58,7 +58,7 @@ def _draft(
     measures: BodiceMeasures, length: float | None, *, is_one_piece: bool
 ) -> tuple[BodiceHalf, HipHalf | None]:
     if measures.hip is None or not is_one_piece:
-        return draft_bodice(measures.given), None
+        return kept_bodice(measures.given), None
     drawn = draft_to_hip(measures.given, replace(measures.hip, length=length))
     return drawn.upper, drawn
 

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from notchbook.blocks.legs.given import TrousersGiven
-from notchbook.blocks.legs.proportions import proportion
+from notchbook.blocks.legs.proportions import of_wearer, proportion
 
 _HALVINGS = 44
 """Halvings after which 100 mm are below 1e-11 mm."""
@@ -95,17 +95,18 @@ def plan_waist(given: TrousersGiven, hip: float, back_center: float, fullness: f
     for_darts = least
     if given.back_darts:
         most_for_darts = proportion("waist.moved_for_darts")
-        for_darts = _first(lambda moved: _darts_served(shares.plan(moved)), least, most_for_darts)
+        for_darts = _first(lambda moved: _darts_served(shares, moved), least, most_for_darts)
     for_side = _first(
         lambda moved: proportion("front.most_side") - shares.plan(moved).front.side, for_darts, most
     )
     return shares.plan(for_side)
 
 
-def _darts_served(plan: WaistPlan) -> float:
+def _darts_served(shares: _Shares, moved: float) -> float:
     """At least 0 where the back's darts are worth their sewing, or the front side has no more to give."""
+    plan = shares.plan(moved)
     short = plan.back.darts - proportion("dart.usual_back")
-    return max(short, proportion("front.spared_side") - plan.front.side)
+    return max(short, of_wearer("front.spared_side", shares.given.wearer) - plan.front.side)
 
 
 def _first(served: Callable[[float], float], low: float, high: float) -> float:

@@ -82,10 +82,12 @@ def cap_lengths(given: SleeveGiven) -> CapLengths:
     return CapLengths(front, back, max(min(behind, figure("crown.most_behind")), least))
 
 
-def cap_halves(given: SleeveGiven, lengths: CapLengths) -> tuple[HalfCap, HalfCap]:
-    """Front and back of the cap with all their shapes."""
+def cap_halves(given: SleeveGiven, lengths: CapLengths, farther: float = 0.0) -> tuple[HalfCap, HalfCap]:
+    """Front and back of the cap with all their shapes; ``farther`` is how much farther than usual the front
+    follows its armhole, a share of the way that is left."""
     tilt = taper_tilt(given, given.biceps, _USUAL_SHARE * given.armhole.girth)
-    front = half_cap("front", lower_armhole(given.armhole.front, 1.0), lengths.front + lengths.behind, tilt)
+    lower = lower_armhole(given.armhole.front, 1.0)
+    front = half_cap("front", lower, lengths.front + lengths.behind, tilt, farther)
     back = half_cap("back", lower_armhole(given.armhole.back, -1.0), lengths.back - lengths.behind, tilt)
     return front, back
 

@@ -6,6 +6,7 @@ from notchbook.blocks.set_in.below import Below, draft_below
 from notchbook.blocks.set_in.cap import Cap, CapLengths
 from notchbook.blocks.set_in.cap_path import cap_paths
 from notchbook.blocks.set_in.figures import figure
+from notchbook.blocks.set_in.front_hollow import hollower_in_front
 from notchbook.blocks.set_in.given import SleeveGiven
 from notchbook.blocks.set_in.levers import sleeve_levers
 from notchbook.blocks.set_in.room import draft_cap
@@ -62,6 +63,7 @@ def _agreeing(given: SleeveGiven) -> tuple[Cap, CapLengths, Below]:
     lowered = given
     for _ in range(_ROUNDS):
         cap, lengths = draft_cap(lowered)
+        cap = hollower_in_front(lowered, cap, lengths)
         below = draft_below(lowered, cap)
         lift = below.lift - (lowered.length - given.length)
         if abs(lift) <= _LEVEL:

@@ -17,6 +17,7 @@ The lever runs from 0 to 9 and always makes the cap higher and narrower:
 Below 2 the cap leaves the armhole sooner than it should.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 from typing import Literal, NamedTuple
@@ -33,6 +34,8 @@ LEAST, LAID, USUAL, HIGHEST, MOST = 0.0, 2.0, 5.0, 7.0, 9.0
 
 
 _LEVER_STEP = 1e-5
+_LAID_SHAPE, _HIGHEST_SHAPE = 3, 7
+"""Shapes from which 60 mm of the cap lie on the armhole, and with the turn-over at its highest place."""
 
 
 class Slopes(NamedTuple):
@@ -83,10 +86,11 @@ class HalfCap:
         return solve_rising(lambda p: self.line(p, tilt).end[1] - height, USUAL, 0.5, LEAST, MOST)
 
 
-def half_cap(which: Which, lower: LowerArmhole, length: float, tilt: float) -> HalfCap:
+def half_cap(which: Which, lower: LowerArmhole, length: float, tilt: float, farther: float = 0.0) -> HalfCap:
     """A half cap of this length to the crown over this armhole.
 
-    ``tilt`` (radians) is about how the underarm seam will lean: the gaps are judged with it.
+    ``tilt`` (radians) is about how the underarm seam will lean: the gaps are judged with it. ``farther`` is
+    the share of the way to its highest place by which the turn-over lies higher from 3 to 6 on the lever.
     """
     lowest = figure("cap.first_turn")
     highest = max(figure("cap.last_turn_share") * length, lowest)
@@ -125,7 +129,16 @@ def half_cap(which: Which, lower: LowerArmhole, length: float, tilt: float) -> H
         _Shape(highest, 0.0, *narrow),
         _Shape(highest, _steeper(lower, length, highest, limit, tilt), *narrow),
     )
-    return HalfCap(which, lower, length, shapes)
+    return HalfCap(which, lower, length, tuple(_followed(shapes, farther)))
+
+
+def _followed(shapes: tuple[_Shape, ...], farther: float) -> Iterator[_Shape]:
+    """The shapes with their turn-over so much higher, where 60 mm of the cap lie on the armhole anyhow."""
+    highest = shapes[_HIGHEST_SHAPE].turn_over
+    for number, shape in enumerate(shapes):
+        if _LAID_SHAPE <= number < _HIGHEST_SHAPE:
+            shape = shape._replace(turn_over=shape.turn_over + farther * (highest - shape.turn_over))
+        yield shape
 
 
 def _steeper(lower: LowerArmhole, length: float, turn_over: float, limit: float, tilt: float) -> float:

@@ -29,6 +29,11 @@ def sleeve_levers(given: SleeveGiven, cap: Cap, below: Below) -> tuple[Lever, ..
     return tuple(found)
 
 
+def flank(line: CapLine) -> float:
+    """How steep half a cap is at its steepest, the underarm seam upright, degrees."""
+    return math.degrees(line.steepest - line.tilt)
+
+
 def half_width(cap: Cap) -> float:
     """How wide the cap is at half its height, mm."""
     return sum(_inward(line, cap.height / 2.0) for line in (cap.front, cap.back))
@@ -50,7 +55,7 @@ def _half(which: str, cap: Cap) -> tuple[Lever, Lever, Lever]:
         Lever(f"{which}_lay_gap", gap, -1.0, figure(f"lay.{which}_gap"), 1.5),
         Lever(
             f"{which}_flank",
-            math.degrees(line.steepest - line.tilt),
+            flank(line),
             0.0,
             figure("cap.steepest"),
             60.0,

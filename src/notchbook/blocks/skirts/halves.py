@@ -44,6 +44,9 @@ MOST_TO_BACK = 6.0
 """mm by which the back's darts take more for the sake of a single front one: beyond, two would serve the
 front. Own judgment."""
 
+MOST_SPARED = 8.0
+"""mm that sides and front darts together take of what would make the back's darts too wide. Own judgment."""
+
 MOST_HIP_LEAN = 0.6
 """Most lean of the side at the hip over that of its chord to the waist, where it flares below. A wider flare
 curves out below the hip. Own judgment."""
@@ -76,7 +79,9 @@ class HalfMeasures:
     much the side leans at the hip where it flares below, degrees; ``lean_factor`` how round it is above.
     ``front_dart_widest`` is how wide a single front dart may be: what is more goes to the back (None: no
     limit); ``back_drop`` how much lower than usual the waist lies at the center back. ``side_widest`` is how
-    much each panel takes in at the side while the darts bear the rest (None: its share, whatever that is)."""
+    much each panel takes in at the side while the darts bear the rest (None: its share, whatever that is).
+    ``back_dart_widest`` is how wide each of two or more back darts is planned: what is more, sides and
+    front darts share, as far as they go (None: no limit)."""
 
     waist: float
     hip: float
@@ -90,6 +95,7 @@ class HalfMeasures:
     front_dart_widest: float | None = None
     back_drop: float = 0.0
     side_widest: float | None = None
+    back_dart_widest: float | None = None
 
     def lean_at_hip(self, take_in: float) -> float:
         """How much the side leans at the hip, degrees: never so much that it is not round above.
@@ -154,10 +160,15 @@ def _closed_half(measures: HalfMeasures, lengths: DartLengths) -> Half:
 
 
 def side_take_in(measures: HalfMeasures, front_darts: int, back_darts: int) -> float:
-    """What each panel takes in at the side, mm: its share of the difference between hip and waist.
+    """What each panel takes in at the side, mm: its share of the difference between hip and waist, and a part
+    of what would make the back's darts too wide."""
+    own = _side_share(measures, front_darts, back_darts)
+    return min(own + _spared_behind(measures, own, front_darts, back_darts) / 4.0, MOST_SIDE_TAKE_IN)
 
-    No more than its widest, while so many darts bear the rest; of what they do not bear, its share again.
-    """
+
+def _side_share(measures: HalfMeasures, front_darts: int, back_darts: int) -> float:
+    """The share of the side, mm: no more than its widest, while so many darts bear the rest; of what they do
+    not bear, its share again."""
     difference = (measures.hip - measures.waist) / 2.0
     share, widest = SIDE_SHARE * difference / 2.0, measures.widest_at_side()
     if widest is not None and share > widest:
@@ -165,6 +176,24 @@ def side_take_in(measures: HalfMeasures, front_darts: int, back_darts: int) -> f
         left = max(difference - 2.0 * widest - borne, 0.0)
         share = min(share, widest + SIDE_SHARE * left / 2.0)
     return min(share, MOST_SIDE_TAKE_IN)
+
+
+def _spared_behind(measures: HalfMeasures, take_in: float, front_darts: int, back_darts: int) -> float:
+    """What both sides and the front's darts, one half each, take so that no back dart is wider than its
+    widest, mm: where front and back have two darts or more, and as far as the front's bear it. Measured
+    arcs know better."""
+    widest = measures.back_dart_widest
+    if widest is None or measures.front_waist is not None or min(front_darts, back_darts) < 2:
+        return 0.0
+    rest = _left_for_darts(measures, take_in)
+    over = BACK_DART_SHARE * rest - back_darts * widest
+    front_bears = front_darts * BEARABLE_FRONT_DART - (1.0 - BACK_DART_SHARE) * rest
+    return max(min(over, MOST_SPARED, 2.0 * front_bears), 0.0)
+
+
+def _left_for_darts(measures: HalfMeasures, take_in: float) -> float:
+    """What the darts of front and back take up together where each panel takes in so much at the side, mm."""
+    return (measures.hip - measures.waist) / 2.0 - 2.0 * take_in
 
 
 def dart_lengths(length: float, count: int) -> tuple[float, ...]:
@@ -180,13 +209,15 @@ def panel_widths(measures: HalfMeasures) -> tuple[float, float]:
 
 
 def dart_demand(measures: HalfMeasures, counts: tuple[int, int] | None = None) -> tuple[float, float]:
-    """How much the front and the back would take up in so many darts, mm (None: before a count is chosen)."""
-    take_in = side_take_in(measures, *(counts or USUAL_DARTS))
-    rest = (measures.hip - measures.waist) / 2.0 - 2.0 * take_in
+    """How much the front and the back would take up in so many darts, mm (None: before a count is chosen, as
+    much as there is)."""
+    take_in = _side_share(measures, *(counts or USUAL_DARTS))
+    rest = _left_for_darts(measures, take_in)
     if measures.front_waist is not None:
         front = panel_widths(measures)[0] - take_in - measures.front_waist / 2.0
         return front, rest - front
-    return (1.0 - BACK_DART_SHARE) * rest, BACK_DART_SHARE * rest
+    spared = _spared_behind(measures, take_in, *counts) if counts else 0.0
+    return (1.0 - BACK_DART_SHARE) * rest + spared / 2.0, BACK_DART_SHARE * rest - spared
 
 
 def _with_darts(measures: HalfMeasures, lengths: DartLengths, take_in: float) -> Half | None:

@@ -17,8 +17,8 @@ _LANDING_SHARE = 0.12
 """How long an armhole has at least to turn to the underarm, over the straight way of its lower half: where it
 would have less, the upper half turns less. Set by eye."""
 
-_HOLLOW = (0.62, 0.86)
-"""How far the lower half keeps the direction of the across level, least and most: share of the tangent
+_MOST_HOLLOW = 0.86
+"""How far the lower half keeps the direction of the across level at most: share of its side of the tangent
 triangle. Set by eye."""
 
 _WIDTHS = (0.8, 1.5)
@@ -28,11 +28,13 @@ _WIDTHS = (0.8, 1.5)
 @dataclass(frozen=True, slots=True)
 class Landing:
     """How an armhole ends: the underarm, the direction in which it arrives there (degrees, square to the
-    side seam), and how long it stays square, over its side of the tangent triangle."""
+    side seam), how long it stays square, over its side of the tangent triangle, and how far it keeps the
+    direction of the across level at least, over the other side."""
 
     underarm: Point
     arrival: float
     bottom: float
+    hollow: float
 
 
 def draw_armhole(upper: UpperArmhole, lean: float, width: float, landing: Landing) -> Path:
@@ -75,9 +77,9 @@ def _lower(across: Point, heading: float, landing: Landing, curvature: float) ->
     bottom = landing.bottom + _flatter(along / down if down > 0.0 else 1.0)
     end_handle = landing.underarm - arriving * (bottom * along)
     beside = abs(leaving.cross(end_handle - across))
-    least, most = _HOLLOW
-    wanted = sqrt(2.0 / 3.0 * beside / curvature) / down if curvature > 0.0 and down > 0.0 else most
-    share = min(max(wanted, least), most)
+    bends = curvature > 0.0 and down > 0.0
+    wanted = sqrt(2.0 / 3.0 * beside / curvature) / down if bends else _MOST_HOLLOW
+    share = min(max(wanted, landing.hollow), _MOST_HOLLOW)
     return Cubic(across, across + leaving * (share * down), end_handle, landing.underarm)
 
 

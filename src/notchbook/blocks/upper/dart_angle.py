@@ -46,21 +46,26 @@ def width_angle(bust_point: Point, underarm: Point, width: float) -> float:
     return degrees(acos(min(max(share, -1.0), 1.0)) - atan2(above, beside))
 
 
-def turned(bust_point: Point, underarm: Point, wanted_y: float, upper_width: float | None) -> Turned:
+def turned(
+    bust_point: Point,
+    underarm: Point,
+    wanted_y: float,
+    upper_width: float | None,
+    most_narrowed: float | None = None,
+) -> Turned:
     """The bust dart; an angle below 4 degrees is left out.
 
     ``upper_width``, where the upper bust was measured, is what is left of half of it for the front, mm.
     The wider the dart, the narrower the front under the arm: so the upper bust is second evidence for
     the angle. Its own angle is weighed with 0.3 against that of the lengths (errors of about 6 and 4
-    degrees) and may turn the dart by 4.3 degrees at most. DraftRefused ``bodice-front-too-long`` above 50
-    degrees.
+    degrees) and may turn the dart by 4.3 degrees at most; it makes it narrower by no more than
+    ``most_narrowed`` degrees, where that is said, and never takes it away where the lengths ask for one.
+    DraftRefused ``bodice-front-too-long`` above 50 degrees.
     """
     raw = raw_angle(bust_point, underarm, wanted_y)
     by_upper = 0.0
     if upper_width is not None:
-        most = proportion("bust.most_upper_turn")
-        other = width_angle(bust_point, underarm, upper_width)
-        by_upper = min(max(proportion("bust.upper_weight") * (other - raw), -most), most)
+        by_upper = _by_upper(raw, width_angle(bust_point, underarm, upper_width), most_narrowed)
         raw += by_upper
     if raw > proportion("bust.most_dart"):
         raise DraftRefused(
@@ -68,3 +73,16 @@ def turned(bust_point: Point, underarm: Point, wanted_y: float, upper_width: flo
         )
     angle = raw if raw >= proportion("bust.least_dart") else 0.0
     return Turned(angle, raw, by_upper, underarm.rotated(angle, bust_point))
+
+
+def _by_upper(raw: float, other: float, most_narrowed: float | None) -> float:
+    """By how much the upper bust, which asks for the angle ``other``, turns the dart of the lengths, degrees.
+
+    Alone it is too weak a witness to leave out a dart: that would lose the bust without a word of the tape.
+    """
+    most, least = proportion("bust.most_upper_turn"), proportion("bust.least_dart")
+    narrowed = most if most_narrowed is None else min(most_narrowed, most)
+    turn = min(max(proportion("bust.upper_weight") * (other - raw), -narrowed), most)
+    if raw + turn < least <= raw:
+        return max(turn, min(proportion("bust.least_kept_dart") - raw, 0.0))
+    return turn

@@ -1,20 +1,16 @@
 """From measures to the bodice in numbers: every length of it closes by construction, nothing by trial."""
 
+from notchbook.blocks.upper.armhole_lengths import are_apart, bring_together, draw_at
+from notchbook.blocks.upper.evening import even_out
 from notchbook.blocks.upper.frames import Frames
 from notchbook.blocks.upper.given import BodiceGiven
-from notchbook.blocks.upper.leaning import draw_armholes, lean_forward, leans_back
+from notchbook.blocks.upper.leaning import lowered_across
 from notchbook.blocks.upper.levers import Pulled, levers
 from notchbook.blocks.upper.necks import Slopes
 from notchbook.blocks.upper.proportions import proportion
-from notchbook.blocks.upper.refusals import (
-    require_arm_room,
-    require_clear_of_dart,
-    require_dart_length,
-    require_turn_below,
-    require_underarm,
-)
+from notchbook.blocks.upper.refusals import require_clear_of_dart, require_turn_below
 from notchbook.blocks.upper.shapes import BackHalf, BodiceHalf, FrontHalf, OpenDart
-from notchbook.blocks.upper.side_place import Place, settle_side
+from notchbook.blocks.upper.side_place import Place
 from notchbook.blocks.upper.waist_chain import WaistChain
 from notchbook.geometry import Path, Point
 
@@ -33,13 +29,9 @@ def draft_bodice(given: BodiceGiven) -> BodiceHalf:
     half = proportion("slope.front_over_back") / 2.0
     slopes = Slopes(given.shoulder_slope + half, given.shoulder_slope - half)
     place = Place(proportion("side.usual_share") * given.bust / 2.0)
-    frames, pulled = settle_side(given, slopes, place)
-    require_arm_room(given, frames)
-    require_underarm(frames)
-    require_dart_length(frames)
-    armholes = draw_armholes(frames, pulled)
-    if leans_back(armholes):
-        frames, pulled, armholes = lean_forward(given, slopes, place, frames, pulled)
+    drawn = draw_at(given, slopes, place)
+    frames, pulled, armholes = bring_together(given, slopes, drawn) if are_apart(drawn[2]) else drawn
+    pulled, armholes = even_out(frames, pulled, armholes)
     require_turn_below(armholes, frames)
     require_clear_of_dart(armholes[0], frames)
     return BodiceHalf(
@@ -54,11 +46,12 @@ def draft_bodice(given: BodiceGiven) -> BodiceHalf:
 
 def _front(frames: Frames, pulled: Pulled, armhole: Path) -> FrontHalf:
     foot = Point(frames.waists.front.parts[-1].end_x, frames.waists.front.side_y)
+    across = lowered_across(frames.front_upper, frames.turned.underarm, pulled.front_evened)
     return FrontHalf(
         Path.of(frames.necks.front),
         frames.front_shoulder.parts[0],
         armhole,
-        Point(frames.front_upper.width + pulled.front_change, frames.front_upper.across_y),
+        Point(across.width + pulled.front_change, across.across_y),
         Path.line(frames.front_underarm, foot),
         tuple(part.path() for part in frames.waists.front.parts),
         _darts(frames.waists.front),
@@ -69,12 +62,13 @@ def _front(frames: Frames, pulled: Pulled, armhole: Path) -> FrontHalf:
 
 def _back(frames: Frames, pulled: Pulled, armhole: Path) -> BackHalf:
     foot = Point(frames.waists.back.parts[-1].end_x, frames.waists.back.side_y)
+    across = lowered_across(frames.back_upper, frames.back_underarm, pulled.back_evened)
     return BackHalf(
         Path.of(frames.necks.back),
         frames.back_shoulder.parts,
         frames.back_shoulder.dart,
         armhole,
-        Point(frames.back_upper.width + pulled.back_change, frames.back_upper.across_y),
+        Point(across.width + pulled.back_change, across.across_y),
         Path.line(frames.back_underarm, foot),
         tuple(part.path() for part in frames.waists.back.parts),
         _darts(frames.waists.back),

@@ -52,9 +52,10 @@ def build_frames(
     shares: Suppression,
     back_width: float,
     before: Frames | None = None,
+    most_narrowed: float | None = None,
 ) -> Frames:
     """Draft all but the armholes with a back so wide at the bust line; ``before`` are frames not far from
-    these, where the searches begin.
+    these, where the searches begin. ``most_narrowed``: see ``turned``.
 
     DraftRefused with the measures that cannot be had together.
     """
@@ -72,7 +73,7 @@ def build_frames(
     dart = Turned(0.0, 0.0, 0.0, front_underarm)
     if given.bust_shape is not None:
         upper = None if given.upper_bust is None else given.upper_bust / 2.0 - back_underarm.x
-        dart = turned(bust_point, front_underarm, wanted_y, upper)
+        dart = turned(bust_point, front_underarm, wanted_y, upper, most_narrowed)
     front = straight_shoulder(necks.front.end, given.shoulder, slopes.front)
     back = back_shoulder(given, necks.back.end, slopes.back, back_underarm.y)
     return Frames(

@@ -3,6 +3,7 @@ the side seam for longer, and where that does not do, the side seam goes back.""
 
 from dataclasses import replace
 
+from notchbook.blocks.upper.across import UpperArmhole
 from notchbook.blocks.upper.armhole import Landing, draw_armhole
 from notchbook.blocks.upper.frames import Frames, arrivals
 from notchbook.blocks.upper.given import BodiceGiven
@@ -10,7 +11,7 @@ from notchbook.blocks.upper.levers import Pulled
 from notchbook.blocks.upper.necks import Slopes
 from notchbook.blocks.upper.proportions import proportion
 from notchbook.blocks.upper.side_place import Place, settle_side
-from notchbook.geometry import Path
+from notchbook.geometry import Path, Point
 
 Armholes = tuple[Path, Path]
 """Front and back."""
@@ -25,17 +26,31 @@ _MARGIN = 0.0005
 
 def draw_armholes(frames: Frames, pulled: Pulled) -> Armholes:
     """Both armholes with the levers in use."""
-    back = frames.back_upper
-    landing = Landing(frames.back_underarm, arrivals(frames)[1], proportion("armhole.back_bottom"))
+    under, bottom = frames.back_underarm, proportion("armhole.back_bottom")
+    back = lowered_across(frames.back_upper, under, pulled.back_evened)
+    landing = Landing(under, arrivals(frames)[1], bottom, _hollow_kept(pulled.back_evened))
     drawn = draw_armhole(back, back.lean + pulled.tilt, back.width + pulled.back_change, landing)
     return _front(frames, pulled), drawn
 
 
 def _front(frames: Frames, pulled: Pulled) -> Path:
-    front = frames.front_upper
-    bottom = proportion("armhole.front_bottom") + pulled.hollower
-    landing = Landing(frames.turned.underarm, arrivals(frames)[0], bottom)
+    under, bottom = frames.turned.underarm, proportion("armhole.front_bottom") + pulled.hollower
+    front = lowered_across(frames.front_upper, under, pulled.front_evened)
+    landing = Landing(under, arrivals(frames)[0], bottom, _hollow_kept(pulled.front_evened))
     return draw_armhole(front, front.lean - pulled.tilt, front.width + pulled.front_change, landing)
+
+
+def lowered_across(upper: UpperArmhole, underarm: Point, evened: float) -> UpperArmhole:
+    """The upper half with its across level as low as an armhole lies that was evened by this share."""
+    tall = upper.tip.y - underarm.y
+    room = upper.across_y - underarm.y - proportion("armhole.lowest_evened") * tall
+    most = min(proportion("armhole.most_evening") * tall, max(room, 0.0))
+    return replace(upper, across_y=upper.across_y - evened * most)
+
+
+def _hollow_kept(evened: float) -> float:
+    usual, least = proportion("armhole.usual_hollow"), proportion("armhole.least_hollow")
+    return usual + evened * (least - usual)
 
 
 def leans_back(armholes: Armholes) -> bool:

@@ -14,8 +14,8 @@ class Pulled:
     """The armhole's levers: by how much the shoulders are drafted longer than given (mm), the tilt at the
     shoulder points (degrees, back in and front out), by how much half the across chest and half the across
     back are drafted wider than given, and how far the side seam stands behind the middle of the room for the
-    arm (mm), and for how much longer the front armhole stays square to the side seam, a share of its
-    tangent."""
+    arm (mm), for how much longer the front armhole stays square to the side seam, a share of its tangent, and
+    how far each armhole was evened against a bump, 0 to 1 of what it may."""
 
     extension: float
     tilt: float
@@ -23,6 +23,8 @@ class Pulled:
     back_change: float
     side_lean: float = 0.0
     hollower: float = 0.0
+    front_evened: float = 0.0
+    back_evened: float = 0.0
 
 
 def levers(given: BodiceGiven, frames: Frames, pulled: Pulled) -> tuple[Lever, ...]:
@@ -47,6 +49,8 @@ def levers(given: BodiceGiven, frames: Frames, pulled: Pulled) -> tuple[Lever, .
         _armhole_width(given, frames, pulled),
         Lever("side_lean", pulled.side_lean, 0.0, proportion("armhole.most_side_lean"), 0.0),
         Lever("front_hollower", pulled.hollower, 0.0, proportion("armhole.most_hollower"), 0.0, ""),
+        Lever("front_evened", pulled.front_evened, 0.0, 1.0, 0.0, ""),
+        Lever("back_evened", pulled.back_evened, 0.0, 1.0, 0.0, ""),
         _side_tilt(frames),
         *_bust(given, frames),
         *_waist_darts(frames),

@@ -19,11 +19,13 @@ _NEAR = 1e-3
 class Place:
     """The back's width at the bust line; by how much the shoulders are drafted longer; by how much the
     front's part of the room for the arm is to be wider and the back's narrower than half of it; mm.
-    ``frames`` were drafted last, there the searches begin."""
+    ``most_narrowed`` is by how many degrees the upper bust may make the bust dart narrower, where that is
+    less than usual. ``frames`` were drafted last, there the searches begin."""
 
     width: float
     extension: float = 0.0
     lean: float = 0.0
+    most_narrowed: float | None = None
     frames: Frames | None = None
 
 
@@ -37,7 +39,7 @@ def settle_side(given: BodiceGiven, slopes: Slopes, place: Place) -> tuple[Frame
     least, most = proportion("side.least_share") * bust, proportion("side.most_share") * bust
     for turn in range(_ROUNDS):
         drafted = replace(given, shoulder=given.shoulder + place.extension)
-        frames = build_frames(drafted, slopes, shares, place.width, place.frames)
+        frames = build_frames(drafted, slopes, shares, place.width, place.frames, place.most_narrowed)
         pulled = _pull(given, frames, place)
         extension = shoulder_extension(frames.front_upper, frames.back_upper, place.extension)
         back = frames.back_underarm.x - frames.back_upper.width - pulled.back_change
@@ -53,12 +55,7 @@ def settle_side(given: BodiceGiven, slopes: Slopes, place: Place) -> tuple[Frame
 def _pull(given: BodiceGiven, frames: Frames, place: Place) -> Pulled:
     """How far the armhole's levers are pulled for these frames."""
     tilt = shoulder_tilt(frames.front_upper, frames.back_upper)
-    most = proportion("armhole.most_width_share") * given.bust / 2.0
-    if given.upper_bust is not None:
-        by_upper = (given.upper_bust - given.across_back - given.across_chest) / 2.0
-        most = max(by_upper, proportion("armhole.usual_width_share") * given.bust / 2.0)
-    least = min(proportion("armhole.narrow_width_share") * given.bust / 2.0, most)
-    spare = (frames.arm_width - min(max(frames.arm_width, least), most)) / 2.0
+    spare = _spare(given, frames.arm_width)
     if given.upper_arm is not None:
         spare = _for_arm(spare, frames.arm_width, given.upper_arm)
     front_lean, back_lean = frames.front_upper.lean - tilt, frames.back_upper.lean + tilt
@@ -69,6 +66,25 @@ def _pull(given: BodiceGiven, frames: Frames, place: Place) -> Pulled:
         across_change(frames.back_upper, back_lean, spare, "across back"),
         place.lean,
     )
+
+
+def _spare(given: BodiceGiven, room: float) -> float:
+    """What half an across width is to give way for the room alone, mm: see ``across_change``.
+
+    Where the upper bust leaves less room for the arm than the armhole has, the widths give way to it by no
+    more than two careful readings of them may differ, unless the room itself is too wide.
+    """
+    half = given.bust / 2.0
+    widest = proportion("armhole.most_width_share") * half
+    most = widest
+    if given.upper_bust is not None:
+        by_upper = (given.upper_bust - given.across_back - given.across_chest) / 2.0
+        most = max(by_upper, proportion("armhole.usual_width_share") * half)
+    least = min(proportion("armhole.narrow_width_share") * half, most)
+    spare = (room - min(max(room, least), most)) / 2.0
+    if given.upper_bust is None:
+        return spare
+    return min(spare, max((room - widest) / 2.0, proportion("armhole.most_for_upper")))
 
 
 def _for_arm(spare: float, room: float, arm: float) -> float:

@@ -44,6 +44,14 @@ def test_men_have_a_flat_front_and_one_dart_behind() -> None:
     assert plan.front.darts == 0.0
 
 
+def test_a_mans_front_side_keeps_more_before_his_back_gets_its_dart() -> None:
+    """So the side seam leans back less (a patternmaker's look at the sheets)."""
+    mans, nobodys = (plan_waist(replace(MAN, wearer=wearer), MAN.hip, 40.0) for wearer in ("men", None))
+    assert mans.moved < nobodys.moved - 2.0
+    assert mans.front.side == pytest.approx(18.0, abs=1e-6)
+    assert nobodys.front.side == pytest.approx(14.0, abs=1e-6)
+
+
 def test_what_is_too_much_for_the_front_moves_the_side_seam_back() -> None:
     plan = plan_waist(HOLLOW, HOLLOW.hip, 32.0)
     assert plan.moved > 5.0
