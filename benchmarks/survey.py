@@ -32,6 +32,7 @@ from notchbook.blocks.skirt import SkirtParameters
 from notchbook.body import MeasureSet, refuse_inconsistent
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Severity
+from notchbook.recipe import definition
 from notchbook.units import parse_length
 from outside import skirt_closures
 
@@ -233,7 +234,8 @@ def report(outcomes: Sequence[Outcome], seconds: float, cores: int) -> dict[str,
         "bodies_per_second": round(len(outcomes) / seconds, 1),
         "draft_ms": [round(1e3 * float(value), 2) for value in np.percentile(drafts, [5, 50, 95])],
     }
-    return {"block": "skirt", "parts": parts, "refusals": refusals, "timing": timing}
+    version = definition("skirt").version
+    return {"block": "skirt", "version": version, "parts": parts, "refusals": refusals, "timing": timing}
 
 
 def page(found: dict[str, Any]) -> str:
@@ -241,6 +243,8 @@ def page(found: dict[str, Any]) -> str:
     timing = found["timing"]
     lines = [
         INTRODUCTION,
+        f"Version of the block: `skirt` {found['version']}.",
+        "",
         "| waist at | group | bodies | as measured | with a cure | refused | no finding | worst closure mm |"
         " side rise 5/50/95 % mm | widest dart mm |",
         "|---|---|--:|--:|--:|--:|--:|--:|--:|--:|",

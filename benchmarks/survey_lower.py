@@ -32,7 +32,7 @@ from notchbook.app.offered_cure import OfferedCure
 from notchbook.body import MeasureSet
 from notchbook.errors import NotchbookError
 from notchbook.pattern import Severity
-from notchbook.recipe import Replay
+from notchbook.recipe import Replay, definition
 from support.asked_of_lower import gave_way
 from survey_bodice import Outcome, facts_of, looked_over, summary, told
 from survey_lower_page import page
@@ -249,6 +249,7 @@ def report(
     """Everything that is written; ``part`` is how many bodies were drafted and how many there are, where not
     all were."""
     parts = list(dict.fromkeys(one.part for one in outcomes))
+    blocks = sorted({LINE[part.partition(":")[0]].block for part in parts if part.partition(":")[0] in LINE})
     shown = [one for one in outcomes if (one.refused or one.open) and "random" not in one.part]
     return {
         "parts": [line_summary(part, [one for one in outcomes if one.part == part]) for part in parts],
@@ -258,6 +259,7 @@ def report(
         "seconds": round(seconds, 1),
         "cores": cores,
         "part": part,
+        "versions": {block: definition(block).version for block in blocks},
     }
 
 

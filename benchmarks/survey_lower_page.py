@@ -59,7 +59,9 @@ SHOWN: Final[dict[str, Shown]] = {
 def page(found: dict[str, Any]) -> str:
     """The report as a page."""
     parts = found["parts"]
-    lines = [INTRODUCTION, "", *part_line(found["part"]), *_counts(parts), "", KEY, ""]
+    versions = ", ".join(f"`{block}` {version}" for block, version in found["versions"].items())
+    lines = [INTRODUCTION, "", f"Versions of the blocks: {versions}.", ""]
+    lines += [*part_line(found["part"]), *_counts(parts), "", KEY, ""]
     lines += ["## What is to be looked at, by code", "", *word_table(parts, "flags", "findings"), ""]
     lines += ["## What the outside judge would send back", "", *word_table(parts, "faults", "shapes"), ""]
     lines += ["## Refusals by code", "", *word_table(parts, "refusals", "refusals"), ""]
