@@ -13,14 +13,12 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
-import shapely
-from svgpathtools import CubicBezier
-from svgpathtools import Path as SvgPath
-
+from forgetting import forget
+from lower_sheets import lower_bodies
 from notchbook.app.examining import examine
 from notchbook.body import MeasureSet
-from notchbook.geometry import Cubic
 from notchbook.recipe import Recipe, Replay, add_step, change_step, recipe_from_json, replay
+from style_outlines import outline_rows
 from timing import Figure, Row, median_ms, timed
 from upper_sheets import bodies
 
@@ -29,6 +27,8 @@ ROOT = Path(__file__).resolve().parents[1]
 STYLE: Final = ROOT / "tests" / "integration" / "four_styles" / "princess_dress.json"
 
 BASE: Final = "medium-92"
+
+SIZES: Final = 5
 
 EDITED: Final = "set_hem-1"
 """The step that is changed for the edit of the last third."""
@@ -68,15 +68,17 @@ ADDED: Final[tuple[tuple[str, Mapping[str, Any]], ...]] = (
 
 KEY: Final = (
     "The style is the princess dress of tests/integration/four_styles with ten steps more. Five sizes are "
-    "those of five\ninvented women, each drafted anew. The other libraries are given the finished outlines: "
-    "svgpathtools measures every\nedge and moves it, shapely lays an allowance of 10 mm round every piece."
+    "those of five\ninvented women, each drafted anew with nothing kept of a draft before. The other "
+    "libraries are given the finished\noutlines: svgpathtools measures every edge and moves it, shapely "
+    "lays an allowance of 10 mm round every piece."
 )
 
 
 @cache
 def women() -> dict[str, MeasureSet]:
     """The invented women by name."""
-    return {name: measures for name, _, measures in bodies()}
+    invented = {name: measures for name, _, measures in bodies()} | dict(lower_bodies())
+    return {name: measures for name, measures in invented.items() if measures.population == "women"}
 
 
 @cache
@@ -90,10 +92,16 @@ def style() -> Recipe:
 
 
 def whole() -> Replay:
-    """The style run on its base; it may not stop."""
-    run = replay(style(), women()[BASE])
+    """The style run on its base."""
+    return drafted(style(), women()[BASE])
+
+
+def drafted(recipe: Recipe, measures: MeasureSet) -> Replay:
+    """A recipe run with nothing kept of a run before; it may not stop."""
+    forget()
+    run = replay(recipe, measures)
     if run.suspended is not None:
-        raise AssertionError(f"{run.suspended.step}: {run.suspended.error}")
+        raise AssertionError(f"{measures.name}, {run.suspended.step}: {run.suspended.error}")
     return run
 
 
@@ -104,14 +112,16 @@ def edited(depth: str) -> Recipe:
 
 def figures() -> Iterator[Figure]:
     """Replay, edit, checks, five sizes, memory."""
-    run, sizes = whole(), list(women().values())[:5]
+    run, sizes = whole(), list(women().values())
+    if len(sizes) != SIZES:
+        raise AssertionError(f"{len(sizes)} women")
     steps, later = len(run.states), len(run.states) - replay(edited("5 cm"), run.measures, run).reused
     yield timed(f"replay of a dress of {steps} steps, whole", whole)
     change = edited("5 cm")
     yield timed(f"the same after an edit: {later} steps again", lambda: replay(change, run.measures, run))
     yield timed("checks while shaping: the dress", lambda: examine(run, cut=False), 5)
     yield timed("all checks: the dress", lambda: examine(run), 5)
-    yield timed("five sizes of the dress", lambda: [replay(style(), size) for size in sizes], 5)
+    yield timed("five sizes of the dress", lambda: [drafted(style(), size) for size in sizes], 5)
     yield from _memory(run)
 
 
@@ -130,28 +140,7 @@ def _memory(run: Replay) -> Iterator[Figure]:
 def rows() -> list[Row]:
     """The same outlines handed to general-purpose libraries."""
     run = whole()
-    curves = [_curves(edge.path.segments) for edge in run.pattern.edges.values()]
-    polygons = [
-        shapely.Polygon([(point.x, point.y) for point in piece.sew_line.flattened(0.01)])
-        for piece in run.pattern.pieces.values()
-    ]
-    edges, pieces = f"{len(curves)} edges measured and moved", f"{len(polygons)} pieces with an allowance"
     return [
-        (
-            f"{edges}, once for each of {len(run.states)} steps",
-            "svgpathtools",
-            len(run.states)
-            * median_ms(lambda: [(path.length(error=1e-6), path.translated(10j)) for path in curves]),
-        ),
-        (pieces, "shapely", median_ms(lambda: [one.buffer(10.0, join_style="mitre") for one in polygons])),
+        *outline_rows(run),
         (f"a dress of {len(run.states)} steps, whole", "notchbook", median_ms(whole)),
     ]
-
-
-def _curves(segments: tuple[Any, ...]) -> SvgPath:
-    found = []
-    for one in segments:
-        ends = (one.start, one.end)
-        handles = (one.start_handle, one.end_handle) if isinstance(one, Cubic) else ends
-        found.append(CubicBezier(*(complex(p.x, p.y) for p in (ends[0], *handles, ends[1]))))
-    return SvgPath(*found)

@@ -10,11 +10,11 @@ import os
 import statistics
 import sys
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
 from itertools import islice
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from scipy.integrate import quad
 from svgpathtools import CubicBezier
@@ -22,13 +22,12 @@ from svgpathtools import CubicBezier
 ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
+from forgetting import forget
 from make_upper_bodies import write
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
-from notchbook.app.made_to_measure import make_to_measure
+from notchbook.app.made_to_measure import GarmentAsked, make_to_measure
 from notchbook.app.wishes.making_it_measure import candidates
-from notchbook.blocks.set_in.crown import crowned_cap
-from notchbook.blocks.set_in.lower_armhole import lower_armhole
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError
 from notchbook.geometry import Cubic
@@ -57,8 +56,11 @@ def figures(count: int = 200) -> Iterator[Figure]:
     """The jobs of the house, one after the other."""
     measures = next(made for name, _, made in bodies() if name == "medium-92")
     both = draft("sleeve", measures, SETTINGS)
-    yield timed("draft of the bodice block", lambda: draft("bodice", measures))
-    yield timed("draft of bodice and sleeve, cap fitted to the armhole", lambda: _anew_drafted(measures))
+    yield timed("draft of the bodice block", lambda: _anew_drafted("bodice", measures, {}))
+    yield timed(
+        "draft of bodice and sleeve, cap fitted to the armhole",
+        lambda: _anew_drafted("sleeve", measures, SETTINGS),
+    )
     yield timed("checks while shaping: bodice and sleeve", lambda: examine(both, cut=False))
     yield timed("all checks: bodice and sleeve", lambda: examine(both), 7)
     yield from _wishes(both)
@@ -71,17 +73,16 @@ def figures(count: int = 200) -> Iterator[Figure]:
         for cores in range(1, min(2, os.cpu_count() or 1) + 1):
             rates = []
             for _ in range(3):
-                made = make_to_measure("sleeve", path, report, SETTINGS, cores=cores)
+                made = make_to_measure(GarmentAsked("sleeve", SETTINGS), path, report, cores=cores)
                 rates.append(made.bodies / made.seconds)
             job = f"bodice and sleeve made to measure, {count} bodies, {cores} core{'s' * (cores > 1)}"
             yield Figure(job, min(rates), statistics.median(rates), max(rates), "bodies/s")
 
 
-def _anew_drafted(measures: MeasureSet) -> Replay:
+def _anew_drafted(block: str, measures: MeasureSet, settings: Mapping[str, Any]) -> Replay:
     """Drafted with nothing kept of the draft before."""
-    crowned_cap.cache_clear()
-    lower_armhole.cache_clear()
-    return draft("sleeve", measures, SETTINGS)
+    forget()
+    return draft(block, measures, settings)
 
 
 def _wishes(run: Replay) -> Iterator[Figure]:
@@ -90,12 +91,12 @@ def _wishes(run: Replay) -> Iterator[Figure]:
     order = Order(wish, number_named(run.recipe, "bodice-1.bust_ease"))
 
     def by_one() -> None:
-        crowned_cap.cache_clear()
+        forget()
         with suppress(InputError):
             make_it_measure(run, (order,))
 
     def by_all() -> None:
-        crowned_cap.cache_clear()
+        forget()
         candidates(run, wish)
 
     yield timed("a wish out of reach, by the ease at the bust", by_one, 3)

@@ -20,6 +20,7 @@ ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tools"), str(ROOT / "benchmarks")]
 
 import bench_geometry
+import bench_jacket
 import bench_lower
 import bench_measures
 import bench_recipes
@@ -27,7 +28,7 @@ import bench_upper
 from make_bodies import write
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
-from notchbook.app.made_to_measure import make_to_measure
+from notchbook.app.made_to_measure import GarmentAsked, make_to_measure
 from notchbook.body import MeasureSet, set_from_data
 from notchbook.finish import Cloth, finish, production_table
 from notchbook.output.paper_info import PaperInfo
@@ -78,7 +79,7 @@ def many_bodies_figures(count: int = 400) -> Iterator[Figure]:
         for cores in range(1, min(2, os.cpu_count() or 1) + 1):
             rates = []
             for _ in range(3):
-                made = make_to_measure("skirt", path, report, cores=cores)
+                made = make_to_measure(GarmentAsked("skirt"), path, report, cores=cores)
                 rates.append(made.bodies / made.seconds)
             job = f"made to measure with checks, {count} bodies, {cores} core{'s' * (cores > 1)}"
             yield Figure(job, min(rates), statistics.median(rates), max(rates), "bodies/s")
@@ -128,6 +129,7 @@ class Figures:
 
     core: Sequence[Figure]
     recipes: Sequence[Figure]
+    jacket: Sequence[Figure]
     upper: Sequence[Figure]
     lower: Sequence[Figure]
     measures: Sequence[Figure]
@@ -153,6 +155,14 @@ def page(timed_jobs: Figures, browser: Sequence[str], before: str) -> str:
         bench_recipes.KEY,
         "",
         *_row_table(bench_recipes.rows()),
+        "",
+        "## The tailored jacket",
+        "",
+        *_figure_table(timed_jobs.jacket),
+        "",
+        bench_jacket.KEY,
+        "",
+        *_row_table(bench_jacket.rows()),
         "",
         "## Bodice and sleeve",
         "",
@@ -217,11 +227,11 @@ def main(words: list[str]) -> int:
         timed_command("notchbook --help, a new process", ["--help"]),
         *many_bodies_figures(),
     ]
-    recipes = list(bench_recipes.figures())
+    recipes, jacket = list(bench_recipes.figures()), list(bench_jacket.figures())
     upper, lower = list(bench_upper.figures()), list(bench_lower.figures())
     measures = list(bench_measures.figures())
     browser = ["Not measured: left out."] if chosen.no_page else page_lines()
-    text = page(Figures(figures, recipes, upper, lower, measures), browser, before)
+    text = page(Figures(figures, recipes, jacket, upper, lower, measures), browser, before)
     print(text)
     if not chosen.print:
         (ROOT / "docs" / "bench.md").write_text(text, encoding="utf-8")

@@ -59,6 +59,10 @@ class Box:
             and other.min_y <= self.max_y + margin_mm
         )
 
+    def holds(self, point: Point) -> bool:
+        """Whether the point lies in the box or on its edge."""
+        return self.min_x <= point.x <= self.max_x and self.min_y <= point.y <= self.max_y
+
     def gap_to(self, point: Point) -> float:
         """The distance from a point to the box, mm; 0 inside."""
         over_x = max(self.min_x - point.x, 0.0, point.x - self.max_x)

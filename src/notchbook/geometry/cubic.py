@@ -153,6 +153,9 @@ class Cubic:
 
     @cached_property
     def _bounds(self) -> Box:
+        ends = Box.around((self.start, self.end))
+        if ends.holds(self.start_handle) and ends.holds(self.end_handle):
+            return ends  # a curve stays within its four points
         places = [self.start, self.end]
         for one, two, three in self.powers:
             places.extend(self.at(t) for t in unit_roots((one, 2.0 * two, 3.0 * three)))

@@ -3,11 +3,12 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 from typing import Literal
 
 from notchbook.finish import CutPiece
-from notchbook.geometry import Box, Point
+from notchbook.geometry import Box, Path, Point
 from notchbook.output.layout import Placement, Raster, Sheet, candidate_sheets
 
 Paper = Literal["a4", "letter", "both"]
@@ -139,12 +140,22 @@ def touches(frame: Box, box: Box, outline: Sequence[Point]) -> bool:
 
 
 def _outline(placement: Placement) -> tuple[Box, tuple[Point, ...]]:
-    points = placement.piece.cut_line.transformed(placement.motion).flattened(0.2)
+    points = tuple(map(placement.motion.apply, _flattened(placement.piece.cut_line)))
     return placement.box, points
 
 
+@lru_cache(maxsize=256)
+def _flattened(cut_line: Path) -> tuple[Point, ...]:
+    """The line as a polyline: each piece is laid a hundred times before the best tiling is found."""
+    return cut_line.flattened(0.2)
+
+
 def _segment_touches(frame: Box, a: Point, b: Point) -> bool:
-    """Clips the segment to the frame (Liang and Barsky's method)."""
+    """Clips the segment to the frame (Liang and Barsky's method); most lie beside it, told at once."""
+    if (a.x < frame.min_x and b.x < frame.min_x) or (a.x > frame.max_x and b.x > frame.max_x):
+        return False
+    if (a.y < frame.min_y and b.y < frame.min_y) or (a.y > frame.max_y and b.y > frame.max_y):
+        return False
     low, high = 0.0, 1.0
     for start, change, least, most in (
         (a.x, b.x - a.x, frame.min_x, frame.max_x),

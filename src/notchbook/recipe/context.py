@@ -87,3 +87,10 @@ class StepContext:
         if value <= 0.0:
             raise InputError("amount-not-positive", field=field_name, amount=amount, value=value)
         return value
+
+    def not_negative(self, amount: str, field_name: str, side: Side | None = None) -> float:
+        """An amount that must not come out below zero on this body."""
+        value = self.mm(amount, side)
+        if value < 0.0:
+            raise InputError("amount-negative", field=field_name, amount=amount, value=value)
+        return value

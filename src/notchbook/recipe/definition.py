@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Generic, Literal, TypeVar
 
 from notchbook.body import MeasureSet
@@ -95,6 +96,11 @@ class StepDefinition(Generic[ParametersT]):
     eases: Callable[[], tuple[UsualEase, ...]] | None = None
     refuses: tuple[str, ...] = ()
     superseded_by: str = ""
+
+    @cached_property
+    def form(self) -> Mapping[str, Any]:
+        """The JSON schema of its parameters, made once; whoever reads it changes nothing in it."""
+        return self.parameters.model_json_schema()
 
     def needs_of(self, parameters: ParametersT, measures: MeasureSet) -> MeasureNeeds:
         """What the step needs of this body with these parameters."""

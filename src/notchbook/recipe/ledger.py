@@ -93,11 +93,13 @@ def _require_true(new: Mapping[str, str], change: Change, record: StepRecord) ->
 
 def _require_own_names(created: tuple[str, ...], change: Change, record: StepRecord) -> None:
     parts = {part for parts in change.splits.values() for part in parts}
+    below = tuple(f"{split_side(part)[0]}/" for part in parts)
     foreign = [
         name
         for name in created
         if instance_of(name) != record.slug
-        and not _descends(name, parts)
+        and name not in parts
+        and not name.startswith(below)
         and not _is_side_of(name, change.removals)
     ]
     if foreign:
@@ -117,10 +119,6 @@ def _require_once(after: Pattern, record: StepRecord) -> None:
     if len(set(names)) < len(names):
         twice = sorted(name for name, times in Counter(names).items() if times > 1)
         raise HouseFault("ledger-name-twice", step=record.id, names=twice)
-
-
-def _descends(name: str, parts: set[str]) -> bool:
-    return name in parts or any(name.startswith(f"{split_side(part)[0]}/") for part in parts)
 
 
 def _modified(before: Pattern, after: Pattern) -> Iterator[str]:

@@ -86,6 +86,9 @@ def test_boxes() -> None:
     assert box.union(other) == Box(0, -5, 30, 5)
     assert not box.is_near(other, 9.9)
     assert box.is_near(other, 10.0)
+    assert box.holds(Point(10, 0)) and box.holds(Point(3, -5))
+    outside = (Point(10.1, 0), Point(-0.1, 0), Point(3, 5.1), Point(3, -5.1))
+    assert not any(box.holds(point) for point in outside)
     assert box.gap_to(Point(13, 9)) == 5.0
     assert box.gap_to(Point(3, 3)) == 0.0
     with pytest.raises(GeometryError):

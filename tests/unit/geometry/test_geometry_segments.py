@@ -10,6 +10,8 @@ from fontTools.misc.bezierTools import (
     calcCubicBounds,
     cubicPointAtT,
 )
+from hypothesis import given
+from hypothesis import strategies as st
 from scipy.integrate import quad
 from svgpathtools import CubicBezier
 
@@ -101,6 +103,20 @@ def test_points_and_bounds_agree_with_fonttools(name: str) -> None:
     box = cubic.bounds()
     assert (box.min_x, box.min_y, box.max_x, box.max_y) == pytest.approx(calcCubicBounds(*points), abs=1e-9)
     assert tuple(cubicPointAtT(*points, 0.3)) == pytest.approx((cubic.at(0.3).x, cubic.at(0.3).y), abs=1e-9)
+
+
+@given(st.lists(st.tuples(*[st.floats(-900.0, 900.0)] * 2), min_size=4, max_size=4), st.booleans())
+def test_bounds_agree_with_fonttools_whether_or_not_the_handles_lie_between_the_ends(
+    points: list[tuple[float, float]], between: bool
+) -> None:
+    if between:
+        lows, highs = (tuple(map(pick, *(points[0], points[3]))) for pick in (min, max))
+        shares = [tuple(0.5 + number / 1800.0 for number in point) for point in points[1:3]]
+        points[1:3] = [
+            (lows[0] + (highs[0] - lows[0]) * x, lows[1] + (highs[1] - lows[1]) * y) for x, y in shares
+        ]
+    box = Cubic(*(Point(x, y) for x, y in points)).bounds()
+    assert (box.min_x, box.min_y, box.max_x, box.max_y) == pytest.approx(calcCubicBounds(*points), abs=1e-9)
 
 
 def test_left_turns_are_positive() -> None:

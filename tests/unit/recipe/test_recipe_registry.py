@@ -25,6 +25,12 @@ def fresh_registry() -> Iterator[None]:
     definition.cache_clear()
 
 
+def test_the_form_of_a_step_is_the_schema_of_its_parameters_and_made_once() -> None:
+    step = definition("waistband")
+    assert step.form == step.parameters.model_json_schema()
+    assert step.form is step.form
+
+
 def test_every_operation_of_the_house_is_a_file_of_its_name() -> None:
     house = {name: where for name, where in operation_sources().items() if where.startswith("notchbook.")}
     assert {"skirt", "cut_style_line", "waistband"} <= set(house)

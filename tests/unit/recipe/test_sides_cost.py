@@ -4,10 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from notchbook.blocks.bodice_pieces import two_sides
-from notchbook.blocks.upper.draft_bodice import draft_bodice
-from notchbook.blocks.upper.given import BodiceGiven
-from notchbook.blocks.upper.shapes import BodiceHalf
+from notchbook.app.drafting import draft
+from notchbook.blocks.upper.kept_bodice import kept_bodice
 from notchbook.body import Measure, MeasureSet
 from notchbook.pattern import pattern_to_data
 from notchbook.recipe import StepContext, replay
@@ -55,30 +53,27 @@ def test_a_side_that_becomes_another_runs_the_other_again() -> None:
     assert pattern_to_data(again.pattern) == pattern_to_data(replay(skirt_recipe(), uneven).pattern)
 
 
-def drafts_of(measures: MeasureSet, monkeypatch: pytest.MonkeyPatch) -> int:
-    """How often a half of the bodice is drafted for this body."""
-    count = 0
-
-    def counted(given: BodiceGiven) -> BodiceHalf:
-        nonlocal count
-        count += 1
-        return draft_bodice(given)
-
+def drafts_of(measures: MeasureSet) -> int:
+    """How many halves of the bodice are drafted for this body."""
     recipe = bodice_recipe(measures)
-    monkeypatch.setattr(two_sides, "draft_bodice", counted)
+    kept_bodice.cache_clear()
     replay(recipe, measures)
-    return count
+    return kept_bodice.cache_info().misses
 
 
 @pytest.mark.parametrize(
     ("key", "value", "drafts"),
-    [("shoulder_slope", 24.3, 1), ("knee_depth", 560.0, 1), ("shoulder_slope", 27.0, 4)],
+    [("shoulder_slope", 24.3, 1), ("knee_depth", 560.0, 1), ("shoulder_slope", 27.0, 2)],
 )
-def test_only_sides_that_differ_are_drafted_apart(
-    key: str, value: float, drafts: int, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Both are drafted on both runs, since each must know where the other's center comes."""
-    assert drafts_of(body().with_value(key, value, "left"), monkeypatch) == drafts
+def test_only_sides_that_differ_are_drafted_apart(key: str, value: float, drafts: int) -> None:
+    """Each run asks for both, since each must know where the other's center comes: they are drafted once."""
+    assert drafts_of(body().with_value(key, value, "left")) == drafts
+
+
+def test_what_settles_the_choices_is_drafted_once() -> None:
+    kept_bodice.cache_clear()
+    draft("bodice", body())
+    assert kept_bodice.cache_info().misses == 1
 
 
 @pytest.mark.parametrize("name", BLOCKS)

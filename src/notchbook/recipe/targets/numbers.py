@@ -111,7 +111,7 @@ def number_named(recipe: Recipe, word: str) -> StepNumber:
 
 
 def _numbers(record: StepRecord) -> Iterator[StepNumber]:
-    form = definition(record.operation).parameters.model_json_schema()
+    form = definition(record.operation).form
     for path, schema, value in _leaves(form, record.parameters, form.get("$defs", {}), ()):
         number = _number(record, SIGN.join(path), schema, value)
         if number is not None:
