@@ -49,6 +49,16 @@ def fly(look: Look) -> Parameters | None:
     return {**asked, "length": look.mm(120, 180), "width": look.mm(32, 45)}
 
 
+def seat_seam(look: Look) -> Parameters | None:
+    """Cloth to let out in the center back of trousers."""
+    seams = look.of_role("crotch_seam", "center_back")
+    run = next((one for one in seams if one.kind != "fold" and "back" in one.home), None)
+    if run is None:
+        return None
+    place = {"edge": run.name, "from_point": look.upper_end(run), "distance": look.mm(60, 160)}
+    return {"until": place}
+
+
 def contoured_waistband(look: Look) -> Parameters | None:
     """A curved band for a waist that opens at the center back."""
     edges = waist_edges(look)
@@ -130,6 +140,7 @@ CLOSURES: dict[str, Proposer] = {
     "contoured_waistband": contoured_waistband,
     "elastic_casing": elastic_casing,
     "fly": fly,
+    "seat_seam": seat_seam,
     "hem_slit": hem_slit,
     "hook_and_eye": hook_and_eye,
     "strap": strap,

@@ -89,6 +89,16 @@ def join_pieces(look: Look) -> Parameters | None:
     return {"first_edge": second, "second_edge": first}
 
 
+def leave_away(look: Look) -> Parameters | None:
+    """The part above a line, and what is sewn to it above the same line."""
+    above = [name for name in look.pattern.pieces if name.split("@")[0].endswith("_above")]
+    lines = sorted({name.split(".")[0] for name in above})
+    if not lines:
+        return None
+    line = look.chance.choice(lines)
+    return {"pieces": [name for name in above if name.startswith(f"{line}.")]}
+
+
 def panel_notches(look: Look) -> Parameters | None:
     """Notches where panels meet at a waist or a style line."""
     seams = [name for name in look.pattern.seams if "waist" in name or "style_line" in name]
@@ -158,6 +168,7 @@ LINES: dict[str, Proposer] = {
     "center_seam": center_seam,
     "princess_seam": princess_seam,
     "join_pieces": join_pieces,
+    "leave_away": leave_away,
     "panel_notches": panel_notches,
     "declare_ease": declare_ease,
     "true_seam": true_seam,

@@ -20,7 +20,7 @@ WITH_STAND: list[dict[str, Any]] = [
 ]
 """The neck of a front with a button stand, from its edge on."""
 
-_STAND = {
+BUTTON_STAND: dict[str, Any] = {
     "centers": [{"center": "bodice.front/center_front", "top": "bodice.front/neck_pit"}],
     "facing": "none",
     "width": "20 mm",
@@ -32,7 +32,7 @@ _STAND = {
 @cache
 def opened(name: str = "medium-92") -> Replay:
     """The bodice with a button stand 20 mm wide down the center front."""
-    done = after(drafted(name, "bodice"), "button_stand", **_STAND)
+    done = after(drafted(name, "bodice"), "button_stand", **BUTTON_STAND)
     assert done.suspended is None, done.suspended.error
     return done
 

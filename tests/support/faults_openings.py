@@ -5,9 +5,11 @@ sleeve, heel and instep a leg.
 """
 
 from dataclasses import replace
+from math import sqrt
 
 from notchbook.checks import Subject
-from notchbook.pattern import EdgeUse, Notch, Pattern, Place, Seam
+from notchbook.geometry import Line, Path, Point
+from notchbook.pattern import Edge, EdgeUse, Notch, Pattern, Piece, Place, Seam
 from support.bent import edge_changed
 from support.faults import Made, fault, harmless
 from support.hand_skirt import BODY_WAIST, WAIST_EASE
@@ -133,3 +135,37 @@ def two_seams_notched_nearly_alike(skirt: Pattern) -> Made:
 @harmless("notch-signatures")
 def two_seams_that_are_told_apart(skirt: Pattern) -> Made:
     return Subject(_second_seam(skirt, 6.2), is_block=False)
+
+
+def _hollow_seam(skirt: Pattern, straight: float) -> Subject:
+    """The skirt and a wrap with a seam as long as its side seam and notched alike, bent so much in its middle
+    that the straight way is this share of it."""
+    side, hip = skirt.edges["skirt.front/side_seam"], skirt.notches["skirt.front/side_seam/hip"]
+    half, deep = side.length / 2.0, side.length / 2.0 * sqrt(1.0 - straight**2)
+    low, middle, high = Point(0.0, 0.0), Point(-deep, half * straight), Point(0.0, 2.0 * half * straight)
+    bent = Path((Line(high, middle), Line(middle, low)))
+    outline = (
+        Edge("wrap.front/edge", bent, "wrap.front/high", "wrap.front/low"),
+        Edge("wrap.front/other", Path.line(low, Point(200.0, 0.0)), "wrap.front/low", "wrap.front/end"),
+        Edge("wrap.front/last", Path.line(Point(200.0, 0.0), high), "wrap.front/end", "wrap.front/high"),
+    )
+    use = (EdgeUse("wrap.front/edge", "wrap.front/high"),)
+    place = Place("wrap.front/edge", "wrap.front/low", hip.place.amount)
+    wrapped = (
+        skirt.with_pieces(Piece("wrap.front", "Wrap front", outline, cut="pair"))
+        .with_seams(Seam("skirt/wrap", use, use))
+        .with_notches(Notch("wrap.front/hip", place, hip.kind, "skirt/wrap"))
+    )
+    return Subject(wrapped, is_block=False)
+
+
+@fault("notch-signatures", "notches-alike", within=0.5, measured=0.0)
+def a_hollow_seam_notched_as_one_nearly_as_hollow(skirt: Pattern) -> Made:
+    """The side seam of the hand-made skirt is all but straight (0.998)."""
+    return _hollow_seam(skirt, 0.93)
+
+
+@harmless("notch-signatures")
+def an_armhole_notched_as_a_straight_seam(skirt: Pattern) -> Made:
+    """The straight way across a front armhole is about 0.8 of it, measured on the blocks."""
+    return _hollow_seam(skirt, 0.8)

@@ -5,7 +5,9 @@ from math import radians, tan
 
 from notchbook.checks import Subject
 from notchbook.geometry import Path, Point
-from notchbook.pattern import Allowance, EdgeUse, Expectation, Notch, Pattern, Place, Seam
+from notchbook.pattern import Allowance, EdgeUse, Expectation, Notch, Pattern, Place, Seam, frozen_map
+from notchbook.pattern.pattern import Fate
+from notchbook.pattern.promise_parts import LEFT_AWAY
 from support.bent import intake_changed, path_changed, point_moved
 from support.faults import Made, fault, harmless
 from support.faults_outline import vented
@@ -257,6 +259,13 @@ def hip_promised_smaller_by_a_fifth_of_a_millimeter(skirt: Pattern) -> Made:
 @fault("expectations", "closure-unmeasurable")
 def promise_of_a_line_that_is_gone(skirt: Pattern) -> Made:
     return Subject(skirt, None, (replace(HIP_PROMISE, names=("skirt.front/knee_line",)),))
+
+
+@fault("expectations", "closure-left-away")
+def promise_of_a_line_on_a_piece_that_was_left_away(skirt: Pattern) -> Made:
+    fate = Fate("removed", (), "leave_away-1", LEFT_AWAY)
+    left = replace(skirt, fates=frozen_map({"skirt.front/knee_line": fate}))
+    return Subject(left, None, (replace(HIP_PROMISE, names=("skirt.front/knee_line",)),))
 
 
 @fault("expectations", "closure-other-body", measured=BODY_WAIST)

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from notchbook.checks.sewn import sewn
-from notchbook.errors import NotchbookError
-from notchbook.pattern import Edge, Pattern, Piece, Place, locate, split_side
+from notchbook.pattern import Edge, Pattern, Piece, split_side
 from notchbook.pattern.names import last_word
 from notchbook.pattern.resolve import expand
+from notchbook.pattern.zip_openings import zip_opening
 
 OpeningKind = Literal["neck", "waist", "sleeve", "leg"]
 
@@ -112,29 +112,16 @@ def _times(pattern: Pattern, edge: Edge, round_body: bool) -> int:
 
 
 def _zip_length(pattern: Pattern, edge: Edge, corner: str) -> float:
-    """How far a zip in this edge opens from the corner, mm; 0 where there is none."""
-    for notch in pattern.notches.values():
-        if "zip" not in notch.purpose:
-            continue
-        try:
-            place = locate(pattern, notch.place)
-        except NotchbookError:
-            continue  # the check of the notches tells of it
-        if place.edge.name == edge.name:
-            return place.distance if edge.start == corner else edge.length - place.distance
-        if _opens_on_from(pattern, notch.place, edge, corner):
-            return notch.place.amount
-    has_zip = any(
+    """How far a zip in this edge opens from the corner, mm; 0 where there is none.
+
+    One without a notch, by its allowance alone, opens the whole edge.
+    """
+    opened = zip_opening(pattern, edge, corner)
+    has_zip = opened > 0.0 or any(
         allowance.allowance_class == "zip" and edge.name in expand(pattern, name)[0]
         for name, allowance in pattern.allowances.items()
     )
-    return edge.length if has_zip else 0.0
-
-
-def _opens_on_from(pattern: Pattern, stop: Place, edge: Edge, corner: str) -> bool:
-    """Whether a zip that stops on another part is counted from this corner: it goes over a style line."""
-    is_length = stop.measure == "distance" and stop.notch is None
-    return is_length and stop.from_point == corner and edge.name in expand(pattern, stop.edge)[0]
+    return opened or (edge.length if has_zip else 0.0)
 
 
 def _sewn_edges(pattern: Pattern) -> frozenset[str]:

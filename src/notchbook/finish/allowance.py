@@ -14,13 +14,23 @@ _CLASS_OF_KIND = {"fold": "fold", "hem": "hem"}
 """The class of an edge that neither a step nor a seam speaks for; ``plain`` where the kind is not here."""
 
 
+RUNS_DOWN_TO = {"seat_seam": "crotch"}
+"""Classes whose width runs evenly down to that of another, where an edge of that follows: a seam that is let
+out above and must be narrow in the curve below (common practice, no source)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Given:
-    """The allowance of one edge: its class, the width in mm, and whether a step gave that width itself."""
+    """The allowance of one edge: its class, the width in mm, and whether a step gave that width itself.
+
+    ``ends``: its widths at both ends, where it runs evenly from the one to the other; ``width`` is that of
+    its class.
+    """
 
     allowance_class: str
     width: float
     is_own: bool = False
+    ends: tuple[float, float] | None = None
 
 
 class Allowances:

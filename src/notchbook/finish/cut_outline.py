@@ -1,10 +1,10 @@
 """The cut line of one piece: strips of allowance joined at corners and dart mouths."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from notchbook.errors import StepRefused
-from notchbook.finish.allowance import Given
+from notchbook.finish.allowance import RUNS_DOWN_TO, Given
 from notchbook.finish.chain import chained, merged
 from notchbook.finish.corner import Corner, ended_square, folded_back, mitred
 from notchbook.finish.dart_cap import capped, is_open
@@ -43,11 +43,28 @@ def cut_outline(piece: Piece, given: Callable[[Edge], Given], rules: CornerRules
     """The cut line of a piece; StepRefused ``allowance-impossible`` or ``allowance-swallows``."""
     legs = {leg for intake in piece.darts for leg in (intake.first_leg, intake.second_leg)} | _slashes(piece)
     edges = [edge for edge in piece.outline if edge.name not in legs and edge.length > TOLERANCES.sew_length]
-    widths = {edge.name: given(edge) for edge in edges}
+    widths = _run_down(edges, given)
     tail = max(_LEAST_TAIL, 2.0 * rules.limit * max(found.width for found in widths.values()))
     strips = [strip_of(edge, widths[edge.name], tail, rules.limit) for edge in edges]
     corners, dropped = _joined(piece, strips, rules)
     return _assembled(strips, corners, dropped)
+
+
+def _run_down(edges: Sequence[Edge], given: Callable[[Edge], Given]) -> dict[str, Given]:
+    """The allowance of each edge; a straight one that runs down to that of its neighbor with both widths."""
+    found = [given(edge) for edge in edges]
+    widths = {edge.name: one for edge, one in zip(edges, found, strict=True)}
+    for index, (edge, one) in enumerate(zip(edges, found, strict=True)):
+        before, after = found[index - 1], found[(index + 1) % len(found)]
+        meets = [other.allowance_class == RUNS_DOWN_TO.get(one.allowance_class) for other in (before, after)]
+        if any(meets) and _is_straight(edge.path):
+            ends = (before.width if meets[0] else one.width, after.width if meets[1] else one.width)
+            widths[edge.name] = replace(one, ends=ends)
+    return widths
+
+
+def _is_straight(path: Path) -> bool:
+    return path.length - path.start.distance_to(path.end) <= TOLERANCES.sew_length
 
 
 def _slashes(piece: Piece) -> set[str]:

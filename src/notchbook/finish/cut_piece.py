@@ -5,7 +5,7 @@ from functools import cached_property
 from typing import Literal
 
 from notchbook.finish.chain import chained
-from notchbook.geometry import Box, Path, Point
+from notchbook.geometry import Box, Path, Point, Transform
 from notchbook.pattern import CutAs, Finding, InternalLine, Mark, NotchKind, Side
 
 
@@ -115,6 +115,14 @@ class LabelBox:
     degrees: float
     is_clear: bool
 
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """The corners, from the lower left of the words round counter-clockwise."""
+        along = Point(self.length / 2.0, 0.0).rotated(self.degrees)
+        up = Point(0.0, self.height / 2.0).rotated(self.degrees)
+        middle = self.center
+        return middle - along - up, middle + along - up, middle + along + up, middle - along + up
+
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
@@ -129,7 +137,8 @@ class Quantity:
 class CutPiece:
     """A cut-ready piece in its own frame (mm, y up). ``cut_line`` is closed, counter-clockwise.
 
-    ``number`` counts from 1 to ``of``. ``findings`` say what finishing could not do as asked.
+    ``number`` counts from 1 to ``of``. ``findings`` say what finishing could not do as asked. ``tag`` is room
+    on the paper outside the cut line for what the label has no room for; the papers set it aside.
     """
 
     name: str
@@ -152,6 +161,7 @@ class CutPiece:
     quantities: tuple[Quantity, ...]
     findings: tuple[Finding, ...] = ()
     folds: tuple[FoldLines, ...] = ()
+    tag: LabelBox | None = None
 
     @cached_property
     def sew_line(self) -> Path:
@@ -163,6 +173,15 @@ class CutPiece:
     def bounds(self) -> Box:
         """The box round the cut line."""
         return self.cut_line.bounds()
+
+    def drawn_bounds(self, motion: Transform | None = None) -> Box:
+        """The box round the cut line and the tag beside it, moved by a motion."""
+        motion = motion or Transform.identity()
+        corners = () if self.tag is None else self.tag.corners
+        box = self.cut_line.transformed(motion).bounds()
+        return Box.around(
+            (Point(box.min_x, box.min_y), Point(box.max_x, box.max_y), *map(motion.apply, corners))
+        )
 
     @property
     def panels(self) -> int:

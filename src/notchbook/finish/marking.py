@@ -30,9 +30,9 @@ def mark_piece(
 ) -> tuple[GrainLine, LabelBox]:
     """The grain line and the label box of a piece; ``lines`` are its inner lines and center line.
 
-    Both run along the grain, the label beside the line; where the piece is too narrow for that, the label
-    runs across. It goes over an internal line only when the piece has no other room, and over anything else
-    only when it has no room at all (``is_clear`` False).
+    Both run along the grain, the label beside the line; where the piece is too narrow for that, or has more
+    room so, the label runs across. It goes over an internal line only when the piece has no other room, and
+    over anything else only when it has no room at all (``is_clear`` False).
     """
     room = room_of(sew_line, grain, (darts, drills), tuple(lines))
     best: tuple[float, GrainLine, LabelBox] | None = None
@@ -48,6 +48,10 @@ def mark_piece(
         return cramped
     return best[1], best[2]
 
+
+_ROOMY = 2000.0
+"""mm² from which the room along the grain is taken; a smaller one only where there is none larger across it:
+there a label is read with effort."""
 
 _TOO_SHORT = 0.5
 """Share of the line through the middle below which what free room there is, as in a narrow strip on the
@@ -92,7 +96,10 @@ def _label(room: Room, start: Point, end: Point, grain: Grain) -> tuple[LabelBox
     line[grid.row_of(start.y) : grid.row_of(end.y) + 1, max(column - 1, 0) : column + 2] = True
     middle = start.lerp(end, 0.55)
     lined, solid = room.lined | line, room.solid | line
+    found: list[tuple[LabelBox, float]] = []
     for cells, turn, bonus in ((lined, 0.0, 1.0), (lined, -90.0, 0.0), (solid, 0.0, -1.0)):
+        if found and (found[0][0].length * found[0][0].height >= _ROOMY or bonus < 0.0):
+            break
         sums = summed(cells)
         for rank, (length, height) in enumerate(LABEL_SIZES):
             size = (length, height) if turn == 0.0 else (height, length)
@@ -103,7 +110,10 @@ def _label(room: Room, start: Point, end: Point, grain: Grain) -> tuple[LabelBox
             distance = abs(center.x - middle.x) + abs(center.y - middle.y)
             degrees = grain.degrees + turn
             box = LabelBox(room.back.apply(center), length, height, degrees, bonus >= 0.0)
-            return box, worth - 0.0002 * distance
+            found.append((box, worth - 0.0002 * distance))
+            break
+    if found:
+        return max(found, key=lambda one: one[0].length * one[0].height)
     length, height = LABEL_SIZES[-1]
     return LabelBox(room.back.apply(middle), length, height, grain.degrees, False), -2.0
 

@@ -146,7 +146,9 @@ def hem_places(strips: tuple[Strip, ...]) -> Iterator[NotchPlace]:
 
 def fold_places(strips: tuple[Strip, ...], lines: tuple[InternalLine, ...]) -> Iterator[NotchPlace]:
     """The ends of each fold line that run out over an edge, such as the ends of a waistband (a facing fold
-    is notched, as a hem fold is). One that ends in a corner is marked by the corner."""
+    is notched, as a hem fold is). One that ends in a corner is marked by the corner; where the fold of a
+    pleat has run out to nothing, on the line that it is laid to, there is nothing to notch."""
+    laid_to = [end for line in lines if line.kind == "placement" for end in (line.path.start, line.path.end)]
     for line in lines:
         if line.kind != "fold_line":
             continue
@@ -158,6 +160,8 @@ def fold_places(strips: tuple[Strip, ...], lines: tuple[InternalLine, ...]) -> I
         for word, place, outward in ends:
             met = [(strip, strip.edge.path.nearest(place)) for strip in strips]
             met = [(strip, found) for strip, found in met if found.gap <= TOLERANCES.closure]
+            if any(place.distance_to(end) <= TOLERANCES.closure for end in laid_to):
+                continue
             if met and all(
                 _outward(strip.edge, found.distance_along).dot(outward) > _RUNS_OUT for strip, found in met
             ):

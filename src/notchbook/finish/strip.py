@@ -42,7 +42,9 @@ def strip_of(edge: Edge, given: Given, tail: float, corner_limit: float) -> Stri
     StepRefused ``allowance-impossible`` when no line lies that far outside the edge.
     """
     outer = edge.path
-    if given.width > TOLERANCE.join_mm:
+    if given.ends is not None:
+        outer = _running(edge.path, given.ends)
+    elif given.width > TOLERANCE.join_mm:
         try:
             outer = offset(edge.path, -given.width, "mitre", corner_limit)
         except GeometryError as error:
@@ -51,6 +53,14 @@ def strip_of(edge: Edge, given: Given, tail: float, corner_limit: float) -> Stri
     after = outer.end + edge.path.tangent_at(edge.length, "before") * tail
     line = Path((Line(before, outer.start), *outer.segments, Line(outer.end, after)))
     return Strip(edge, given, line, tail, tail + outer.length)
+
+
+def _running(path: Path, widths: tuple[float, float]) -> Path:
+    """The outer line of a straight edge whose allowance runs from the one width to the other."""
+    starts, ends = path.tangent_at(0.0, "after"), path.tangent_at(path.length, "before")
+    return Path.line(
+        path.start - starts.perpendicular() * widths[0], path.end - ends.perpendicular() * widths[1]
+    )
 
 
 def nearest_crossing(line: Path, other: Path, place: Point) -> Crossing | None:

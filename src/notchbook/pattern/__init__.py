@@ -52,7 +52,7 @@ from notchbook.pattern.sewn import (
     run_of,
     sewn_length,
 )
-from notchbook.pattern.walking import Station, Walk, walk_seam
+from notchbook.pattern.walking import Station, Walk, seam_misfit, walk_seam
 
 __all__ = [
     "STAGES",
@@ -121,6 +121,7 @@ __all__ = [
     "ring_length",
     "run_length",
     "run_of",
+    "seam_misfit",
     "sewn_length",
     "split_side",
     "spoken",

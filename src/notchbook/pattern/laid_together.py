@@ -49,10 +49,11 @@ class _Joint:
 def laid_place(pattern: Pattern, point: str, base: str, near: Point) -> Point | None:
     """Where a corner or mark lies in the frame of the piece ``base``, mm; None where no seams lead there.
 
-    A point of another piece is found by laying the pieces edge to edge at ends of seams, by the shortest way
-    from ``near``, a place of the base. At the end of a seam the pieces are laid corner to corner and along
-    each other, as they were cut apart there: farther along, darts that were closed into the seam let them
-    gape or lap. Facings, linings and other derived pieces lead nowhere.
+    A point of another piece is found by laying the pieces edge to edge at ends of seams: over as few seams as
+    lead there, and then by the shortest way from ``near``, a place of the base. At the end of a seam the
+    pieces are laid corner to corner and along each other, as they were cut apart there: farther along, darts
+    that were closed into the seam let them gape or lap. Facings, linings and other derived pieces lead
+    nowhere.
     """
     carrier = pattern.carriers[point]
     target = pattern.pieces[carrier].points[point]
@@ -67,13 +68,17 @@ def laid_place(pattern: Pattern, point: str, base: str, near: Point) -> Point | 
 
 
 def _way(pattern: Pattern, start: tuple[str, Point], stop: tuple[str, Point]) -> tuple[_Joint, ...] | None:
-    """The joints of the shortest way, straight from joint to joint over the pieces."""
+    """The joints of the way over the fewest seams, and of these the shortest, straight from joint to joint.
+
+    A shorter way may lead round over the shoulder, where the pieces do not lie as they hang.
+    """
     joints = _joints(pattern)
     order = count()  # ways of one length are taken in turn: joints have no order
-    ways: list[tuple[float, int, tuple[str, Point], tuple[_Joint, ...]]] = [(0.0, next(order), start, ())]
+    ways: list[tuple[int, float, int, tuple[str, Point], tuple[_Joint, ...]]] = []
+    heapq.heappush(ways, (0, 0.0, next(order), start, ()))
     done: set[tuple[str, Point]] = set()
     while ways:
-        length, _, at, walked = heapq.heappop(ways)
+        _, length, _, at, walked = heapq.heappop(ways)
         if at == stop:
             return walked
         if at in done:
@@ -81,11 +86,12 @@ def _way(pattern: Pattern, start: tuple[str, Point], stop: tuple[str, Point]) ->
         done.add(at)
         piece, place = at
         if piece == stop[0]:
-            heapq.heappush(ways, (length + place.distance_to(stop[1]), next(order), stop, walked))
+            so_far = length + place.distance_to(stop[1])
+            heapq.heappush(ways, (len(walked), so_far, next(order), stop, walked))
         for joint in joints.get(piece, ()):
             onward = (joint.other.piece, joint.other.corner)
             so_far = length + place.distance_to(joint.own.corner)
-            heapq.heappush(ways, (so_far, next(order), onward, (*walked, joint)))
+            heapq.heappush(ways, (len(walked) + 1, so_far, next(order), onward, (*walked, joint)))
     return None
 
 

@@ -20,8 +20,7 @@ Side = Literal["both", "left", "right"]
 
 _WORD = r"[a-z][a-z0-9]*(?:_[a-z0-9]+)*"
 _SIDE = r"(?:@left|@right)?"
-_PIECE = re.compile(rf"{_WORD}\.{_WORD}{_SIDE}")
-_PART = re.compile(rf"{_WORD}(?:\.{_WORD})?(?:/{_WORD})+{_SIDE}")
+_NAME = re.compile(rf"{_WORD}(?:\.{_WORD}(?:/{_WORD})*|(?:/{_WORD})+){_SIDE}")
 _SLUG = re.compile(_WORD)
 
 
@@ -32,7 +31,7 @@ def is_slug(text: str) -> bool:
 
 def is_name(text: str) -> bool:
     """Whether the text has the form of a name."""
-    return _PIECE.fullmatch(text) is not None or _PART.fullmatch(text) is not None
+    return _NAME.fullmatch(text) is not None
 
 
 def require_name(text: str) -> str:
@@ -75,7 +74,7 @@ def with_side(name: str, side: Side) -> str:
 
 def instance_of(name: str) -> str:
     """The instance (block or step slug) that gave the name: ``skirt`` for ``skirt.front/waist``."""
-    return re.split(r"[./]", name, maxsplit=1)[0]
+    return name.partition("/")[0].partition(".")[0]
 
 
 def last_word(name: str) -> str:

@@ -1,8 +1,10 @@
 """A line of the sewing order that is no plain seam: a zip set in, a band folded, buttonholes worked."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal, get_args
+
+from notchbook.pattern.names import last_word
 
 Stage = Literal[
     "prepare",
@@ -42,6 +44,20 @@ class Operation:
     text: str
     at: tuple[str, ...] = ()
     after: tuple[str, ...] = ()
+
+
+LAID = "laid"
+"""How the operation is called that lays a layer behind a piece: from then on both are sewn as one."""
+
+
+def laid_layers(operations: Iterable[Operation]) -> frozenset[str]:
+    """The pieces that are layers behind others: nothing is sewn of them alone."""
+    return frozenset(name for one in operations if last_word(one.name) == LAID for name in one.at)
+
+
+def listed(words: Sequence[str]) -> str:
+    """``front, back and sleeve``."""
+    return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else "".join(words)
 
 
 def run_together(first: Operation | None, second: Operation) -> Operation:

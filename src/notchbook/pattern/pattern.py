@@ -12,10 +12,10 @@ from notchbook.pattern.elastic import Elastic
 from notchbook.pattern.making import LeatherMaking
 from notchbook.pattern.names import Side, spoken
 from notchbook.pattern.operation import Operation
-from notchbook.pattern.piece import Edge, Intake, Piece
+from notchbook.pattern.piece import Edge, Intake, PartKind, Piece
 from notchbook.pattern.seam import Seam
 
-NameKind = Literal["piece", "edge", "point", "intake", "inner_dart", "line", "mark", "seam", "notch", "group"]
+NameKind = PartKind | Literal["seam", "notch", "group"]
 
 _Value = TypeVar("_Value")
 
@@ -109,14 +109,7 @@ class Pattern:
         """Every living name and what it names (groups included)."""
         found: dict[str, NameKind] = {}
         for piece in self.pieces.values():
-            found[piece.name] = "piece"
-            for edge in piece.outline:
-                found[edge.name] = "edge"
-                found[edge.start] = "point"
-            found.update({intake.name: "intake" for intake in piece.intakes})
-            found.update({line.name: "line" for line in piece.lines})
-            found.update({mark.name: "mark" for mark in piece.marks})
-            found.update({dart.name: "inner_dart" for dart in piece.inner_darts})
+            found.update(piece.named)
         found.update(dict.fromkeys(self.seams, "seam"))
         found.update(dict.fromkeys(self.notches, "notch"))
         found.update(dict.fromkeys(self.groups, "group"))

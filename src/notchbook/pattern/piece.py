@@ -31,6 +31,9 @@ LineKind = Literal[
 """``buttonhole`` from its end toward the edge to the other, ``stitch_line`` where stitches show or hold (the
 J of a fly), ``roll_line`` where a lapel turns back, ``cut_line`` a slash inside the piece (a welt pocket)."""
 
+PartKind = Literal["piece", "edge", "point", "intake", "inner_dart", "line", "mark"]
+"""What a name that lives on a piece can name."""
+
 MarkKind = Literal["point", "drill", "datum", "button"]
 """``button`` is where a button is sewn on: its middle."""
 
@@ -287,16 +290,21 @@ class Piece:
             self, intakes=tuple(intake if one.name == intake.name else one for one in self.intakes)
         )
 
+    @cached_property
+    def named(self) -> tuple[tuple[str, PartKind], ...]:
+        """Every name that lives on this piece and what it names, the piece's own first."""
+        found: list[tuple[str, PartKind]] = [(self.name, "piece")]
+        for edge in self.outline:
+            found += ((edge.name, "edge"), (edge.start, "point"))
+        found += ((intake.name, "intake") for intake in self.intakes)
+        found += ((line.name, "line") for line in self.lines)
+        found += ((mark.name, "mark") for mark in self.marks)
+        found += ((dart.name, "inner_dart") for dart in self.inner_darts)
+        return tuple(found)
+
     def names(self) -> Iterator[str]:
         """Every name that lives on this piece, the piece's own first."""
-        yield self.name
-        for edge in self.outline:
-            yield edge.name
-            yield edge.start
-        yield from (intake.name for intake in self.intakes)
-        yield from (line.name for line in self.lines)
-        yield from (mark.name for mark in self.marks)
-        yield from (dart.name for dart in self.inner_darts)
+        return (name for name, _ in self.named)
 
     def transformed(self, motion: Transform) -> "Piece":
         """The piece moved rigidly; a reflection keeps the outline counter-clockwise."""

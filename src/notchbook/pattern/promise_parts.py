@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 from notchbook.geometry import Point
 from notchbook.pattern.closed_place import closed_place
@@ -12,6 +13,9 @@ from notchbook.pattern.names import instance_of
 from notchbook.pattern.pattern import Pattern
 from notchbook.pattern.piece import InternalLine
 from notchbook.pattern.resolve import Found, Lost, expand, resolve
+
+LEFT_AWAY: Final = "the piece was left away"
+"""Why names of a piece are gone that is not cut, because nothing of the garment needs it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +49,11 @@ class Gone:
     name: str
     by: str
     reason: str
+
+    @property
+    def is_left_away(self) -> bool:
+        """Whether it lay on a piece that was left away, so that nobody expects the promise any more."""
+        return self.reason.endswith(LEFT_AWAY)
 
 
 def promise_parts(pattern: Pattern, promise: Expectation, *, to_outline: bool = False) -> PromiseParts | Gone:

@@ -43,6 +43,11 @@ def walk_seam(pattern: Pattern, seam: Seam) -> Walk:
     return Walk(seam.name, first, second, seam.ease, _stations(pattern, seam))
 
 
+def seam_misfit(pattern: Pattern, seam: Seam) -> float:
+    """The misfit of a walk along the seam, mm, without its notches; NameLost when an edge of it is gone."""
+    return run_length(pattern, seam.second) - run_length(pattern, seam.first) - seam.ease
+
+
 def _stations(pattern: Pattern, seam: Seam) -> tuple[Station, ...]:
     """Notches of a seam are paired by name: mates share the last word, their sides apart."""
     runs = (run_of(pattern, seam.first), run_of(pattern, seam.second))

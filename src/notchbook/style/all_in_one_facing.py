@@ -26,7 +26,7 @@ from notchbook.style.traced.faced_run import FacedRun
 from notchbook.style.traced.faced_runs import faced_runs
 from notchbook.style.traced.figures import Weight, turn_of_cloth
 from notchbook.style.traced.laid import at_home
-from notchbook.style.traced.mates import End, keeps_last, mated_ends, meeting
+from notchbook.style.traced.mates import End, closed_ends, keeps_last, mated_ends, meeting
 from notchbook.style.traced.panel_run import Asked
 from notchbook.style.traced.panels_open import panels_open
 from notchbook.style.traced.strap import strap_drawn_in
@@ -95,7 +95,7 @@ def run(pattern: Pattern, context: StepContext, parameters: AllInOneFacingParame
         ends |= {first: (piece, False), last: (piece, True)}
     made = tuple(dict.fromkeys(piece for piece, _ in ends.values()))
     after = with_traced(pattern, context.slug, made, "neatened_edge")
-    after = after.with_seams(*seams_between(context.slug, ends, mates))
+    after = after.with_seams(*seams_between(context.slug, ends, closed_ends(pattern, runs, mates)))
     after = after.with_seams(*shoulder_seams(pattern, context.slug, made))
     notes = tuple(note for one in drafts for note in panels_open(context.step, (one.run,), one.reach))
     return Change(

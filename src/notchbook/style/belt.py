@@ -14,6 +14,7 @@ from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, St
 from notchbook.style.closures.figures import BELT_BEYOND, BELT_HOLES_APART
 from notchbook.style.closures.pointed_end import with_point
 from notchbook.style.closures.strip import plain_strip
+from notchbook.style.closures.within_trade import told_unusual
 
 
 class BeltParameters(StepParameters):
@@ -51,7 +52,8 @@ def run(pattern: Pattern, context: StepContext, parameters: BeltParameters) -> C
     after = pattern.with_pieces(piece).with_materials({"fusible": "fusible"})
     edges = dict.fromkeys((edge.name for edge in piece.outline), Allowance("facing_edge"))
     after = after.with_allowances(edges).with_operations(*_operations(context.slug, parameters.holes))
-    return Change(after)
+    amounts = {"beyond": beyond, "width": width, "apart": apart}
+    return Change(after, notes=tuple(told_unusual(name, "belt", amounts)))
 
 
 def _holes(piece: Piece, girth: float, width: float, number: int, apart: float) -> Iterator[Mark]:

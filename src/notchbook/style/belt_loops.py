@@ -32,9 +32,10 @@ from notchbook.style.closures.half_waist import (
     HalfWaist,
     half_waist,
     place_on_half,
-    stations_on_half,
 )
+from notchbook.style.closures.loop_places import loop_places
 from notchbook.style.closures.strip import plain_strip
+from notchbook.style.closures.within_trade import told_outside, told_unusual
 
 
 class BeltLoopsParameters(StepParameters):
@@ -74,7 +75,18 @@ def run(pattern: Pattern, context: StepContext, parameters: BeltLoopsParameters)
         for edge in piece.outline
     }
     after = after.with_allowances(edges).with_operations(*_operations(context.slug, number, halves))
-    return Change(after)
+    apart = (max(half.length for half in halves) - first) / parameters.each_side
+    notes = (
+        *told_unusual(
+            piece.name, "belt_loops", {field: context.mm(getattr(parameters, field)) for field in _MADE}
+        ),
+        *told_outside(piece.name, "from loop to loop", apart, LOOPS_APART),
+    )
+    return Change(after, notes=notes)
+
+
+_MADE = ("belt", "ease", "width")
+"""The amounts of which a loop is made."""
 
 
 def settle(pattern: Pattern, context: StepContext, parameters: BeltLoopsParameters) -> BeltLoopsParameters:
@@ -88,9 +100,11 @@ def settle(pattern: Pattern, context: StepContext, parameters: BeltLoopsParamete
 def _strip(context: StepContext, parameters: BeltLoopsParameters, number: int) -> Piece:
     """The strip that all loops are cut from, with a line where each is cut off."""
     belt, width = context.positive(parameters.belt, "belt"), context.positive(parameters.width, "width")
-    loop = belt + context.mm(parameters.ease) + 2.0 * LOOP_TURNED_IN.value
+    loop = belt + context.not_negative(parameters.ease, "ease") + 2.0 * LOOP_TURNED_IN.value
     name = piece_name(context.slug, "loops")
-    piece = plain_strip(name, "Belt loops", (number * loop, 2.0 * width))
+    piece = plain_strip(name, "Belt loops", (number * loop, 2.0 * width), folded=False)
+    middle = Path.line(Point(0.0, width), Point(number * loop, width))
+    met = InternalLine(part_name(name, "placement_line"), middle, "placement")  # the raw edges meet on it
     cuts = tuple(
         InternalLine(
             part_name(name, f"cut_line_{index}"),
@@ -99,41 +113,24 @@ def _strip(context: StepContext, parameters: BeltLoopsParameters, number: int) -
         )
         for index in range(1, number)
     )
-    return replace(piece, lines=(*piece.lines, *cuts))
+    return replace(piece, lines=(met, *cuts))
 
 
 def _notches(
     pattern: Pattern, slug: str, halves: Sequence[HalfWaist], first: float, each_side: int
 ) -> Iterator[Notch]:
-    """One at each loop: evenly from the first to the center opposite; once where both sides are one edge."""
+    """One at each loop; once where both sides are one edge."""
     seen: set[tuple[str, str, float]] = set()
     for half in halves:
-        step = (half.length - first) / each_side
-        stops = stations_on_half(pattern, half)
-        for index in range(each_side + 1):
-            at = first + index * step
-            place = place_on_half(pattern, half, at if index == each_side else _clear_of(at, stops))
+        for number, at in enumerate(loop_places(pattern, half, first, each_side), 1):
+            place = place_on_half(pattern, half, at)
             key = (place.edge, place.from_point, round(place.amount, 6))
             if key in seen:
                 continue
             seen.add(key)
             side = split_side(place.edge)[1]
-            word = f"loop_notch_{index + 1}"
-            name = with_side(part_name(piece_name(slug, "waist"), word), side)
+            name = with_side(part_name(piece_name(slug, "waist"), f"loop_notch_{number}"), side)
             yield Notch(name, place, purpose="belt loop")
-
-
-_CLEAR = 13.0
-"""mm between a loop and a seam, dart or notch of the waist, so that the two are not read as a double notch:
-the trade sets those 10 to 13 mm apart (common practice)."""
-
-
-def _clear_of(at: float, stops: Sequence[float]) -> float:
-    """The place moved off the nearest seam, dart or notch, where it lies beside one."""
-    near = min(stops, key=lambda stop: abs(stop - at), default=None)
-    if near is None or abs(near - at) >= _CLEAR:
-        return at
-    return near + _CLEAR if at >= near else near - _CLEAR
 
 
 def _operations(slug: str, number: int, halves: Sequence[HalfWaist]) -> Iterator[Operation]:

@@ -11,7 +11,19 @@ from typing import Annotated
 
 from pydantic import Field
 
-from notchbook.pattern import Finding, Grain, Measured, Pattern, Piece, Severity, require_one, spoken, worded
+from notchbook.pattern import (
+    Finding,
+    Grain,
+    Measured,
+    Operation,
+    Pattern,
+    Piece,
+    Severity,
+    part_name,
+    require_one,
+    spoken,
+    worded,
+)
 from notchbook.recipe import Change, PieceName, StepContext, StepDefinition, StepParameters
 from notchbook.style.fullness.figures import BIAS_HANG_OUT, BIAS_NARROWS
 
@@ -39,6 +51,7 @@ def run(pattern: Pattern, context: StepContext, parameters: BiasParameters) -> C
         turned = _wrapped(piece.grain.degrees + parameters.degrees)
         after = after.with_pieces(replace(piece, grain=Grain(turned, piece.grain.one_way)))
         notes.extend(_notes(piece, parameters))
+    after = _hung(after, context, parameters)
     return Change(after, grains=parameters.pieces, notes=tuple(notes))
 
 
@@ -48,15 +61,30 @@ def _wrapped(degrees: float) -> float:
     return wrapped - 360.0 if wrapped > 180.0 else wrapped
 
 
-def _notes(piece: Piece, parameters: BiasParameters) -> Iterator[Finding]:
+def _is_on_bias(parameters: BiasParameters) -> bool:
     aside = abs(parameters.degrees) % 90.0
-    if min(aside, 90.0 - aside) > _ON_BIAS:
+    return min(aside, 90.0 - aside) > _ON_BIAS
+
+
+def _hung(pattern: Pattern, context: StepContext, parameters: BiasParameters) -> Pattern:
+    """The pattern, told in the order of work that the cloth hangs out before its hem is turned."""
+    if not _is_on_bias(parameters):
+        return pattern
+    titles = " and ".join(dict.fromkeys(pattern.pieces[name].title.lower() for name in parameters.pieces))
+    text = f"Hang the {titles} for {BIAS_HANG_OUT.value:.0f} hours at least, then level the hem anew."
+    line = Operation(part_name(context.slug, "hung"), "hems", text, parameters.pieces)
+    return pattern.with_operations(line)
+
+
+def _notes(piece: Piece, parameters: BiasParameters) -> Iterator[Finding]:
+    """By how much it narrows: to be looked at until that was measured on a strip of the cloth."""
+    if _is_on_bias(parameters):
         share = BIAS_NARROWS.value if parameters.narrows is None else parameters.narrows / 100.0
         width = piece.bounds.max_x - piece.bounds.min_x
         yield worded(
             STEP.operation,
             "bias-narrows",
-            Severity.LOOK,
+            Severity.LOOK if parameters.narrows is None else Severity.NOTE,
             Measured(width * (1.0 - share), width),
             piece=piece.name,
             where=piece.name,

@@ -3,7 +3,6 @@
 It is derived: it is cut to its edge as sewn after the last shaping step, so that it always fits.
 """
 
-import math
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -31,11 +30,14 @@ from notchbook.recipe import (
 )
 from notchbook.recipe.parameters import Word
 from notchbook.style._band_whole import OpeningWord, whole_opening
+from notchbook.style.closures.within_trade import told_outside
 from notchbook.style.collars.bound_run import BoundRun, bound_run
 from notchbook.style.collars.figures import BINDING_DRAWS_IN, BINDING_LAYERS
 from notchbook.style.collars.labels import called
 from notchbook.style.collars.sewing import edges_sewn
-from notchbook.style.collars.strip import Strip, with_strip
+from notchbook.style.collars.strip import Strip, square_side, with_strip
+
+_CHECK = "binding"
 
 Fold = Literal["double", "single"]
 
@@ -66,6 +68,8 @@ class BindingParameters(StepParameters):
     """By which share of its edge the strip is cut shorter, so that a hollow edge lies close: 0.03 is 3 %."""
     material: Word = "self"
     """What it is cut in."""
+    title: Annotated[str, Field(max_length=60), called("called")] = ""
+    """What the strip is called; empty takes it from its first edge."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: BindingParameters) -> Change:
@@ -77,16 +81,22 @@ def run(pattern: Pattern, context: StepContext, parameters: BindingParameters) -
     if length <= width * layers:
         raise StepRefused("binding-short", length=length, width=width * layers)
     members = {member for use in bound.uses for member in require(pattern, use.edge)}
-    strip = Strip(context.slug, bound, length, width, layers, parameters.material)
+    strip = Strip(context.slug, bound, length, width, layers, parameters.material, parameters.title.strip())
     after = with_strip(edges_sewn(pattern, members), strip)
     folded = Operation(
         part_name(context.slug, "folded"),
         "neck" if _is_neck(bound) else "armholes",
-        "Fold the binding over the raw edge and stitch it down in the groove of the first seam.",
+        f"Fold the {strip.title.lower()} over the raw edge and stitch it down in the groove of its first "
+        "seam.",
         at=(strip.name,),
         after=(part_name(context.slug, "bound"),),
     )
-    return Change(after.with_operations(folded), notes=(_square_note(strip),), grains=(strip.name,))
+    drawn_in = parameters.draws_in * bound.length
+    notes = (
+        _square_note(strip),
+        *told_outside(strip.name, "draws_in", drawn_in, BINDING_DRAWS_IN, of=bound.length, check=_CHECK),
+    )
+    return Change(after.with_operations(folded), notes=notes, grains=(strip.name,))
 
 
 def _uses(pattern: Pattern, parameters: BindingParameters) -> tuple[EdgeUse, ...]:
@@ -107,14 +117,14 @@ def _square_note(strip: Strip) -> Finding:
     length = 2.0 * strip.length
     width = strip.width * strip.layers
     return worded(
-        "binding",
+        _CHECK,
         "binding-strip",
         Severity.NOTE,
         Measured(length, None),
         piece=strip.name,
         length=length,
         width=width,
-        square=math.sqrt(length * width),
+        square=square_side(length, width),
     )
 
 

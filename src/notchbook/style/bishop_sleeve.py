@@ -12,6 +12,7 @@ from notchbook.geometry import Point
 from notchbook.pattern import Pattern, require, sewn_length
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
+from notchbook.style._ranged_amount import told_outside
 from notchbook.style.edges.swelling import Swelling, swollen
 from notchbook.style.fullness.figures import GATHERS, Fullness
 from notchbook.style.sleeves.figures import BISHOP_BACK, BISHOP_DROP
@@ -43,7 +44,7 @@ class BishopParameters(StepParameters):
     """How full the hem is over the sleeve as it was: light one and a half times, standard twice."""
     ratio: Annotated[float, Field(gt=1.0, le=MOST_RATIO)] | None = None
     """Hem of the cloth over the hem as it was; empty: as ``fullness`` says."""
-    back_share: Annotated[float, Field(ge=0.0, le=1.0)] = BISHOP_BACK.value
+    back_share: Annotated[float, Field(ge=BISHOP_BACK.least, le=BISHOP_BACK.most)] = BISHOP_BACK.value
     """How much of the fullness lies in the back half: 0.6, a little more than half."""
     drop: AmountText = BISHOP_DROP.amount
     """How much lower the hem hangs at the back, in line with the elbow."""
@@ -58,11 +59,16 @@ def run(pattern: Pattern, context: StepContext, parameters: BishopParameters) ->
     sleeve = sleeve_found(pattern, parameters.sleeve)
     ratio = parameters.ratio or GATHERS[parameters.fullness].value
     added = sewn_length(pattern, sleeve.name("hem")) * (ratio - 1.0)
-    opened = _let_down(_opened(pattern, parameters, sleeve, added), context.mm(parameters.drop))
+    drop = context.not_negative(parameters.drop, "drop")
+    opened = _let_down(_opened(pattern, parameters, sleeve, added), drop)
     taken = gathered_hem(
         pattern, context.slug, opened, hem_to(pattern, context, sleeve, parameters.hem_length)
     )
-    notes = (*height_told(STEP.operation, opened), *gathers_told(STEP.operation, opened, taken, "hem"))
+    notes = (
+        *told_outside(STEP.operation, sleeve.piece.name, "drop", drop, BISHOP_DROP),
+        *height_told(STEP.operation, opened),
+        *gathers_told(STEP.operation, opened, taken, "hem"),
+    )
     after = to_band(taken.pattern, sleeve.name("hem"))
     return Change(
         after,

@@ -34,6 +34,7 @@ from notchbook.style.closures.divided import owner_on
 from notchbook.style.closures.figures import BUTTON_LOOPS_APART
 from notchbook.style.closures.straight_center import StraightCenter, straight_center
 from notchbook.style.closures.strip import plain_strip
+from notchbook.style.closures.within_trade import told_outside, told_unusual
 
 
 class ButtonLoopsParameters(StepParameters):
@@ -75,7 +76,14 @@ def run(pattern: Pattern, context: StepContext, parameters: ButtonLoopsParameter
     edges = {edge.name: tube if edge.name.endswith(("lower", "upper")) else plain for edge in strip.outline}
     after = pattern.with_pieces(marked, strip).with_allowances(edges)
     after = after.with_notches(*_notches(owner, parameters, places))
-    return Change(after.with_operations(*_operations(context.slug, parameters)))
+    after = after.with_operations(*_operations(context.slug, parameters))
+    apart = places[1] - places[0] if len(places) > 1 else BUTTON_LOOPS_APART.value
+    amounts = {"button": button, "thickness": thick, "cord": cord}
+    notes = (
+        *told_unusual(strip.name, "button_loops", amounts),
+        *told_outside(strip.name, "from loop to loop", apart, BUTTON_LOOPS_APART),
+    )
+    return Change(after, notes=notes)
 
 
 def settle(

@@ -4,12 +4,13 @@ The center stays as a line of the piece. Both fronts are cut alike; the order of
 holes. It is derived: it follows the finished center, so that it can never go stale.
 """
 
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from notchbook.errors import InputError
-from notchbook.pattern import Pattern, piece_name
+from notchbook.pattern import Finding, Pattern, piece_name
 from notchbook.pattern.names import last_word
 from notchbook.recipe import (
     AmountText,
@@ -29,11 +30,13 @@ from notchbook.style.closures.button_places import (
     usual_number,
 )
 from notchbook.style.closures.buttons_laid import ButtonSize, Holes, with_buttons
-from notchbook.style.closures.figures import FACING_CUT_ON, SPACING, STAND_OF_BUTTON
+from notchbook.style.closures.figures import FACING_CUT_ON, LAST_ABOVE_HEM, SPACING, STAND_OF_BUTTON
 from notchbook.style.closures.stand_made import StandMaking, stand_size, with_stand
 from notchbook.style.closures.stand_notes import stand_notes
-from notchbook.style.closures.stand_room import button_room
+from notchbook.style.closures.stand_outline import StandSize
+from notchbook.style.closures.stand_room import button_room, edge_below
 from notchbook.style.closures.straight_center import StraightCenter, straight_center
+from notchbook.style.closures.within_trade import told_outside, told_unusual
 
 
 class StandCenter(StepParameters):
@@ -101,8 +104,29 @@ def run(pattern: Pattern, context: StepContext, parameters: ButtonStandParameter
     change = with_stand(pattern, centers, making)
     parts = list(zip(centers, owners, strict=True))
     after = with_buttons(change.pattern, parts, laid.places, button)
-    notes = stand_notes(centers, laid, room, button)
-    return Change(after, removals=change.removals, waves=change.waves, notes=tuple(notes))
+    notes = (
+        *stand_notes(centers, laid, room, button),
+        *_unusual(context, parameters, centers, (button, size)),
+    )
+    return Change(after, removals=change.removals, waves=change.waves, notes=notes)
+
+
+def _unusual(
+    context: StepContext,
+    parameters: ButtonStandParameters,
+    centers: list[StraightCenter],
+    sizes: tuple[ButtonSize, StandSize],
+) -> Iterator[Finding]:
+    """What lies outside of what is usual: button, stand, facing, and the last button above a hem."""
+    button, stand = sizes
+    amounts = {"button": button.diameter, "thickness": button.thickness, "width": stand.width}
+    yield from told_unusual(centers[0].piece.name, "button_stand", amounts)
+    if parameters.facing != "none":
+        width = context.positive(parameters.facing_width, "facing_width")
+        yield from told_outside(centers[0].piece.name, "facing_width", width, FACING_CUT_ON)
+    if parameters.last is not None and edge_below(centers[-1]).kind == "hem":
+        last = context.positive(parameters.last, "last")
+        yield from told_outside(centers[-1].piece.name, "last", last, LAST_ABOVE_HEM)
 
 
 def settle(

@@ -12,7 +12,6 @@ from notchbook.geometry import Path, Point, curve_between
 from notchbook.pattern import (
     Allowance,
     CutInstruction,
-    Edge,
     EdgeUse,
     Notch,
     Pattern,
@@ -32,6 +31,8 @@ from notchbook.pattern.sewn import place_distance
 from notchbook.pattern.splitting import EdgeNames, cut_edge
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
+from notchbook.style._outlined import Side, outlined
+from notchbook.style._ranged_amount import told_outside
 from notchbook.style.sleeves.figures import CAP_LENGTH
 from notchbook.style.sleeves.found import HALVES, FoundSleeve, Which, notch_from_top, sleeve_found
 
@@ -57,7 +58,8 @@ def run(pattern: Pattern, context: StepContext, parameters: CapSleeveParameters)
     if len(sleeve.cap) != 2:
         raise StepRefused("sleeve-in-parts", sleeve=spoken(sleeve.piece.name))
     trims = {which: _trim(pattern, sleeve, which) for which in HALVES}
-    piece = _cut_off(context.slug, sleeve, context.positive(parameters.length, "length"), trims)
+    length = context.positive(parameters.length, "length")
+    piece = _cut_off(context.slug, sleeve, length, trims)
     after = pattern.with_pieces(piece)
     splits: dict[str, tuple[str, ...]] = {cap.name: (child_name(cap.name, "above"),) for cap in sleeve.cap}
     for which in HALVES:
@@ -80,6 +82,7 @@ def run(pattern: Pattern, context: StepContext, parameters: CapSleeveParameters)
             child_name(cap.name, "above"): piece.edge(child_name(cap.name, "above")).length - cap.length
             for cap in sleeve.cap
         },
+        notes=tuple(told_outside(STEP.operation, piece.name, "length", length, CAP_LENGTH)),
     )
 
 
@@ -100,7 +103,6 @@ def _cut_off(slug: str, sleeve: FoundSleeve, length: float, trims: Mapping[Which
     """What is left of the sleeve: the upper cap and its hem; StepRefused ``cap-sleeve-length``."""
     front, back = sleeve.cap
     owner = piece_name(slug, "sleeve")
-    ends = part_name(owner, "hem_front"), part_name(owner, "hem_back")
     fore = front.path.between(sleeve.notches[0] + trims["front"], front.length)
     hind = back.path.between(0.0, sleeve.notches[1] - trims["back"] - front.length)
     top = sleeve.piece.points[sleeve.name("crown")]
@@ -111,16 +113,16 @@ def _cut_off(slug: str, sleeve: FoundSleeve, length: float, trims: Mapping[Which
         curve_between(hind.end, 2.0 * (lowest - hind.end).direction(), lowest, 0.0),
         curve_between(lowest, 0.0, fore.start, 2.0 * (fore.start - lowest).direction()),
     )
-    outline = (
-        Edge(child_name(front.name, "above"), fore, ends[0], front.end),
-        Edge(child_name(back.name, "above"), hind, back.start, ends[1]),
-        Edge(part_name(owner, "hem"), hem, ends[1], ends[0], "plain"),
+    sides = (
+        Side("cap", "hem_front", fore, keeps=child_name(front.name, "above")),
+        Side("cap", "", hind, keeps=child_name(back.name, "above"), from_point=back.start),
+        Side("hem", "hem_back", hem, "plain"),
     )
     crown = tuple(mark for mark in sleeve.piece.marks if mark.name == sleeve.name("crown"))
     return replace(
         sleeve.piece,
         title="Cap sleeve",
-        outline=outline,
+        outline=outlined(owner, sides),
         intakes=(),
         lines=(),
         marks=crown,

@@ -33,6 +33,7 @@ from notchbook.style.closures.band_sewn import with_band_sewn
 from notchbook.style.closures.curved_band import Bend, bend_of, bent
 from notchbook.style.closures.garment_bend import carried_on_girth
 from notchbook.style.closures.half_waist import BandedEdge, half_waist
+from notchbook.style.closures.within_trade import told_unusual
 
 
 class ContouredWaistbandParameters(StepParameters):
@@ -84,7 +85,9 @@ def run(pattern: Pattern, context: StepContext, parameters: ContouredWaistbandPa
         pieces = _shaped(band_pieces(name, size, in_two=parameters.cut_in == "two"), bend, in_front)
         after = with_band_sewn(pattern, context.slug, pieces, halves, size, 0.0)
     after = _faced(after, context.slug, pieces).with_materials({"fusible": "fusible"})
-    return Change(after.with_operations(*_operations(context.slug, pieces)))
+    amounts = {"depth": depth, "underlap": underlap}
+    notes = told_unusual(pieces[0].name, "contoured_waistband", amounts)
+    return Change(after.with_operations(*_operations(context.slug, pieces)), notes=tuple(notes))
 
 
 def _shaped(pieces: tuple[Piece, ...], bend: Bend, in_front: bool) -> tuple[Piece, ...]:

@@ -28,6 +28,7 @@ from notchbook.style._band_whole import whole_opening
 from notchbook.style.closures.casing_made import CasingSize, cut_on, of_its_own
 from notchbook.style.closures.figures import CASING_EASE, CASING_TURNED, ELASTIC_SHARE
 from notchbook.style.closures.half_waist import BandedEdge
+from notchbook.style.closures.within_trade import told_outside, told_unusual
 
 CHECK = "elastic-casing"
 
@@ -58,12 +59,13 @@ class ElasticCasingParameters(StepParameters):
 def run(pattern: Pattern, context: StepContext, parameters: ElasticCasingParameters) -> Change:
     """Make the casing, and write the elastic down."""
     elastic = context.positive(parameters.elastic, "elastic", "both")
-    ease, turned = context.mm(parameters.ease, "both"), context.mm(parameters.turned, "both")
+    ease = context.not_negative(parameters.ease, "ease", "both")
+    turned = context.not_negative(parameters.turned, "turned", "both")
     girth = context.positive(parameters.girth, "girth", "both")
     uses = tuple(EdgeUse(one.edge, one.starts_at) for one in parameters.edges)
     opening = opening_of(pattern, uses or whole_opening(pattern, "waist"))
     _require_free(pattern, opening)
-    size = CasingSize(elastic + ease, max(turned, 0.0))
+    size = CasingSize(elastic + ease, turned)
     after = (cut_on if parameters.made == "cut_on" else of_its_own)(pattern, context.slug, opening, size)
     ring = Elastic(
         part_name(context.slug, "elastic"),
@@ -74,7 +76,15 @@ def run(pattern: Pattern, context: StepContext, parameters: ElasticCasingParamet
         "body",
         girth,
     )
-    return Change(after.with_elastics(ring), notes=tuple(_notes(pattern, opening, parameters, girth)))
+    piece = pattern.carriers[require(pattern, opening.uses[0].edge)[0]]
+    length = parameters.share * girth
+    notes = (
+        *_notes(pattern, opening, parameters, girth),
+        *told_unusual(piece, "elastic_casing", {"elastic": elastic, "turned": turned}),
+        *told_outside(piece, "ease", ease, CASING_EASE),
+        *told_outside(piece, "length of the elastic", length, ELASTIC_SHARE, of=girth),
+    )
+    return Change(after.with_elastics(ring), notes=notes)
 
 
 def _require_free(pattern: Pattern, opening: Opening) -> None:

@@ -26,7 +26,7 @@ from notchbook.style.traced.faced_run import FacedRun
 from notchbook.style.traced.faced_runs import faced_runs
 from notchbook.style.traced.figures import Weight, turn_of_cloth
 from notchbook.style.traced.laid import at_home, in_order, laid_together
-from notchbook.style.traced.mates import End, Mates, keeps_last, mated_ends, meeting
+from notchbook.style.traced.mates import End, Mates, closed_ends, keeps_last, mated_ends, meeting
 from notchbook.style.traced.panel_run import Asked
 from notchbook.style.traced.panels_open import panels_open
 from notchbook.style.traced.traced_names import end_word
@@ -90,7 +90,7 @@ def run(pattern: Pattern, context: StepContext, parameters: FacingParameters) ->
     ends = _in_one(work) if parameters.joined and len(runs) > 1 else _each_apart(work)
     made = tuple(dict.fromkeys(piece for piece, _ in ends.values()))
     after = with_traced(pattern, context.slug, made, parameters.free_edge)
-    after = after.with_seams(*seams_between(context.slug, ends, mates))
+    after = after.with_seams(*seams_between(context.slug, ends, closed_ends(pattern, runs, mates)))
     notes = panels_open(context.step, runs, depth)
     return Change(
         after.with_materials({"fusible": "fusible"}) if parameters.interfaced else after, notes=notes
@@ -113,7 +113,7 @@ def _each_apart(work: _Work) -> dict[End, tuple[Traced, bool]]:
 
 def _in_one(work: _Work) -> dict[End, tuple[Traced, bool]]:
     """One facing for all runs, laid together; the seams between them are gone."""
-    ordered = in_order(work.runs, work.mates)
+    ordered = in_order(work.runs, closed_ends(work.pattern, work.runs, work.mates))
     first, last = End(work.runs.index(ordered[0]), False), End(work.runs.index(ordered[-1]), True)
     laid = laid_together(ordered, work.turn)
     piece = _traced(work, laid, (first, last), ("joined", f"{_said(ordered).capitalize()} facing"))

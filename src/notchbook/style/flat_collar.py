@@ -7,14 +7,13 @@ collar stands. It is derived: it is drawn anew after the last shaping step, so t
 from typing import Annotated, Literal
 
 from notchbook.errors import StepRefused
-from notchbook.geometry import offset
 from notchbook.pattern import Pattern, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
-from notchbook.style.collars.figures import FLAT_OVERLAP
+from notchbook.style.collars.collar_neck import center_notes, collar_neck, settled
+from notchbook.style.collars.figures import FLAT_OVERLAP, UPPER_COLLAR_TURN
 from notchbook.style.collars.labels import called
-from notchbook.style.collars.laid_neck import laid_neck, overlapped
-from notchbook.style.collars.neck import extension_of, neck_of
-from notchbook.style.collars.notes import resulting_stand, stand_note
+from notchbook.style.collars.laid_neck import laid_neck, overlapped, parallel_length
+from notchbook.style.collars.notes import resulting_stand, stand_note, unusual_notes
 from notchbook.style.collars.outline import Front, FrontShape, collar_lines
 from notchbook.style.collars.passing import head_notes
 from notchbook.style.collars.two_layers import LayeredParameters, Layers, turn_within, with_two_layers
@@ -25,7 +24,7 @@ class FlatCollarParameters(LayeredParameters):
 
     width: AmountText = "65 mm"
     """How wide the collar is at the center back, from the neck edge."""
-    overlap: AmountText = FLAT_OVERLAP.amount
+    overlap: Annotated[AmountText, called("lap of the shoulder tips")] = FLAT_OVERLAP.amount
     """How much the shoulder tips lap: 10 to 15 mm lies flat, 70 to 80 mm stands high."""
     front: Annotated[FrontShape, called("front shape")] = "round"
     """Round, or with a point."""
@@ -42,7 +41,7 @@ def run(pattern: Pattern, context: StepContext, parameters: FlatCollarParameters
     width = context.positive(parameters.width, "width", "both")
     overlap = context.mm(parameters.overlap)
     turn = turn_within(context, parameters.turn, width)
-    neck = neck_of(pattern, parameters.neck, extension_of(context, parameters))
+    neck, beginning = collar_neck(pattern, context, parameters)
     laid = laid_neck(neck)
     if not 0.0 <= overlap <= laid.shoulder:
         raise StepRefused("collar-overlap-long", overlap=overlap, shoulder=laid.shoulder)
@@ -56,11 +55,23 @@ def run(pattern: Pattern, context: StepContext, parameters: FlatCollarParameters
         parted=parameters.opens == "back",
     )
     after = with_two_layers(neck, context.slug, layers, parameters)
-    stand = resulting_stand(laid, offset(edge, width).length, width)
-    note = stand_note(piece_name(context.slug, "collar"), stand, width)
+    stand = resulting_stand(laid, parallel_length(edge, width), width)
+    piece = piece_name(context.slug, "collar")
+    asked = {"overlap": (overlap, FLAT_OVERLAP), "turn": (turn, UPPER_COLLAR_TURN)}
+    notes = (
+        stand_note(piece, stand, width),
+        *center_notes(piece, pattern, parameters, beginning),
+        *head_notes(context, neck),
+        *unusual_notes(piece, asked),
+    )
     is_bias = parameters.undercollar == "bias"
     grains = (piece_name(context.slug, "undercollar"),) if is_bias else ()
-    return Change(after, splits=neck.splits, notes=(note, *head_notes(context, neck)), grains=grains)
+    return Change(after, splits=neck.splits, notes=notes, grains=grains)
+
+
+def settle(pattern: Pattern, context: StepContext, parameters: FlatCollarParameters) -> FlatCollarParameters:
+    """Where the center lies and how the collar begins, looked up on this body."""
+    return settled(pattern, context, parameters)
 
 
 STEP = StepDefinition(
@@ -72,5 +83,7 @@ STEP = StepDefinition(
     sentence="{width} wide on {neck:{edge}}, {front}, shoulder tips lapped by {overlap}",
     parameters=FlatCollarParameters,
     run=run,
+    settle_on=settle,
+    settles=("begins",),
 )
 """The step."""

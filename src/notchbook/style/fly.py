@@ -39,6 +39,8 @@ from notchbook.style.closures.figures import FLY_WIDTH, SHIELD_MORE, STITCH_INSI
 from notchbook.style.closures.fly_cut import FlyCut, FlySide, fly_cut, notch_depth
 from notchbook.style.closures.fly_pieces import fly_facing, fly_shield
 from notchbook.style.closures.fly_shape import j_line, walked_down
+from notchbook.style.closures.within_trade import told_outside
+from notchbook.style.traced.opened_behind import opened_behind
 
 
 class FlyParameters(StepParameters):
@@ -77,7 +79,12 @@ def run(pattern: Pattern, context: StepContext, parameters: FlyParameters) -> Ch
     faced = _faced(replace(cut, pattern=stitched), context.slug, parameters.over, (width, length - stop))
     after = _with_shield(faced, shield)
     after = after.with_operations(*_operations(context.slug, parameters.over, cut.sewn_below))
-    return Change(after, splits=cut.splits)
+    notes = (
+        *told_outside(piece_name(context.slug, "facing"), "width", width, FLY_WIDTH),
+        *told_outside(shield.name, "shield_more", more, SHIELD_MORE),
+    )
+    opened = opened_behind(after, context.slug, (part_name(context.slug, "zip_closed"),))
+    return Change(opened.pattern, splits=cut.splits, removals=opened.removals, notes=notes)
 
 
 def _with_shield(pattern: Pattern, shield: Piece) -> Pattern:
@@ -109,7 +116,7 @@ def _length(pattern: Pattern, context: StepContext, parameters: FlyParameters) -
         return context.positive(parameters.length, "length")
     if parameters.notch is None:
         raise InputError("fly-length-unsaid")
-    return notch_depth(pattern, parameters.top, parameters.notch)
+    return notch_depth(pattern, parameters.edge, parameters.top, parameters.notch)
 
 
 def _with_stitches(cut: FlyCut, slug: str, inside: float) -> Pattern:
@@ -166,16 +173,20 @@ def _notches(slug: str, cut: FlyCut, stop: float, seams: Mapping[str, Seam]) -> 
 def _operations(slug: str, over: Literal["left", "right"], below: tuple[str, ...]) -> Iterator[Operation]:
     under = "right" if over == "left" else "left"
     facing, shield = part_name(slug, "facing"), part_name(slug, "shield")
-    fold, zipped, stitched = (part_name(slug, word) for word in ("shield_folded", "zip", "stitch_line"))
+    words = ("shield_folded", "zip", "zip_closed", "stitch_line")
+    fold, zipped, closed, stitched = (part_name(slug, word) for word in words)
     text = "Fold the shield right sides together, sew its lower end, turn and neaten its raw edges together."
-    yield Operation(fold, "prepare", text, (piece_name(slug, "shield"),))
+    at = (piece_name(slug, "shield"),)
+    yield Operation(fold, "prepare", text, at)
     text = (
-        f"Sew the zip between the wearer's {under} front and the shield, its stop at the notch, its other "
-        f"tape to the facing with the fly laid closed."
+        f"Baste one tape of the zip to the sewn edge of the shield, its stop at the notch: it is caught when "
+        f"the shield is sewn to the wearer's {under} front."
     )
-    yield Operation(zipped, "closures", text, (facing, shield), (facing, shield, fold, *below))
+    yield Operation(zipped, "prepare", text, at, (fold,))
+    text = "Lay the fly closed and sew the other tape of the zip to the facing, the front kept clear."
+    yield Operation(closed, "closures", text, (facing, shield), (facing, shield, zipped, *below))
     text = f"Stitch the J on the wearer's {over} front through the facing, the shield kept clear, and bar it."
-    yield Operation(stitched, "closures", text, (facing,), (zipped,))
+    yield Operation(stitched, "closures", text, (facing,), (closed,))
 
 
 STEP = StepDefinition(

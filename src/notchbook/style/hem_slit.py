@@ -14,10 +14,12 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style.closures.divided import Divided, divided, owner_on
+from notchbook.style.closures.divided import Divided, all_divided, beside
 from notchbook.style.closures.figures import SLIT_TURNED
+from notchbook.style.closures.notches_left import notches_left, opened_by
 from notchbook.style.closures.sewn_below import StillSewn, still_sewn
-from notchbook.style.closures.sewn_mates import mates_of
+from notchbook.style.closures.sewn_mates import opened_ends
+from notchbook.style.closures.within_trade import told_outside, told_unusual
 
 
 class SlitParameters(StepParameters):
@@ -37,22 +39,22 @@ def run(pattern: Pattern, context: StepContext, parameters: SlitParameters) -> C
     """Divide the edge and its mate at the top of the slit; no shape changes."""
     height = context.positive(parameters.height, "height")
     turned = context.positive(parameters.turned, "turned")
-    ends = [(parameters.edge, parameters.hem_end)]
-    ends += list(mates_of(pattern, parameters.edge, parameters.hem_end))
+    ends = opened_ends(pattern, parameters.edge, parameters.hem_end)
     _require_at_hem(pattern, ends[0])
-    after = pattern
-    cuts: list[Divided] = []
-    for end in ends:
-        cut = divided(pattern, end, height, ("opening", "seam", "opening_end"), context.slug)
-        cuts.append(cut)
-        after = after.with_pieces(cut.piece)
+    words = ("opening", "seam", "opening_end")
+    after, cuts = all_divided(pattern, [(*end, height) for end in ends], words, context.slug)
     stays = {cut.edge: StillSewn(cut.far, end[1], cut.point) for cut, end in zip(cuts, ends, strict=True)}
     after = after.with_seams(*(still_sewn(pattern, seam, stays) for seam in pattern.seams.values()))
     after = after.with_allowances({cut.near: Allowance("hem_slit", turned) for cut in cuts})
     after = after.with_corners({end[1]: "turned" for end in ends})
-    after = after.with_notches(*_notches(context.slug, cuts))
+    after = after.with_notches(*notches_left(pattern, opened_by(*cuts)), *_notches(cuts))
     after = after.with_operations(*_operations(context.slug, cuts))
-    return Change(after, splits={cut.edge: cut.parts for cut in cuts})
+    piece = cuts[0].piece.name
+    notes = (
+        *told_unusual(piece, "hem_slit", {"height": height}),
+        *told_outside(piece, "turned", turned, SLIT_TURNED),
+    )
+    return Change(after, splits={cut.edge: cut.parts for cut in cuts}, notes=notes)
 
 
 def _require_at_hem(pattern: Pattern, end: tuple[str, str]) -> None:
@@ -63,13 +65,10 @@ def _require_at_hem(pattern: Pattern, end: tuple[str, str]) -> None:
         raise StepRefused("slit-not-at-hem", edge=spoken(end[0]), point=spoken(end[1]))
 
 
-def _notches(slug: str, cuts: list[Divided]) -> Iterator[Notch]:
+def _notches(cuts: list[Divided]) -> Iterator[Notch]:
     """The top of the slit, where the allowance changes."""
     for cut in cuts:
-        owner = owner_on(slug, cut.piece.name)
-        yield Notch(
-            part_name(owner, "opening_end_notch"), Place(cut.far, cut.point, 0.0), purpose="top of slit"
-        )
+        yield Notch(beside(cut.point, "notch"), Place(cut.far, cut.point, 0.0), purpose="top of slit")
 
 
 def _operations(slug: str, cuts: list[Divided]) -> Iterator[Operation]:

@@ -8,12 +8,12 @@ from typing import Annotated, Literal
 from notchbook.body.usual_head import USUAL_CHILD_HEAD, USUAL_HEAD
 from notchbook.pattern import Pattern, part_name, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
+from notchbook.style.collars.collar_neck import CollarParameters, center_notes, collar_neck, settled
 from notchbook.style.collars.figures import HOOD_DEPTH, HOOD_HEIGHT
 from notchbook.style.collars.hood_lines import hood_lines, side_panel
 from notchbook.style.collars.hood_notes import cord_notes, low_notes, of_child
 from notchbook.style.collars.hood_pieces import with_three_panels, with_two_panels
 from notchbook.style.collars.labels import called
-from notchbook.style.collars.neck import CollarParameters, extension_of, neck_of
 from notchbook.style.collars.passing import head_notes
 
 
@@ -34,7 +34,7 @@ class HoodParameters(CollarParameters):
 
 def run(pattern: Pattern, context: StepContext, parameters: HoodParameters) -> Change:
     """Draw the panels, sew them to each other and to the neck, and look at the head and at cords."""
-    neck = neck_of(pattern, parameters.neck, extension_of(context, parameters))
+    neck, beginning = collar_neck(pattern, context, parameters)
     head = _head(context)
     height = _amount(context, parameters.height, "height", HOOD_HEIGHT.value * head)
     depth = _amount(context, parameters.depth, "depth", HOOD_DEPTH.value * head)
@@ -45,6 +45,7 @@ def run(pattern: Pattern, context: StepContext, parameters: HoodParameters) -> C
         middle = context.positive(parameters.middle, "middle", "both")
         after = with_three_panels(neck, slug, side_panel(neck.length, height, depth, middle), middle)
     notes = (
+        *center_notes(piece_name(slug, "hood"), pattern, parameters, beginning),
         *head_notes(context, neck),
         *low_notes(piece_name(slug, "hood"), height, head),
         *cord_notes(piece_name(slug, "hood"), context, has_cord=parameters.drawstring),
@@ -65,6 +66,11 @@ def _amount(context: StepContext, asked: str | None, field: str, usual: float) -
     return usual if asked is None else context.positive(asked, field, "both")
 
 
+def settle(pattern: Pattern, context: StepContext, parameters: HoodParameters) -> HoodParameters:
+    """Where the center lies and how the hood begins, looked up on this body."""
+    return settled(pattern, context, parameters)
+
+
 STEP = StepDefinition(
     operation="hood",
     version=1,
@@ -74,5 +80,7 @@ STEP = StepDefinition(
     sentence="of {panels} panels on {neck:{edge}}, {height} high, {depth} deep",
     parameters=HoodParameters,
     run=run,
+    settle_on=settle,
+    settles=("begins",),
 )
 """The step."""

@@ -16,6 +16,7 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.style.closures.divided import owner_on
+from notchbook.style.closures.within_trade import told_unusual
 
 
 class HookParameters(StepParameters):
@@ -35,8 +36,9 @@ class HookParameters(StepParameters):
 
 def run(pattern: Pattern, context: StepContext, parameters: HookParameters) -> Change:
     """Mark both; no shape changes."""
-    after = _marked(pattern, context, parameters.hook, ("hook", context.mm(parameters.hook_inside)))
-    after = _marked(after, context, parameters.eye, ("eye", context.mm(parameters.eye_inside)))
+    hook, eye = (context.mm(one) for one in (parameters.hook_inside, parameters.eye_inside))
+    after = _marked(pattern, context, parameters.hook, ("hook", hook))
+    after = _marked(after, context, parameters.eye, ("eye", eye))
     first, second = {
         "hook_and_bar": ("hook", "bar"),
         "hook_and_eye": ("hook", "eye"),
@@ -44,7 +46,10 @@ def run(pattern: Pattern, context: StepContext, parameters: HookParameters) -> C
     }[parameters.kind]
     text = f"Close the opening as it is worn, and sew the {first} and its {second} at their marks."
     at = (parameters.hook.edge, parameters.eye.edge)
-    return Change(after.with_operations(Operation(part_name(context.slug, "hook"), "finish", text, at)))
+    piece = locate(pattern, context.place(pattern, parameters.hook)).piece
+    notes = told_unusual(piece, "hook_and_eye", {"hook_inside": hook, "eye_inside": eye})
+    after = after.with_operations(Operation(part_name(context.slug, "hook"), "finish", text, at))
+    return Change(after, notes=tuple(notes))
 
 
 def _marked(pattern: Pattern, context: StepContext, one: PlaceParameters, mark: tuple[str, float]) -> Pattern:

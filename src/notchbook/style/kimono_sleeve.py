@@ -18,6 +18,7 @@ from notchbook.pattern import Finding, Measured, Pattern, Severity, frozen_map, 
 from notchbook.pattern.operation import Operation
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
+from notchbook.style._ranged_amount import told_outside
 from notchbook.style.sleeves.bodice import bodice_panel
 from notchbook.style.sleeves.figures import GUSSET_ANGLE, KIMONO_ANGLE, KIMONO_ARM_EASE, KIMONO_HEM_EASE
 from notchbook.style.sleeves.kimono.gusset import with_gusset
@@ -51,7 +52,7 @@ class KimonoParameters(StepParameters):
 
     bodice: Word = "bodice"
     """The bodice that the sleeve is cut on to; no sleeve is set into its armhole yet."""
-    angle: Annotated[float, Field(ge=-15.0, le=45.0)] = KIMONO_ANGLE.value
+    angle: Annotated[float, Field(ge=KIMONO_ANGLE.least, le=KIMONO_ANGLE.most)] = KIMONO_ANGLE.value
     """Degrees by which the front sleeve hangs below the run of the shoulder seam: 0 lifts the arm freely, 25
     hangs close and asks for a gusset."""
     length: AmountText | None = None
@@ -66,7 +67,7 @@ class KimonoParameters(StepParameters):
     """
     gusset: AmountText | None = None
     """Length of the sides of a gusset, 8 to 11 cm; empty: no gusset."""
-    gusset_angle: Annotated[float, Field(ge=20.0, le=100.0)] = GUSSET_ANGLE.value
+    gusset_angle: Annotated[float, Field(ge=GUSSET_ANGLE.least, le=GUSSET_ANGLE.most)] = GUSSET_ANGLE.value
     """Degrees at its points in front and behind: the wider, the freer the arm."""
 
 
@@ -88,7 +89,7 @@ def run(pattern: Pattern, context: StepContext, parameters: KimonoParameters) ->
         after = with_gusset(after, context.slug, *cuts, parameters.gusset_angle)
         after = after.with_operations(_order(context.slug, cuts))
     removals = dict.fromkeys([*_armholes(front, back), *gone], "the sleeve is cut on")
-    notes = tuple(_told(context, (front, back), _room(parameters, size, lines), angle))
+    notes = tuple(_told(context, parameters, (front, back), _room(parameters, size, lines), angle))
     return Change(after, removals=removals, notes=notes)
 
 
@@ -127,7 +128,7 @@ def _drawn(context: StepContext, parameters: KimonoParameters, front: ArmPanel, 
     drawn = _both(parameters, front, back, _size(context, parameters, shorter))
     if parameters.depth is not None or arm is None:
         return drawn
-    while _room(parameters, drawn[0], drawn[1]) < arm + KIMONO_ARM_EASE.least:
+    while _room(parameters, drawn[0], drawn[1]) < arm + KIMONO_ARM_EASE.value:
         size = replace(drawn[0], depth=drawn[0].depth + _DEEPER)
         if size.depth + size.curve + size.aside > shorter - _SIDE_LEFT:
             break
@@ -162,9 +163,13 @@ def _order(slug: str, cuts: tuple[CutOn, CutOn]) -> Operation:
 
 
 def _told(
-    context: StepContext, panels: tuple[ArmPanel, ArmPanel], room: float, angle: float
+    context: StepContext,
+    parameters: KimonoParameters,
+    panels: tuple[ArmPanel, ArmPanel],
+    room: float,
+    angle: float,
 ) -> Iterator[Finding]:
-    """How the back hangs, and a sleeve that is close round the arm."""
+    """How the back hangs, an unusual hem, and a sleeve that is close round the arm."""
     yield worded(
         STEP.operation,
         "kimono-back-angle",
@@ -173,13 +178,19 @@ def _told(
         piece=panels[1].piece.name,
         angle=angle,
     )
+    wrist = context.find("wrist_girth")
+    if parameters.hem is not None and wrist is not None:
+        more = context.mm(parameters.hem) - wrist
+        yield from told_outside(
+            STEP.operation, panels[0].piece.name, "hem over the wrist", more, KIMONO_HEM_EASE
+        )
     arm = context.find("upper_arm_girth")
-    if arm is not None and room < arm + KIMONO_ARM_EASE.least:
+    if arm is not None and room < arm + KIMONO_ARM_EASE.value:
         yield worded(
             STEP.operation,
             "kimono-arm-close",
             Severity.LOOK,
-            Measured(room, arm + KIMONO_ARM_EASE.least),
+            Measured(room, arm + KIMONO_ARM_EASE.value),
             piece=panels[0].piece.name,
             room=room,
             arm=arm,

@@ -92,9 +92,11 @@ def _operations(slug: str, making: LeatherMaking) -> tuple[Operation, ...]:
     )
     glued = Operation(
         part_name(slug, "seams_glued"),
-        "hems",
-        "Glue the allowances of the seams open and tap them flat; glue the hems up, turned once. Air the "
+        "prepare",
+        "Glue the allowances of each seam open and tap them flat before another seam crosses it. Air the "
         "room while the glue dries.",
+        (),
+        (held.name,),
     )
     return (skived, held, glued) if making.is_hide else (held, glued)
 

@@ -12,6 +12,7 @@ from notchbook.errors import StepRefused
 from notchbook.pattern import Pattern, sewn_length, spoken
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
+from notchbook.style._ranged_amount import told_outside
 from notchbook.style.sleeves.figures import MUTTON_HEIGHT
 from notchbook.style.sleeves.found import FoundSleeve, sleeve_found
 from notchbook.style.sleeves.gathers import gathered_cap
@@ -46,9 +47,13 @@ def run(pattern: Pattern, context: StepContext, parameters: MuttonParameters) ->
     each = context.positive(parameters.opens, "opens") / len(places)
     depth = _depth(pattern, context, parameters, sleeve)
     lines = to_seams(pattern, sleeve, places, depth, [each] * len(places))
-    opened = opened_sleeve(pattern, sleeve, lines, context.mm(parameters.cap_height))
+    opened = opened_sleeve(pattern, sleeve, lines, context.not_negative(parameters.cap_height, "cap_height"))
     taken = gathered_cap(pattern, context.slug, opened)
-    notes = (*height_told(STEP.operation, opened), *gathers_told(STEP.operation, opened, taken, "cap"))
+    notes = (
+        *told_outside(STEP.operation, sleeve.piece.name, "cap_height", opened.raised, MUTTON_HEIGHT),
+        *height_told(STEP.operation, opened),
+        *gathers_told(STEP.operation, opened, taken, "cap"),
+    )
     return Change(
         taken.pattern,
         splits=taken.splits,

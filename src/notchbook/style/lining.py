@@ -4,6 +4,7 @@ It is derived: it is made anew after the last shaping step, so that it can never
 a pleat at the center back, the armhole a little higher and its sleeve with it, the hem shorter.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Annotated
 
@@ -48,6 +49,7 @@ from notchbook.style.traced.figures import ARMHOLE_RAISED, CENTER_BACK_PLEAT, HE
 from notchbook.style.traced.less_facing import less_facing
 from notchbook.style.traced.raised_caps import raised_caps
 from notchbook.style.traced.traced_names import end_word
+from notchbook.style.traced.zip_lined import with_lined_zips
 
 _SLEEVE_HEM = "hem_sleeve"
 _FOLDED = "Fold the pleat of the lining along its line and baste it at both ends."
@@ -105,8 +107,9 @@ def run(pattern: Pattern, context: StepContext, parameters: LiningParameters) ->
         after, splits, ends = less.pattern, {**splits, **less.splits}, [*ends, *less.ends]
     after = with_facing_ends(after, copies.seams, ends)
     centers = [_own(copies, require_one(pattern, center)) for center in parameters.centers]
-    after = _pleated(after, centers, context.mm(parameters.pleat), context.slug)
+    after = _pleated(after, centers, context.not_negative(parameters.pleat, "pleat"), context.slug)
     after = after.with_seams(*(_caught(after, copies, edge, context.slug) for edge in parameters.caught))
+    after = with_lined_zips(after, copies.names, copies.pieces, context.slug)
     return Change(after, splits=splits, notes=(*higher.notes, *shortened.notes))
 
 
@@ -144,7 +147,8 @@ def _own(copies: Copies, name: str) -> str:
 
 def _raised(copies: Copies, context: StepContext, parameters: LiningParameters) -> Change:
     """The armholes drawn higher at the side, as the step for armholes does it, and the sleeves with them."""
-    raised = context.mm(parameters.raised)
+    raised = context.not_negative(parameters.raised, "raised")
+    asked_up = context.not_negative(parameters.sleeve_raised, "sleeve_raised")
     if raised == 0.0 or not parameters.armholes:
         return Change(copies.pattern)
     asked = {
@@ -158,7 +162,6 @@ def _raised(copies: Copies, context: StepContext, parameters: LiningParameters) 
     step = change_armhole.STEP
     after = step.run(copies.pattern, context, step.parameters.model_validate(asked)).pattern
     armholes = [(_own(copies, one.edge), _own(copies, one.underarm)) for one in parameters.armholes]
-    asked_up = context.mm(parameters.sleeve_raised)
     caps = raised_caps(copies.pattern, after, copies.seams, armholes, asked_up)
     if caps.by is None or caps.by >= asked_up:
         return Change(caps.pattern)
@@ -175,19 +178,23 @@ def _shortened(
         return Change(pattern)
     hems = [_own(copies, hem) for hem in parameters.hems]
     step = change_length.STEP
-    asked = step.parameters.model_validate({"hems": hems, "amount": -context.mm(parameters.shorter)})
+    shorter = context.not_negative(parameters.shorter, "shorter")
+    asked = step.parameters.model_validate({"hems": hems, "amount": -shorter})
     done = step.run(pattern, context, asked)
-    members = [member for hem in hems for member in require(done.pattern, hem)]
-    turned = {member: Allowance(_hem_class(done.pattern, member)) for member in members}
+    turned: dict[str, Allowance] = {}
+    for hem in hems:
+        members = require(done.pattern, hem)
+        turned |= dict.fromkeys(members, Allowance(_hem_class(done.pattern, members)))
     return Change(done.pattern.with_allowances(turned), notes=done.notes)
 
 
-def _hem_class(pattern: Pattern, hem: str) -> str:
-    """A sleeve's hem that bends is turned narrower, in lining too, so that its raw edge lies flat."""
-    own = allowance_of(pattern, hem)
-    if own is None or not own.allowance_class.startswith(_SLEEVE_HEM):
+def _hem_class(pattern: Pattern, members: Sequence[str]) -> str:
+    """One for all parts of a hem. A sleeve's hem of which a part bends is turned narrower, in lining too, so
+    that its raw edge lies flat."""
+    owned = [allowance_of(pattern, member) for member in members]
+    if any(own is None or not own.allowance_class.startswith(_SLEEVE_HEM) for own in owned):
         return "hem_lining"
-    bent = hem_class(pattern.edges[hem].path)
+    bent = hem_class(*(pattern.edges[member].path for member in members))
     return "hem_lining" if bent == _SLEEVE_HEM else bent
 
 

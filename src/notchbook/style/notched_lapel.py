@@ -26,6 +26,9 @@ from notchbook.style.collars.neck import Neck, neck_of
 from notchbook.style.collars.pieces import Grained
 from notchbook.style.collars.swing import swing_of
 
+_CLOSED = ("front_edge", "outer", "facing_gorge")
+"""The seams between the layers of lapel and collar."""
+
 
 class NotchedLapelParameters(LapelParameters):
     """The neck and front edge, how the lapel turns, and the shape of lapel, notch and collar."""
@@ -46,7 +49,7 @@ class NotchedLapelParameters(LapelParameters):
 
 def run(pattern: Pattern, context: StepContext, parameters: NotchedLapelParameters) -> Change:
     """Cut the lapel on, draw collar and facing, sew them together."""
-    neck = neck_of(pattern, parameters.neck)
+    neck = neck_of(pattern, parameters.neck, parameters.shoulder)
     front = lapel_front(pattern, neck, parameters.edge, context.positive(parameters.breaks, "breaks", "both"))
     laid = laid_if_it_lies(neck)
     size = _size(context, parameters, neck, laid)
@@ -61,10 +64,10 @@ def run(pattern: Pattern, context: StepContext, parameters: NotchedLapelParamete
     under = piece_name(context.slug, "undercollar")
     turned = piece_name(context.slug, "facing"), piece_name(context.slug, "collar")
     return Change(
-        cut.pattern.with_operations(*operations(context.slug, turned)),
+        cut.pattern.with_operations(*operations(context.slug, turned, _CLOSED)),
         splits=cut.splits,
         removals=cut.removals,
-        notes=lapel_notes(context.slug, turned[1], front, size, laid),
+        notes=lapel_notes((context.slug, turned[1]), front, size, laid, making.turn),
         grains=(under,) if making.is_bias else (),
     )
 

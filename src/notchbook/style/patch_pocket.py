@@ -20,6 +20,7 @@ from notchbook.pattern.names import last_word
 from notchbook.pattern.operation import Operation
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
 from notchbook.recipe.parameters import MaterialWord
+from notchbook.style._outlined import Side
 from notchbook.style._ranged_amount import ranged
 from notchbook.style.pockets.figures import DRILL_INSIDE, FLAP_ABOVE, FLAP_WIDER
 from notchbook.style.pockets.flap import FlapAsked, with_flap
@@ -27,7 +28,7 @@ from notchbook.style.pockets.hand import hand_note
 from notchbook.style.pockets.inside import require_inside
 from notchbook.style.pockets.parts import Made, PartGrain, drilled, part, with_drawn
 from notchbook.style.pockets.placing import Placed, PlacedParameters, placed
-from notchbook.style.pockets.shape import Bottom, Side, Sizes, sides_of, whole_line
+from notchbook.style.pockets.shape import Bottom, Sizes, sides_of, whole_line
 from notchbook.style.traced.figures import Weight, turn_of_cloth
 
 

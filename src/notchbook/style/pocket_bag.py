@@ -13,7 +13,6 @@ from notchbook.geometry import direction
 from notchbook.pattern import (
     Allowance,
     CutInstruction,
-    Edge,
     EdgeUse,
     Notch,
     Pattern,
@@ -40,9 +39,11 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.recipe.parameters import MaterialWord
+from notchbook.style._outlined import Side
 from notchbook.style.pockets.bag_facing import bag_facing
 from notchbook.style.pockets.bag_reach import require_reach
 from notchbook.style.pockets.hand import hand_note
+from notchbook.style.pockets.ring import ring_piece
 from notchbook.style.traced.allowance_of import allowance_of
 from notchbook.style.traced.bag_shape import Hang, bag_shape, hang_of
 from notchbook.style.traced.opening_cut import Opening, opening_cut
@@ -156,25 +157,13 @@ def _members(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> set[str]:
 def _bag(owner: str, cut: Opening, hang: Hang, sizes: _Sizes, material: str) -> Piece:
     """The bag as a piece: the opening, the edge round the bag, and its upper edge."""
     shape = bag_shape(cut.down, cut.inward, hang, (sizes.depth, sizes.width))
-    names = [part_name(owner, word) for word in ("opening", "bag", "upper")]
-    points = [part_name(owner, word) for word in ("bag_top", "bag_bottom", "upper_inner")]
-    edges = [
-        Edge(names[0], shape.opening, points[0], points[1], "seam"),
-        Edge(names[1], shape.bag, points[1], points[2], "seam"),
-        Edge(names[2], shape.upper, points[2], points[0], "seam"),
-    ]
-    if not cut.runs_down:
-        edges = [edge.reversed() for edge in reversed(edges)]
-    return Piece(
-        name=owner,
-        title=f"{cut.piece.title} pocket bag",
-        outline=tuple(edges),
-        grain=cut.piece.grain,
-        cut="single" if cut.piece.cut == "single" else "pair",
-        side=cut.piece.side,
-        instructions=(CutInstruction(material),),
-        rule=owner.split(".", 1)[0],
+    sides = (
+        Side("opening", "bag_top", shape.opening),
+        Side("bag", "bag_bottom", shape.bag),
+        Side("upper", "upper_inner", shape.upper),
     )
+    called = f"{cut.piece.title} pocket bag", (CutInstruction(material),)
+    return ring_piece(owner, called, sides, cut.piece, clockwise=not cut.runs_down)
 
 
 def _sewn(before: Pattern, after: Pattern, slug: str, cut: Opening, bag: Piece) -> Pattern:

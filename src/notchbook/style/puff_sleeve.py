@@ -12,6 +12,7 @@ from notchbook.pattern import Allowance, Elastic, Pattern, part_name, require, s
 from notchbook.pattern.operation import Operation
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
+from notchbook.style._ranged_amount import told_outside
 from notchbook.style.fullness.figures import GATHERS, Fullness
 from notchbook.style.sleeves.figures import ELASTIC_WIDTH, PUFF_HEIGHT
 from notchbook.style.sleeves.found import FoundSleeve, sleeve_found
@@ -54,6 +55,8 @@ def run(pattern: Pattern, context: StepContext, parameters: PuffParameters) -> C
     opened = _opened(pattern, context, parameters, sleeve)
     splits, removals, asked = dict[str, tuple[str, ...]](), dict[str, str](), opened.wider
     notes = list(height_told(STEP.operation, opened))
+    if at_cap:
+        notes += told_outside(STEP.operation, sleeve.piece.name, "cap_height", opened.raised, PUFF_HEIGHT)
     after = opened.pattern
     takes: list[tuple[str, Gathered]] = []
     if at_cap:
@@ -95,7 +98,7 @@ def _opened(
         opened.append(
             (0.0 if parameters.opens == "hem" else cap, 0.0 if parameters.opens == "cap" else at_hem)
         )
-    raised = 0.0 if parameters.opens == "hem" else context.mm(parameters.cap_height)
+    raised = 0.0 if parameters.opens == "hem" else context.not_negative(parameters.cap_height, "cap_height")
     drawn = set[str]()
     if parameters.opens != "cap" and parameters.hem != "plain":
         drawn |= set(require(pattern, sleeve.name("hem")))

@@ -15,7 +15,9 @@ from notchbook.geometry import Path, Point
 from notchbook.pattern import Finding, Measured, Pattern, Severity, child_name, spoken, worded
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
+from notchbook.style._ranged_amount import told_outside
 from notchbook.style.sleeves.bodice import bodice_panel
+from notchbook.style.sleeves.crossing import crosses
 from notchbook.style.sleeves.figures import RAGLAN_ABOVE, RAGLAN_BACK, RAGLAN_FRONT
 from notchbook.style.sleeves.found import FoundSleeve, sleeve_found
 from notchbook.style.sleeves.raglan.joining import (
@@ -25,7 +27,7 @@ from notchbook.style.sleeves.raglan.joining import (
     raglan_splits,
 )
 from notchbook.style.sleeves.raglan.laid import Laid, both_laid
-from notchbook.style.sleeves.raglan.pieces import half_of, with_dart
+from notchbook.style.sleeves.raglan.pieces import Half, half_of, with_dart
 from notchbook.style.sleeves.raglan.taken import Panel, panel_of, require_inside
 
 _APART = 8.0
@@ -79,6 +81,8 @@ def run(pattern: Pattern, context: StepContext, parameters: RaglanParameters) ->
         after = after.with_pieces(halves[0].sleeve, halves[1].sleeve, without=(sleeve.piece.name,))
     else:
         whole, halves = with_dart(context.slug, sleeve, halves)
+        if crosses(whole, [edge.name for edge in whole.outline]):
+            raise StepRefused("raglan-dart-laps", sleeve=spoken(whole.name))
         after = after.with_pieces(whole)
     removals, notches = raglan_gone(pattern, sleeve, both)
     after = after.with_seams(*raglan_seams(pattern, context.slug, sleeve, halves))
@@ -90,7 +94,7 @@ def run(pattern: Pattern, context: StepContext, parameters: RaglanParameters) ->
         splits=raglan_splits(sleeve, both, halves, is_parted=is_parted),
         removals=removals,
         asked=asked,
-        notes=tuple(_told(both)),
+        notes=(*_told(both), *_unusual(context, parameters, halves)),
     )
 
 
@@ -100,7 +104,7 @@ def _laid(
     """Both shoulders laid; where no height was asked for, so high that they do not lap."""
     foot = _foot(sleeve)
     if parameters.above is not None:
-        return both_laid(sleeve, front, back, context.mm(parameters.above), foot)
+        return both_laid(sleeve, front, back, context.not_negative(parameters.above, "above"), foot)
     above = RAGLAN_ABOVE.value
     both = both_laid(sleeve, front, back, above, foot)
     while both[0].over.start.x - both[1].over.start.x < _APART and above + _HIGHER <= RAGLAN_ABOVE.most:
@@ -157,6 +161,19 @@ def _told(both: tuple[Laid, Laid]) -> Iterator[Finding]:
         apart=abs(apart),
         higher=back.y - front.y,
     )
+
+
+def _unusual(
+    context: StepContext, parameters: RaglanParameters, halves: tuple[Half, Half]
+) -> Iterator[Finding]:
+    """Amounts outside of what is usual."""
+    front, back = (half.body.name for half in halves)
+    amounts = [(front, "front_neck", parameters.front_neck, RAGLAN_FRONT)]
+    amounts.append((back, "back_neck", parameters.back_neck, RAGLAN_BACK))
+    if parameters.above is not None:
+        amounts.append((front, "above", parameters.above, RAGLAN_ABOVE))
+    for piece, field, amount, figure in amounts:
+        yield from told_outside(STEP.operation, piece, field, context.mm(amount), figure)
 
 
 STEP = StepDefinition(

@@ -3,14 +3,15 @@
 It is derived: it is drawn anew after the last shaping step, so that it always fits its neck.
 """
 
-from notchbook.geometry import Path, Point, curve_between, offset
+from notchbook.geometry import Path, Point, curve_between
 from notchbook.pattern import Finding, Pattern, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
+from notchbook.style.collars.collar_neck import center_notes, collar_neck, settled
 from notchbook.style.collars.curves import bent_edge
-from notchbook.style.collars.fall import fall_turn
-from notchbook.style.collars.laid_neck import LaidNeck, laid_if_it_lies
-from notchbook.style.collars.neck import extension_of, neck_of
-from notchbook.style.collars.notes import cover_notes, outer_edge_notes
+from notchbook.style.collars.fall import fall_bend
+from notchbook.style.collars.figures import STAND_HEIGHT, UPPER_COLLAR_TURN
+from notchbook.style.collars.laid_neck import LaidNeck, laid_if_it_lies, parallel_length
+from notchbook.style.collars.notes import cover_notes, outer_edge_notes, unusual_notes
 from notchbook.style.collars.outline import Front, FrontShape, collar_lines
 from notchbook.style.collars.passing import head_notes
 from notchbook.style.collars.stand import STRAIGHT
@@ -41,10 +42,10 @@ def run(pattern: Pattern, context: StepContext, parameters: RollCollarParameters
     fall = context.positive(parameters.fall, "fall", "both")
     width = stand + fall
     turn = turn_within(context, parameters.turn, width)
-    neck = neck_of(pattern, parameters.neck, extension_of(context, parameters))
+    neck, beginning = collar_neck(pattern, context, parameters)
     straight, laid = STRAIGHT * neck.back, laid_if_it_lies(neck)
     drop = None if parameters.drop is None else context.mm(parameters.drop, "both")
-    bend = fall_turn(neck.length, straight, width, (laid, fall - stand), drop)
+    bend = fall_bend(neck.length, straight, width, (laid, fall - stand), drop)
     edge = bent_edge(neck.length, straight, bend)
     front = Front(parameters.front, context.positive(parameters.point, "point"), context.mm(parameters.lean))
     layers = Layers(
@@ -54,10 +55,18 @@ def run(pattern: Pattern, context: StepContext, parameters: RollCollarParameters
         roll=_roll(edge, stand),
     )
     after = with_two_layers(neck, context.slug, layers, parameters)
-    notes = _notes(context.slug, laid, (stand, fall), offset(edge, width).length)
+    notes = (
+        *center_notes(piece_name(context.slug, "collar"), pattern, parameters, beginning),
+        *_notes(context.slug, laid, (stand, fall), parallel_length(edge, width)),
+        *head_notes(context, neck),
+        *unusual_notes(
+            piece_name(context.slug, "collar"),
+            {"stand": (stand, STAND_HEIGHT), "turn": (turn, UPPER_COLLAR_TURN)},
+        ),
+    )
     is_bias = parameters.undercollar == "bias"
     grains = (piece_name(context.slug, "undercollar"),) if is_bias else ()
-    return Change(after, splits=neck.splits, notes=(*notes, *head_notes(context, neck)), grains=grains)
+    return Change(after, splits=neck.splits, notes=notes, grains=grains)
 
 
 def _roll(edge: Path, stand: float) -> Path:
@@ -76,6 +85,11 @@ def _notes(slug: str, laid: LaidNeck | None, sizes: tuple[float, float], outer: 
     )
 
 
+def settle(pattern: Pattern, context: StepContext, parameters: RollCollarParameters) -> RollCollarParameters:
+    """Where the center lies and how the collar begins, looked up on this body."""
+    return settled(pattern, context, parameters)
+
+
 STEP = StepDefinition(
     operation="roll_collar",
     version=1,
@@ -85,5 +99,7 @@ STEP = StepDefinition(
     sentence="stands {stand}, falls {fall}, {front}, on {neck:{edge}}",
     parameters=RollCollarParameters,
     run=run,
+    settle_on=settle,
+    settles=("begins",),
 )
 """The step."""

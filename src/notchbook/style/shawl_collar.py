@@ -29,7 +29,7 @@ class ShawlCollarParameters(LapelParameters):
 
 def run(pattern: Pattern, context: StepContext, parameters: ShawlCollarParameters) -> Change:
     """Cut the shawl on, draw its facing, sew them together."""
-    neck = neck_of(pattern, parameters.neck)
+    neck = neck_of(pattern, parameters.neck, parameters.shoulder)
     front = lapel_front(pattern, neck, parameters.edge, context.positive(parameters.breaks, "breaks", "both"))
     laid = laid_if_it_lies(neck)
     size = _size(context, parameters, neck, laid)
@@ -46,7 +46,7 @@ def run(pattern: Pattern, context: StepContext, parameters: ShawlCollarParameter
         splits=cut.splits,
         removals=cut.removals,
         waves=dict.fromkeys((lapel_name(front), part_name(facing, "lapel")), 1),
-        notes=lapel_notes(context.slug, facing, front, size, laid),
+        notes=lapel_notes((context.slug, facing), front, size, laid, making.turn),
         grains=(front.piece.name, facing),
     )
 

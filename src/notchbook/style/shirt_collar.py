@@ -4,23 +4,32 @@ The fall is bent the other way than the stand, so that its outer edge is long en
 is derived: it is drawn anew after the last shaping step, so that it always fits its neck.
 """
 
-from notchbook.geometry import offset
-from notchbook.pattern import EdgeUse, Finding, Operation, Pattern, Seam, part_name, piece_name
+from notchbook.pattern import (
+    EdgeUse,
+    Finding,
+    Notch,
+    Operation,
+    Pattern,
+    Place,
+    Seam,
+    part_name,
+    piece_name,
+)
 from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
-from notchbook.style.collars.curves import bent_edge, turn_for_rise
-from notchbook.style.collars.fall import fall_turn
-from notchbook.style.collars.figures import SHIRT_STAND, STAND_RISE
-from notchbook.style.collars.laid_neck import LaidNeck, laid_if_it_lies
-from notchbook.style.collars.neck import Neck, extension_of, neck_of
-from notchbook.style.collars.notes import cover_notes, neck_tight_notes, outer_edge_notes
+from notchbook.style.collars.collar_neck import center_notes, collar_neck, overlap_of, settled
+from notchbook.style.collars.curves import bend_for_rise, bent_edge
+from notchbook.style.collars.fall import fall_bend
+from notchbook.style.collars.figures import SHIRT_STAND, STAND_RISE, UPPER_COLLAR_TURN
+from notchbook.style.collars.laid_neck import LaidNeck, laid_if_it_lies, parallel_length
+from notchbook.style.collars.neck import Neck
+from notchbook.style.collars.notes import cover_notes, neck_tight_notes, outer_edge_notes, unusual_notes
 from notchbook.style.collars.outline import Front, collar_lines
-from notchbook.style.collars.overlaps import overlaps_of
 from notchbook.style.collars.passing import head_notes
 from notchbook.style.collars.pieces import Layer, center_seam, collar_sides, layer_piece
 from notchbook.style.collars.sewing import outer_seam
 from notchbook.style.collars.stand import STRAIGHT, StandGiven, StandLines, stand_lines, upper_corner
-from notchbook.style.collars.stand_button import button_of
+from notchbook.style.collars.stand_button import button_of, buttoned
 from notchbook.style.collars.two_layers import LayeredParameters, Layers, outer_run, turn_within
 from notchbook.style.collars.two_stands import StandMaking, StandNames, with_ends_sewn, with_stand
 
@@ -53,25 +62,34 @@ def run(pattern: Pattern, context: StepContext, parameters: ShirtCollarParameter
     height = context.positive(parameters.stand, "stand", "both")
     fall = context.positive(parameters.fall, "fall", "both")
     turn = turn_within(context, parameters.turn, fall)
-    overlaps = overlaps_of(context, extension_of(context, parameters), parameters.overlap)
-    neck = neck_of(pattern, parameters.neck, overlaps.left_free)
+    neck, beginning = collar_neck(pattern, context, parameters, overlap_of(context, parameters.overlap))
     straight = STRAIGHT * neck.back
-    rising = turn_for_rise(neck.length, straight, context.mm(parameters.rise, "both"))
+    rise = context.mm(parameters.rise, "both")
+    rising = bend_for_rise(neck.length, straight, rise)
     lines = stand_lines(
-        StandGiven(neck.length, straight, height, rising, "round", overlaps.beyond, overlaps.whole)
+        StandGiven(neck.length, straight, height, rising, "round", beginning.beyond, beginning.overlap)
     )
     names = StandNames("stand", "Collar stand", "inner_stand", "Inner collar stand", is_closed=False)
     button = button_of(context.positive(parameters.button, "button"))
-    making = StandMaking(overlaps.sewn, button, parameters.interfaced)
+    making = StandMaking(beginning.sewn, button, parameters.interfaced)
     after = with_stand(neck, context.slug, lines, names, making)
-    laid = laid_if_it_lies(neck, overlaps.sewn)
+    laid = laid_if_it_lies(neck, beginning.sewn)
     layers = _fall_layers(context, parameters, (neck, laid), lines, (height, fall, turn))
     after = _with_fall(after, context.slug, layers, lines, parameters)
     after = with_ends_sewn(after, context.slug, lines, names)
+    asked = {
+        "stand": (height, SHIRT_STAND),
+        "rise": (rise, STAND_RISE),
+        "turn": (turn, UPPER_COLLAR_TURN),
+    }
     return Change(
-        after.with_operations(*_operations(context.slug)),
+        after.with_operations(*_operations(context.slug), *buttoned(context.slug, lines)),
         splits=neck.splits,
-        notes=_notes(context, neck, lines, (layers, laid), (height, fall)),
+        notes=(
+            *center_notes(piece_name(context.slug, "stand"), pattern, parameters, beginning),
+            *_notes(context, neck, lines, (layers, laid), (height, fall)),
+            *unusual_notes(piece_name(context.slug, "stand"), asked),
+        ),
         grains=(piece_name(context.slug, "undercollar"),) if parameters.undercollar == "bias" else (),
     )
 
@@ -90,7 +108,7 @@ def _fall_layers(
     edge = lines.upper.length
     straight = STRAIGHT * neck.back * edge / neck.length
     drop = None if parameters.drop is None else context.mm(parameters.drop, "both")
-    bend = fall_turn(edge, straight, width, (laid, width - height), drop)
+    bend = fall_bend(edge, straight, width, (laid, width - height), drop)
     inner = bent_edge(edge, straight, bend)
     front = Front("pointed", context.positive(parameters.point, "point"), context.mm(parameters.lean))
     return Layers(*collar_lines(inner, width, front, turn), "fall", "Collar fall")
@@ -99,7 +117,8 @@ def _fall_layers(
 def _with_fall(
     pattern: Pattern, slug: str, layers: Layers, lines: StandLines, parameters: ShirtCollarParameters
 ) -> Pattern:
-    """The pattern with both layers of the fall, sewn to each other and into the stand."""
+    """The pattern with both layers of the fall, sewn to each other and into the stand, which is notched where
+    the fall begins: there its edge runs on without a corner."""
     fusible = ("self", "fusible") if parameters.interfaced else ("self",)
     is_bias = parameters.undercollar == "bias"
     named = Layer("undercollar", "Undercollar", grain=parameters.undercollar, on_fold=not is_bias)
@@ -116,6 +135,8 @@ def _with_fall(
         mate_name = piece_name(slug, stand)
         mate = (EdgeUse(part_name(mate_name, "upper"), part_name(mate_name, upper_corner(lines))),)
         after = after.with_seams(Seam(part_name(slug, word), own, mate, 0.0, "collar_edge", TURNED_SEAM))
+        begins = Place(mate[0].edge, mate[0].starts_at, 0.0)
+        after = after.with_notches(Notch(part_name(mate[0].edge, "fall_notch"), begins, purpose="fall"))
     return after.with_seams(center_seam(slug, under.name, "nape")) if is_bias else after
 
 
@@ -137,13 +158,7 @@ def _operations(slug: str) -> tuple[Operation, ...]:
         at=stand,
         after=(part_name(slug, "neck"), part_name(slug, "stand_end")),
     )
-    buttoned = Operation(
-        part_name(slug, "buttonhole"),
-        "finish",
-        "Work a buttonhole along the stand at the end that laps over, and sew the button at the other.",
-        at=stand[:1],
-    )
-    return turned, closed, buttoned
+    return turned, closed
 
 
 def _notes(
@@ -157,13 +172,20 @@ def _notes(
     height, width = sizes
     slug, fall = context.slug, piece_name(context.slug, "fall")
     layers, laid = drawn
-    outer = offset(layers.under.neck, width).length
+    outer = parallel_length(layers.under.neck, width)
     return (
         *cover_notes(slug, fall, height, width),
         *outer_edge_notes(slug, fall, laid, outer, width - height),
         *neck_tight_notes(piece_name(slug, "stand"), context, lines.top),
         *head_notes(context, neck),
     )
+
+
+def settle(
+    pattern: Pattern, context: StepContext, parameters: ShirtCollarParameters
+) -> ShirtCollarParameters:
+    """Where the center lies and how the stand begins, looked up on this body."""
+    return settled(pattern, context, parameters, overlap_of(context, parameters.overlap))
 
 
 STEP = StepDefinition(
@@ -175,5 +197,7 @@ STEP = StepDefinition(
     sentence="stand {stand}, fall {fall}, point {point} on {neck:{edge}}, overlap {overlap}",
     parameters=ShirtCollarParameters,
     run=run,
+    settle_on=settle,
+    settles=("begins",),
 )
 """The step."""

@@ -88,7 +88,7 @@ def _asked(context: StepContext, parameters: SlantPocketParameters) -> SlantAske
     return SlantAsked(
         context.positive(parameters.along_waist, "along_waist"),
         context.positive(parameters.down_side, "down_side"),
-        context.mm(parameters.bow),
+        context.not_negative(parameters.bow, "bow"),
         ranged(context, parameters.ease, OPENING_EASE, "ease"),
         context.positive(parameters.facing, "facing"),
         context.positive(parameters.bag_width, "bag_width"),

@@ -8,29 +8,36 @@ from typing import Annotated, Literal
 from notchbook.errors import StepRefused
 from notchbook.pattern import Operation, Pattern, part_name, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
-from notchbook.style.collars.curves import turn_for_rise
-from notchbook.style.collars.figures import STAND_RISE
+from notchbook.style.collars.beginning import Beginning
+from notchbook.style.collars.collar_neck import (
+    CollarParameters,
+    center_notes,
+    collar_neck,
+    overlap_of,
+    settled,
+)
+from notchbook.style.collars.curves import bend_for_rise
+from notchbook.style.collars.figures import STAND_HEIGHT, STAND_RISE
 from notchbook.style.collars.labels import called
-from notchbook.style.collars.neck import CollarParameters, Neck, extension_of, neck_of
-from notchbook.style.collars.notes import neck_tight_notes
-from notchbook.style.collars.overlaps import Overlaps, overlaps_of
+from notchbook.style.collars.neck import Neck
+from notchbook.style.collars.notes import neck_tight_notes, unusual_notes
 from notchbook.style.collars.passing import head_notes
 from notchbook.style.collars.stand import STRAIGHT, StandFront, StandGiven, stand_lines
-from notchbook.style.collars.stand_button import button_of
+from notchbook.style.collars.stand_button import button_of, buttoned
 from notchbook.style.collars.two_stands import StandMaking, StandNames, with_stand
 
 
 class StandCollarParameters(CollarParameters):
     """The neck, how high the collar stands, how far its front rises, and how its front ends."""
 
-    height: AmountText = "35 mm"
+    height: AmountText = STAND_HEIGHT.amount
     """How high it stands."""
     rise: AmountText = STAND_RISE.amount
     """How much higher its front lies than its back, drawn flat: more leans it closer to the neck."""
     front: Annotated[StandFront, called("front end")] = "round"
     """Round, or square."""
     overlap: AmountText = "0 mm"
-    """How far it goes on beyond the center, for a button; on the extension it is sewn to the garment."""
+    """How far it goes on beyond the center, for a button; on the button stand it is sewn to the garment."""
     button: AmountText = "11 mm"
     """Diameter of its button; the hole is 3 mm longer. Without an overlap there is none."""
     opens: Annotated[Literal["front", "back"], called("garment opens")] = "front"
@@ -42,15 +49,15 @@ class StandCollarParameters(CollarParameters):
 def run(pattern: Pattern, context: StepContext, parameters: StandCollarParameters) -> Change:
     """Draw the stand, cut both layers, sew it to the neck and hold its upper edge against the neck."""
     height = context.positive(parameters.height, "height", "both")
-    overlaps = overlaps_of(context, extension_of(context, parameters), parameters.overlap)
-    if parameters.opens == "back" and overlaps.is_on_garment:
+    neck, beginning = collar_neck(pattern, context, parameters, overlap_of(context, parameters.overlap))
+    if parameters.opens == "back" and beginning.extension > 0.0:
         raise StepRefused("collar-extension-back")
-    neck = neck_of(pattern, parameters.neck, overlaps.left_free)
-    lines = stand_lines(_given(context, parameters, neck, overlaps, height))
+    rise = context.mm(parameters.rise, "both")
+    lines = stand_lines(_given(parameters, neck, beginning, height, rise))
     center = "center_back" if parameters.opens == "front" else "center_front"
     names = StandNames("stand", "Stand collar", "inner_stand", "Inner stand collar", center)
     button = button_of(context.positive(parameters.button, "button"))
-    making = StandMaking(overlaps.sewn, button, parameters.interfaced)
+    making = StandMaking(beginning.sewn, button, parameters.interfaced)
     after = with_stand(neck, context.slug, lines, names, making)
     piece = piece_name(context.slug, "stand")
     turned = Operation(
@@ -60,20 +67,31 @@ def run(pattern: Pattern, context: StepContext, parameters: StandCollarParameter
         at=(piece, piece_name(context.slug, "inner_stand")),
         after=(part_name(context.slug, "neck"),),
     )
-    notes = (*neck_tight_notes(piece, context, lines.top), *head_notes(context, neck))
-    return Change(after.with_operations(turned), splits=neck.splits, notes=notes)
+    notes = (
+        *center_notes(piece, pattern, parameters, beginning),
+        *neck_tight_notes(piece, context, lines.top),
+        *head_notes(context, neck),
+        *unusual_notes(piece, {"height": (height, STAND_HEIGHT), "rise": (rise, STAND_RISE)}),
+    )
+    after = after.with_operations(turned, *buttoned(context.slug, lines))
+    return Change(after, splits=neck.splits, notes=notes)
 
 
 def _given(
-    context: StepContext,
-    parameters: StandCollarParameters,
-    neck: Neck,
-    overlaps: Overlaps,
-    height: float,
+    parameters: StandCollarParameters, neck: Neck, beginning: Beginning, height: float, rise: float
 ) -> StandGiven:
     straight = STRAIGHT * neck.back if parameters.opens == "front" else 0.0
-    turn = turn_for_rise(neck.length, straight, context.mm(parameters.rise, "both"))
-    return StandGiven(neck.length, straight, height, turn, parameters.front, overlaps.beyond, overlaps.whole)
+    bend = bend_for_rise(neck.length, straight, rise)
+    return StandGiven(
+        neck.length, straight, height, bend, parameters.front, beginning.beyond, beginning.overlap
+    )
+
+
+def settle(
+    pattern: Pattern, context: StepContext, parameters: StandCollarParameters
+) -> StandCollarParameters:
+    """Where the center lies and how the stand begins, looked up on this body."""
+    return settled(pattern, context, parameters, overlap_of(context, parameters.overlap))
 
 
 STEP = StepDefinition(
@@ -85,5 +103,7 @@ STEP = StepDefinition(
     sentence="{height} high on {neck:{edge}}, its front rising {rise}, {front}",
     parameters=StandCollarParameters,
     run=run,
+    settle_on=settle,
+    settles=("begins",),
 )
 """The step."""

@@ -34,6 +34,7 @@ from notchbook.recipe import (
 )
 from notchbook.style.closures.figures import SIDE_NECK_ABOVE_NAPE, STRAP_TO_FIT
 from notchbook.style.closures.strip import plain_strip
+from notchbook.style.closures.within_trade import told_unusual
 
 
 class StrapParameters(StepParameters):
@@ -66,7 +67,8 @@ class StrapParameters(StepParameters):
 def run(pattern: Pattern, context: StepContext, parameters: StrapParameters) -> Change:
     """Draw the strap as a pair, and notch where it is caught."""
     width = context.positive(parameters.width, "width")
-    length = strap_length(pattern, context, parameters) + context.mm(parameters.to_fit)
+    to_fit = context.not_negative(parameters.to_fit, "to_fit")
+    length = strap_length(pattern, context, parameters) + to_fit
     if length <= 4.0 * width:
         raise StepRefused("strap-too-short", length=length, width=width)
     name = piece_name(context.slug, "strap")
@@ -87,7 +89,8 @@ def run(pattern: Pattern, context: StepContext, parameters: StrapParameters) -> 
         }
     )
     after = after.with_notches(*_notches(pattern, context, parameters))
-    return Change(after.with_operations(*_operations(context.slug, parameters)))
+    notes = told_unusual(name, "strap", {"to_fit": to_fit, "width": width})
+    return Change(after.with_operations(*_operations(context.slug, parameters)), notes=tuple(notes))
 
 
 def strap_length(pattern: Pattern, context: StepContext, parameters: StrapParameters) -> float:

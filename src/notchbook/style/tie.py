@@ -26,7 +26,9 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.style.closures.cord_cautions import tie_cautions
+from notchbook.style.closures.neck_zone import lies_at_neck
 from notchbook.style.closures.strip import plain_strip
+from notchbook.style.closures.within_trade import told_unusual
 
 
 class TieParameters(StepParameters):
@@ -57,8 +59,13 @@ def run(pattern: Pattern, context: StepContext, parameters: TieParameters) -> Ch
     after = pattern.with_pieces(replace(piece, rule=context.slug)).with_allowances(edges)
     after = after.with_notches(*_notches(pattern, context, parameters))
     after = after.with_operations(*_operations(context.slug, parameters))
-    cautions = tie_cautions(name, context, [one.edge for one in parameters.places], length)
-    return Change(after, notes=tuple(cautions))
+    caught = [locate(pattern, context.place(pattern, one)) for one in parameters.places]
+    at_neck = any(lies_at_neck(pattern, one) for one in caught)
+    notes = (
+        *tie_cautions(name, context, length, at_neck=at_neck),
+        *told_unusual(name, "tie", {"length": length, "width": width}),
+    )
+    return Change(after, notes=notes)
 
 
 def _notches(pattern: Pattern, context: StepContext, parameters: TieParameters) -> Iterator[Notch]:

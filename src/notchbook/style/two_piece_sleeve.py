@@ -12,13 +12,18 @@ from notchbook.errors import StepRefused
 from notchbook.pattern import Allowance, Finding, Measured, Pattern, Severity, sewn_length, spoken, worded
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
+from notchbook.style._ranged_amount import told_outside
+from notchbook.style.sleeves.crossing import crosses
 from notchbook.style.sleeves.figures import BEND_REACH, ELBOW_BEND, FOREARM_SHIFT, HIND_ARM_SHIFT
 from notchbook.style.sleeves.found import FoundSleeve, sleeve_found
 from notchbook.style.sleeves.hems import hem_class
-from notchbook.style.sleeves.two_piece.folds import folds_of
+from notchbook.style.sleeves.two_piece.folds import Folds, folds_of
 from notchbook.style.sleeves.two_piece.joining import arm_seams, sewn_anew, what_became
 from notchbook.style.sleeves.two_piece.panels import Panels, panels_of
 from notchbook.style.sleeves.two_piece.seam_lines import Shift
+
+_LEAST_HEM = 20.0
+"""mm of the hem that are left to the under sleeve. Own judgment."""
 
 
 class TwoPieceParameters(StepParameters):
@@ -46,12 +51,10 @@ def run(pattern: Pattern, context: StepContext, parameters: TwoPieceParameters) 
         sleeve,
         elbow,
         sewn_length(pattern, sleeve.name("hem")),
-        context.mm(parameters.bend),
+        context.not_negative(parameters.bend, "bend"),
         context.positive(parameters.bend_reach, "bend_reach"),
     )
-    front = context.mm(parameters.forearm_shift)
-    back = Shift(context.mm(parameters.hind_arm_shift), context.mm(parameters.hind_arm_hem))
-    panels = panels_of(context.slug, sleeve, folds, Shift(front, front), back)
+    panels = _panels(context, parameters, sleeve, folds)
     after = pattern.with_pieces(panels.top, panels.under, without=(sleeve.piece.name,))
     splits, merges, removals, notches, seams = what_became(pattern, sleeve, panels)
     after = after.with_notches(without=notches).with_seams(without=seams)
@@ -66,8 +69,29 @@ def run(pattern: Pattern, context: StepContext, parameters: TwoPieceParameters) 
         sleeve.name("elbow_line"): panels.elbow_grows,
         panels.top.outline[0].name: longer - sewn_length(pattern, hem),
     }
-    notes = tuple(_told(context.slug, panels))
+    notes = (*_told(context.slug, panels), *_unusual(context, parameters, panels.top.name))
     return Change(after, splits, merges, removals, asked=grown, notes=notes)
+
+
+def _panels(
+    context: StepContext, parameters: TwoPieceParameters, sleeve: FoundSleeve, folds: Folds
+) -> Panels:
+    """The two pieces; StepRefused ``two-piece-hem-narrow`` where the seams leave nothing of the hem to the
+    under sleeve, ``two-piece-crosses`` where a piece would cross itself."""
+    forearm = context.not_negative(parameters.forearm_shift, "forearm_shift")
+    front = Shift(forearm, forearm)
+    back = Shift(
+        context.not_negative(parameters.hind_arm_shift, "hind_arm_shift"),
+        context.not_negative(parameters.hind_arm_hem, "hind_arm_hem"),
+    )
+    left = folds.front.hem.distance_to(folds.back.hem) - front.at_hem - back.at_hem
+    if left < _LEAST_HEM:
+        raise StepRefused("two-piece-hem-narrow", left=left, least=_LEAST_HEM)
+    panels = panels_of(context.slug, sleeve, folds, front, back)
+    for piece in (panels.top, panels.under):
+        if crosses(piece, [edge.name for edge in piece.outline]):
+            raise StepRefused("two-piece-crosses", piece=spoken(piece.name))
+    return panels
 
 
 def _elbow(sleeve: FoundSleeve) -> float:
@@ -93,6 +117,16 @@ def _told(slug: str, panels: Panels) -> Iterator[Finding]:
         eased=hind_arm[0] - hind_arm[1],
         stretched=forearm[1] - forearm[0],
     )
+
+
+def _unusual(context: StepContext, parameters: TwoPieceParameters, piece: str) -> Iterator[Finding]:
+    """Amounts outside of what is usual."""
+    for field, amount, figure in (
+        ("forearm_shift", parameters.forearm_shift, FOREARM_SHIFT),
+        ("hind_arm_shift", parameters.hind_arm_shift, HIND_ARM_SHIFT),
+        ("bend", parameters.bend, ELBOW_BEND),
+    ):
+        yield from told_outside(STEP.operation, piece, field, context.mm(amount), figure)
 
 
 STEP = StepDefinition(

@@ -33,6 +33,8 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.style._seam_above import only_above
+from notchbook.style.closures.notches_left import notches_left
+from notchbook.style.closures.within_trade import told_unusual
 from notchbook.units import TOLERANCES
 
 
@@ -82,7 +84,8 @@ def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> C
         purpose="top of vent",
     )
     turned_in = Allowance("vent")
-    after = pattern.with_pieces(vented).with_seams(*seams).with_notches(notch)
+    lone = notches_left(pattern, {found.edge.name: (parameters.hem_end, height)})
+    after = pattern.with_pieces(vented).with_seams(*seams).with_notches(*lone, notch)
     after = after.with_allowances({vent: turned_in, part_name(owner, "top"): turned_in})
     if sizes.miter > 0.0:
         after = after.with_allowances({part_name(owner, "miter"): Allowance("facing_edge")})
@@ -91,7 +94,8 @@ def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> C
     else:
         hem = _hem_beside(pattern, piece, parameters.hem_end)
         after = after.with_allowances({part_name(owner, "hem"): hem})
-    return Change(after, splits={found.edge.name: children})
+    notes = told_unusual(piece.name, "vent", {"height": height, "width": width})
+    return Change(after, splits={found.edge.name: children}, notes=tuple(notes))
 
 
 class _Sizes(NamedTuple):

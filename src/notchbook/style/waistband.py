@@ -33,6 +33,7 @@ from notchbook.style.closures.band_orders import band_orders
 from notchbook.style.closures.band_pieces import SEEN_FROM_BEHIND, BandSize, band_pieces, opens_in_front
 from notchbook.style.closures.band_sewn import with_band_sewn
 from notchbook.style.closures.half_waist import BandedEdge, half_waist
+from notchbook.style.closures.within_trade import told_unusual
 
 
 class WaistbandParameters(StepParameters):
@@ -86,7 +87,9 @@ def run(pattern: Pattern, context: StepContext, parameters: WaistbandParameters)
     after = after.with_allowances(dict.fromkeys(sewn, Allowance("waist")))
     after = after.with_allowances(dict.fromkeys(plain, Allowance("waistband")))
     after = after.with_operations(*band_orders(context.slug, pieces))
-    return Change(after.with_materials({"fusible": "fusible"}))
+    amounts = {"depth": depth, "underlap": underlap, "ease": ease}
+    notes = told_unusual(pieces[0].name, "waistband", amounts)
+    return Change(after.with_materials({"fusible": "fusible"}), notes=tuple(notes))
 
 
 def _seen(pieces: tuple[Piece, ...], in_front: bool) -> tuple[Piece, ...]:

@@ -7,6 +7,7 @@ ends.
 
 from typing import Literal
 
+from notchbook.errors import StepRefused
 from notchbook.geometry import Point
 from notchbook.pattern import Allowance, Notch, Pattern, Piece, Place, Seam, part_name, piece_name
 from notchbook.pattern.names import last_word
@@ -15,7 +16,7 @@ from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
 from notchbook.recipe.parameters import MaterialWord
 from notchbook.style._ranged_amount import ranged
 from notchbook.style.pockets.bag_reach import require_reach
-from notchbook.style.pockets.figures import BAG_BESIDE, WELT_DOUBLE, WELT_SINGLE
+from notchbook.style.pockets.figures import BAG_BESIDE, SLIT_LEAST, WELT_DOUBLE, WELT_SINGLE
 from notchbook.style.pockets.flap import FlapAsked, with_flap
 from notchbook.style.pockets.hand import hand_note
 from notchbook.style.pockets.inside import require_inside
@@ -61,10 +62,13 @@ class WeltPocketParameters(PlacedParameters):
 
 
 def run(pattern: Pattern, context: StepContext, parameters: WeltPocketParameters) -> Change:
-    """Draw the opening on its piece, and make its pieces."""
+    """Draw the opening on its piece, and make its pieces; StepRefused ``pocket-opening-small``."""
     at = placed(pattern, context, parameters)
     asked = _asked(context, parameters)
-    box = WeltBox(at, context.positive(parameters.opening, "opening"), asked.welts * asked.welt)
+    opening = context.positive(parameters.opening, "opening")
+    if opening < SLIT_LEAST.value:
+        raise StepRefused("pocket-opening-small", opening=opening, least=SLIT_LEAST.value)
+    box = WeltBox(at, opening, asked.welts * asked.welt)
     require_inside(at.piece, box.outline)
     owner = piece_name(context.slug, last_word(at.piece.name))
     made = welt_pieces(box, asked, owner)

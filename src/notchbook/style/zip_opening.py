@@ -1,6 +1,7 @@
 """An opening for a zip in a seam: its allowance, the notch where it stops, and how it is stitched, on both
 edges of the seam."""
 
+from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from notchbook.pattern import Allowance, Notch, Pattern, Place, locate, part_name
@@ -13,9 +14,9 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style.closures.divided import Divided, divided, owner_on
+from notchbook.style.closures.divided import Divided, all_divided, beside, owner_on, words_at
 from notchbook.style.closures.figures import ZIP_STEP_BELOW
-from notchbook.style.closures.sewn_mates import mates_of
+from notchbook.style.closures.sewn_mates import opened_ends
 from notchbook.style.closures.zip_settings import ZIP_SETTINGS, ZipSetting, with_zip_stitches, zip_operation
 
 
@@ -41,36 +42,32 @@ def run(pattern: Pattern, context: StepContext, parameters: ZipParameters) -> Ch
     """Write down the allowance, the notch at the stop and the stitches; no outline changes."""
     length = context.positive(parameters.length, "length")
     row = ZIP_SETTINGS[parameters.setting]
-    mates = list(mates_of(pattern, parameters.edge, parameters.from_point))
-    stops = [Place(*end, length) for end in [(parameters.edge, parameters.from_point), *mates]]
-    after = pattern.with_notches(*(_notch(pattern, context, one) for one in stops))
-    stitched = stops if row.on_both else stops[:1]
-    after = with_zip_stitches(after, context.slug, stitched, row)
-    cuts = _steps(after, context.slug, stops) if parameters.step else []
-    after = after.with_pieces(*(cut.piece for cut in cuts))
-    after = after.with_notches(*(_step_notch(context.slug, cut) for cut in cuts))
+    ends = opened_ends(pattern, parameters.edge, parameters.from_point)
+    stops = [Place(*end, length) for end in ends]
+    after = pattern.with_notches(*_notches(pattern, context.slug, stops))
+    after = with_zip_stitches(after, context.slug, stops, row)
+    words = ("zip", "seam", "zip_end")
+    below = length + ZIP_STEP_BELOW.value
+    stepped = [(*end, below) for end in ends] if parameters.step else []
+    after, cuts = all_divided(after, stepped, words, context.slug)
+    after = after.with_notches(*_step_notches(cuts))
     edges = [cut.near for cut in cuts] or [one.edge for one in stops]
     after = after.with_allowances({edge: Allowance(row.allowance_class) for edge in edges})
     after = after.with_operations(zip_operation(context.slug, parameters.setting, parameters.laps, stops))
     return Change(after, splits={cut.edge: cut.parts for cut in cuts})
 
 
-def _notch(pattern: Pattern, context: StepContext, stop: Place) -> Notch:
-    owner = owner_on(context.slug, locate(pattern, stop).piece)
-    return Notch(part_name(owner, "zip_notch"), stop, purpose="zip stop")
+def _notches(pattern: Pattern, slug: str, stops: Sequence[Place]) -> Iterator[Notch]:
+    ends = [(one.edge, one.from_point) for one in stops]
+    for index, stop in enumerate(stops):
+        owner = owner_on(slug, locate(pattern, stop).piece)
+        yield Notch(part_name(owner, words_at(pattern, ends, index, "zip_notch")), stop, purpose="zip stop")
 
 
-def _steps(pattern: Pattern, slug: str, stops: list[Place]) -> list[Divided]:
-    """Each edge divided below the stop, where its allowance steps back."""
-    words = ("zip", "seam", "zip_end")
-    below = ZIP_STEP_BELOW.value
-    return [divided(pattern, (one.edge, one.from_point), one.amount + below, words, slug) for one in stops]
-
-
-def _step_notch(slug: str, cut: Divided) -> Notch:
-    """A notch where the width of the allowance changes."""
-    name = part_name(owner_on(slug, cut.piece.name), "zip_end_notch")
-    return Notch(name, Place(cut.far, cut.point, 0.0), purpose="allowance steps")
+def _step_notches(cuts: Sequence[Divided]) -> Iterator[Notch]:
+    """Where the width of the allowance changes."""
+    for cut in cuts:
+        yield Notch(beside(cut.point, "notch"), Place(cut.far, cut.point, 0.0), purpose="allowance steps")
 
 
 STEP = StepDefinition(

@@ -24,6 +24,7 @@ from support import (
     faults_shapes,
     faults_suit,
     faults_trousers,
+    faults_zips,
 )
 from support.faults import PLANTED, Planted
 from support.faults_seams import PROMISES
@@ -46,6 +47,7 @@ FAULT_FILES = (
     faults_shapes,
     faults_suit,
     faults_trousers,
+    faults_zips,
 )
 FAULTS = [planted for planted in PLANTED if planted.code is not None]
 HARMLESS = [planted for planted in PLANTED if planted.code is None]

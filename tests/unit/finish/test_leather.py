@@ -81,7 +81,18 @@ def test_the_papers_say_how_it_is_marked_held_and_skived(leather: Replay) -> Non
     assert leather_notes(skirt().pattern, LengthStyle()) == ()
     keys = [line.key for line in sewing_order(leather.pattern).lines]
     assert keys.index("leather_making/edges_held") < keys.index("skirt/side_seam")
-    assert keys[-1] == "leather_making/seams_glued"
+    assert keys.index("leather_making/seams_glued") < keys.index("skirt/side_seam"), "before one is crossed"
+
+
+def test_the_hem_of_leather_is_glued_and_that_of_cloth_is_not(cloth: Replay, leather: Replay) -> None:
+    """A hem turned once and glued: common practice, no source; the glue wants fresh air."""
+    told = [
+        next(line.text for line in sewing_order(run.pattern).lines if line.key == "skirt.front/hem_line")
+        for run in (cloth, leather)
+    ]
+    assert told[0] == "Turn up the hem of the front and back"
+    assert "glue" in told[1]
+    assert "air the room" in told[1]
 
 
 def test_each_dart_is_to_be_trimmed() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from notchbook.finish.sewing import sewing_order
 from notchbook.finish.sewing.tasks import tasks_of
-from notchbook.pattern import EdgeUse, Elastic, Operation, Pattern, Seam
+from notchbook.pattern import CutInstruction, EdgeUse, Elastic, Operation, Pattern, Seam
 from support.hand_skirt import hand_skirt
 
 RUN = (
@@ -24,7 +24,22 @@ def test_darts_then_seams_then_hems() -> None:
     darts = [key for key in keys if "dart" in key]
     assert len(darts) == 3, "one in front, two in the back"
     assert keys[:3] == darts
-    assert keys[-2:] == ["skirt.front/hem_line", "skirt.back/hem_line"]
+    assert keys[-1] == "skirt.front/hem_line"
+
+
+def test_hems_that_a_seam_joins_are_one_line_and_others_are_not() -> None:
+    skirt = hand_skirt()
+    line = sewing_order(skirt).lines[-1]
+    assert line.text == "Turn up the hem of the skirt front and skirt back"
+    assert line.at == ("skirt.front/hem", "skirt.back/hem")
+    apart = _keys(skirt.with_seams(without=["skirt/side_seam"]))
+    assert {"skirt.front/hem_line", "skirt.back/hem_line"} <= set(apart)
+
+
+def test_the_hem_of_another_material_is_a_line_of_its_own() -> None:
+    skirt = hand_skirt()
+    lining = replace(skirt.pieces["skirt.back"], instructions=(CutInstruction("lining", 1),))
+    assert {"skirt.front/hem_line", "skirt.back/hem_line"} <= set(_keys(skirt.with_pieces(lining)))
 
 
 def test_every_seam_and_intake_stands_once() -> None:

@@ -1,5 +1,6 @@
 """A piece holds together: closed, counter-clockwise, also when it is moved and reflected."""
 
+from collections import Counter
 from dataclasses import replace
 from operator import setitem
 
@@ -62,6 +63,9 @@ def test_edges_points_and_names_are_found() -> None:
     assert piece.sew_line.area() == pytest.approx(10_000.0)
     assert piece.bounds.width == 100.0
     assert len(list(piece.names())) == 1 + 4 + 4 + 1
+    kinds = Counter(kind for _, kind in piece.named)
+    assert kinds == {"piece": 1, "edge": 4, "point": 4, "mark": 1}
+    assert dict(piece.named) == dict(Pattern(frozen_map({piece.name: piece})).index)
     with pytest.raises(KeyError):
         piece.edge("box.top/hem")
     with pytest.raises(KeyError):

@@ -25,6 +25,7 @@ from notchbook.pattern import (
     locate,
     run_length,
     run_of,
+    seam_misfit,
     sewn_length,
     walk_seam,
     with_side,
@@ -186,6 +187,14 @@ def test_declared_ease_is_no_misfit() -> None:
     seam = pattern.seams["skirt/side_seam"]
     assert walk_seam(pattern, seam).misfit == pytest.approx(6.0)
     assert walk_seam(pattern, replace(seam, ease=6.0)).misfit == pytest.approx(0.0, abs=1e-9)
+
+
+@pytest.mark.parametrize("ease", [0.0, 2.5])
+def test_the_misfit_of_a_seam_is_that_of_its_walk(ease: float) -> None:
+    pattern = point_moved(hand_skirt(), "skirt.back/hem_side", 0.0, -6.0)
+    seam = replace(pattern.seams["skirt/side_seam"], ease=ease)
+    assert seam_misfit(pattern, seam) == pytest.approx(6.0 - ease)
+    assert seam_misfit(pattern, seam) == walk_seam(pattern, seam).misfit
 
 
 def test_a_seam_to_its_own_reflection_meets_each_notch_twice() -> None:

@@ -6,8 +6,9 @@ import pytest
 
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
+from notchbook.finish.sewing import sewing_order
 from notchbook.geometry import Transform
-from notchbook.pattern import pattern_to_data
+from notchbook.pattern import Severity, pattern_to_data
 from notchbook.recipe import Replay, replay
 from support.skirt_judge import Judge
 from support.sleeve_bodies import spoken_of, woman
@@ -123,6 +124,23 @@ def test_hanging_out_is_told_with_its_amount() -> None:
     box = run(skirt_recipe()).pattern.pieces[FRONT].bounds
     assert notes[0].measured == pytest.approx(0.97 * (box.max_x - box.min_x))
     assert not [note for note in bias(degrees=0.0).notes if note.check == "bias_grain"]
+
+
+def test_what_a_strip_of_the_cloth_told_need_not_be_looked_at_again() -> None:
+    severities = [
+        {note.severity for note in bias(**given).notes if note.check == "bias_grain"}
+        for given in ({}, {"narrows": 2.5})
+    ]
+    assert severities == [{Severity.LOOK}, {Severity.NOTE}]
+
+
+def test_the_cloth_hangs_out_before_its_hem_is_turned() -> None:
+    """24 hours before the hem is leveled: common practice, no source."""
+    keys = [line.key for line in sewing_order(bias().pattern).lines]
+    assert keys.index("bias/hung") < keys.index(f"{FRONT}/hem_line")
+    line = next(line for line in sewing_order(bias().pattern).lines if line.key == "bias/hung")
+    assert "24 hours" in line.text
+    assert "bias/hung" not in [line.key for line in sewing_order(bias(degrees=0.0).pattern).lines]
 
 
 def test_a_half_on_the_fold_is_found_by_its_grain_until_it_is_unfolded() -> None:

@@ -4,6 +4,7 @@ Outside: shapely and numpy measure the drawn pieces. Figures of common practice 
 to 40 mm, shield 5 to 8 mm wider and longer, zip stop 10 mm above the crotch notch; left over right for men.
 """
 
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -16,13 +17,15 @@ from notchbook.app.papers import cut_ready, job_of
 from notchbook.body.charts import shipped_chart
 from notchbook.checks.openings import openings
 from notchbook.finish.sewing import sewing_order
-from notchbook.pattern import locate, walk_seam
+from notchbook.pattern import Place, locate, walk_seam
 from notchbook.recipe import Replay, replay
+from notchbook.style.closures.fly_cut import notch_depth
 from support.closure_steps import (
     BACK_OPENING,
     FLY,
     FLY_BAND,
     FLY_WAIST,
+    codes,
     line,
     lower_sets,
     outside_length,
@@ -33,6 +36,7 @@ from support.closure_steps import (
 from support.edge_steps import misfits, refusal, skirt, trousers
 
 FRONT = "trousers.front"
+BY_LENGTH = {"length": "15 cm", "notch": None}
 
 
 @cache
@@ -92,6 +96,37 @@ def test_the_facing_lies_on_the_side_that_laps_and_is_its_mirror_face_up(over: s
     if over == "right":
         laid = affinity.scale(laid, xfact=-1.0, yfact=1.0, origin=(0.0, 0.0))
     assert laid.difference(drawn).area < 1.0
+
+
+@pytest.mark.parametrize("over", ["left", "right"])
+def test_where_the_sides_differ_the_facing_is_the_mirror_of_its_own_front(over: str) -> None:
+    """Two fronts, each drawn face up: what lies behind either of them, face up, is its mirror."""
+    done = stepped(trousers(), ("fly", {**FLY, "over": over}))
+    pattern = replay(done.recipe, lower_sets()["uneven"]).pattern
+    facing, front = pattern.pieces["fly.facing"], pattern.pieces[f"{FRONT}@{over}"]
+    turned = affinity.scale(polygon(facing), xfact=-1.0, yfact=1.0, origin=(0.0, 0.0))
+    assert turned.difference(polygon(front)).area < 1.0
+    assert polygon(facing).difference(polygon(front)).area > 100.0
+
+
+@pytest.mark.parametrize("higher", ["left", "right"])
+def test_where_the_crotch_curves_begin_at_two_heights_the_fly_opens_past_neither(higher: str) -> None:
+    """One notch moved 7 mm up on a body whose sides differ: the fly opens down to that one on both."""
+    pattern = replay(trousers().recipe, lower_sets()["uneven"]).pattern
+    seam, top = f"{FRONT}/crotch_seam", f"{FRONT}/waist_center"
+    depth = notch_depth(pattern, seam, top, FLY["notch"])
+    notch = pattern.notches[f"{FRONT}/crotch_notch@{higher}"]
+    place = Place(f"{seam}@{higher}", f"{top}@{higher}", depth - 7.0)
+    moved = pattern.with_notches(replace(notch, place=place))
+    assert notch_depth(moved, seam, top, FLY["notch"]) == pytest.approx(depth - 7.0, abs=0.01)
+
+
+def test_a_fly_past_the_crotch_notch_leaves_it_as_a_lone_mark() -> None:
+    done = stepped(trousers(), ("fly", {**FLY, "length": "19 cm"}))
+    notch = done.pattern.notches[f"{FRONT}/crotch_notch"]
+    assert notch.seam is None
+    assert "notch-off-seam" not in codes(done)
+    assert flown().pattern.notches[f"{FRONT}/crotch_notch"].seam == "trousers/front_crotch_seam"
 
 
 @pytest.mark.parametrize("size", ["116", "122"])
@@ -174,7 +209,10 @@ def test_a_band_face_up_has_the_wearers_sides_as_they_are_seen() -> None:
         ("name-lost", {"edge": f"{FRONT}/nothing"}),
         ("end-lost", {"top": f"{FRONT}/hem_side"}),
         ("amount-not-positive", {"width": "0 mm"}),
-        ("closure-sewn-elsewhere", {"edge": f"{FRONT}/side_seam", "top": f"{FRONT}/waist_side"}),
+        ("closure-sewn-elsewhere", {"edge": f"{FRONT}/side_seam", "top": f"{FRONT}/waist_side", **BY_LENGTH}),
+        ("fly-notch-elsewhere", {"edge": f"{FRONT}/side_seam", "top": f"{FRONT}/waist_side"}),
+        ("fly-notch-elsewhere", {"notch": "trousers.back/crotch_notch"}),
+        ("fly-notch-elsewhere", {"notch": f"{FRONT}/hip_notch"}),
     ],
 )
 def test_flies_that_cannot_be_are_refused(code: str, changes: dict[str, Any]) -> None:
@@ -264,14 +302,15 @@ def test_the_cutter_gets_each_piece_of_the_trousers_as_often_as_they_have_it() -
 
 
 def test_the_fly_is_closed_before_the_band_goes_on_and_the_loops_before_it() -> None:
-    """The order of the workroom (common practice): fly and zip, the loops basted on the closed waist, then
-    the waistband."""
+    """The order of the workroom (common practice): the zip on the shield, before this is sewn on and covers
+    it; its other side on the facing; the loops basted on the closed waist, then the waistband."""
     orders = [one.text for one in sewing_order(banded().pattern).lines]
     first = {
         word: next(index for index, text in enumerate(orders) if word in text)
         for word in (
-            "fly facing to the front",
-            "Sew the zip",
+            "Baste one tape of the zip to the sewn edge of the shield",
+            "fly shield to the front",
+            "sew the other tape of the zip to the facing",
             "Stitch the J",
             "Baste the loops",
             "waist right",
@@ -280,4 +319,6 @@ def test_the_fly_is_closed_before_the_band_goes_on_and_the_loops_before_it() -> 
         )
     }
     assert list(first.values()) == sorted(first.values())
+    facing = next(index for index, text in enumerate(orders) if "fly facing to the front" in text)
+    assert facing < first["sew the other tape of the zip to the facing"]
     assert sewing_order(banded().pattern).gaps == ()

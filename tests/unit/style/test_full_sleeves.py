@@ -5,9 +5,15 @@ from typing import Any
 
 import pytest
 
+from notchbook.errors import StepRefused
+from notchbook.finish import production_table
+from notchbook.geometry import Path, Point
+from notchbook.geometry.offset_join import arc_segments
 from notchbook.pattern import Pattern, pattern_to_data, sewn_length, walk_seam
 from notchbook.recipe import Replay
 from notchbook.style.sleeves.figures import BISHOP_BACK, BISHOP_DROP, CUFF_EASE, PUFF_HEIGHT
+from notchbook.style.sleeves.found import sleeve_found
+from notchbook.style.sleeves.hems import hem_class
 from support.skirt_judge import Judge
 from support.sleeve_bodies import ARM, spoken_of, woman
 from support.sleeve_styles import (
@@ -31,6 +37,7 @@ from support.sleeve_styles import (
 HALVES = ("front", "back")
 SHAPED = {"puff": (puffed, "short"), "bishop": (bishop, "long"), "bell": (belled, "three_quarter")}
 SHAPED |= {"mutton": (mutton, "long")}
+TURNED: Step = ("turn_sleeve", "turned", {"degrees": 8})
 
 
 def runs(name: str) -> tuple[Replay, Replay]:
@@ -193,6 +200,8 @@ def test_either_sleeve_of_two_is_shaped() -> None:
         ([("puff_sleeve", "full", {"sleeve": "other"})], "sleeve-missing"),
         ([PUFF, ("bell_sleeve", "again", {})], "sleeve-full-already"),
         ([TWO_PIECE, BELL], "sleeve-missing"),
+        ([TURNED, CAPPED], "sleeve-in-parts"),
+        ([TURNED, ("raglan_sleeve", "raglan", {})], "sleeve-in-parts"),
         ([("bishop_sleeve", "full", {"hem_length": "80 cm"})], "sleeve-hem-too-small"),
         ([("leg_of_mutton_sleeve", "full", {"reach": "90 cm"})], "sleeve-reach"),
     ],
@@ -211,3 +220,32 @@ def test_a_short_sleeve_has_no_elbow_to_be_full_to() -> None:
     assert stopped_with(sleeve_style([MUTTON], length="short")) == "sleeve-no-elbow"
     reached: dict[str, Any] = {"reach": "8 cm", "opens": "8 cm"}
     assert sleeve_style([("leg_of_mutton_sleeve", "full", reached)], length="short").suspended is None
+
+
+def test_a_sleeve_without_its_balance_notch_is_refused() -> None:
+    pattern = plain().pattern
+    bare = pattern.with_notches(without=[f"{SLEEVE}/cap_front/balance_notch"])
+    with pytest.raises(StepRefused) as refused:
+        sleeve_found(bare, "sleeve")
+    assert refused.value.code == "sleeve-no-notch"
+
+
+def test_what_is_gathered_and_what_a_cuff_adds_is_told() -> None:
+    told = {note.code: note for note in bishop().notes}
+    pattern = bishop().pattern
+    hem = told["sleeve-gathered"]
+    assert hem.measured == pytest.approx(
+        sum(edge.length for name, edge in pattern.edges.items() if name.startswith(f"{SLEEVE}/hem")), abs=1e-6
+    )
+    assert hem.wanted == pytest.approx(ARM["wrist_girth"] + CUFF_EASE.value, abs=1e-6)
+    assert told["cuff-lengthens"].measured == pytest.approx(pattern.pieces["cuff.cuff"].bounds.height / 2.0)
+
+
+@pytest.mark.parametrize(("radius", "deep"), [(2000.0, 25.0), (600.0, 15.0), (300.0, 10.0)])
+def test_a_hem_is_turned_less_deep_where_it_bends_more(radius: float, deep: float) -> None:
+    """The raw edge of a hem turned on an arc is shorter by its depth over the radius (geometry), and a house
+    warns from 3 percent (own judgment)."""
+    arc = Path(tuple(arc_segments(Point(0.0, radius), Point(0.0, 0.0), 20.0)))
+    depth = production_table().width(hem_class(arc))
+    assert depth == deep
+    assert depth / radius < 0.03 or deep == 10.0

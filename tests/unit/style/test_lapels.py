@@ -1,17 +1,22 @@
 """Notched lapels and shawl collars: cut on the front, turned back at the roll line, their layers sewn."""
 
+import math
 from typing import Any
 
 import pytest
+from shapely.geometry import LineString
 
 from notchbook.app.examining import examine
 from notchbook.app.sewing_words import sewing_lines
 from notchbook.geometry import Path, Point
-from notchbook.pattern import Severity, pattern_from_data, pattern_to_data
+from notchbook.pattern import Severity, locate, pattern_from_data, pattern_to_data, walk_seam
 from notchbook.recipe import Replay, replay
+from notchbook.style.collars.laid_neck import laid_neck
+from notchbook.style.collars.neck import NeckEdge, neck_of
 from notchbook.units import LengthStyle
 from support.collar_steps import (
     FRONT_EDGE,
+    WITH_STAND,
     after,
     code_of,
     collared,
@@ -24,6 +29,7 @@ from support.collar_steps import (
 )
 from support.edge_steps import misfits
 from support.traced_steps import NECK
+from support.upper_patterns import drafted
 
 FRONT, OPERATIONS = "bodice.front", ["notched_lapel", "shawl_collar"]
 LAPEL = f"{FRONT_EDGE}/lapel"
@@ -107,10 +113,85 @@ def test_a_collar_swings_until_its_outer_edge_lies_on_the_back() -> None:
         for swing in ("0 mm", "10 mm", "20 mm")
     ]
     assert found[0] < found[1] < found[2]
-    usual = length_of(pattern_of(lapelled()), "notched_lapel.undercollar/outer")
     assert "collar-outer-short" in said(lapelled(swing="0 mm"))
     assert "collar-outer-short" not in said(lapelled())
-    assert found[0] < usual < found[2] + 20.0
+
+
+def swung(run: Replay, operation: str) -> float:
+    """By how much the neck edge behind is bent from the nape to the shoulder, radians, away from the roll
+    line."""
+    name = {"notched_lapel": "notched_lapel.undercollar", "shawl_collar": "shawl_collar.front"}[operation]
+    path = pattern_of(run).edges[f"{name}/neck_edge"].path
+    nape, shoulder = path.tangent_at(0.0), path.tangent_at(path.length)
+    return -math.atan2(nape.cross(shoulder), nape.dot(shoulder))
+
+
+@pytest.mark.parametrize("operation", OPERATIONS)
+@pytest.mark.parametrize("asked", [10.0, 25.0])
+def test_the_center_back_swings_by_as_much_as_asked(operation: str, asked: float) -> None:
+    """A line of so many mm that is bent evenly by an angle rises by (1 - cos) / angle of its length (the arc
+    of a circle, closed form)."""
+    straight, bent = (swung(lapelled(operation, swing=f"{one} mm"), operation) for one in (0.0, asked))
+    back = length_of(opened("medium-92").pattern, "bodice.back/neck")
+    angle = bent - straight
+    assert back * (1.0 - math.cos(angle)) / angle == pytest.approx(asked, abs=0.05)
+
+
+@pytest.mark.parametrize("operation", OPERATIONS)
+@pytest.mark.parametrize("fall", [45.0, 60.0])
+def test_a_collar_swings_as_far_as_its_outer_edge_needs(operation: str, fall: float) -> None:
+    """The outer edge behind is the neck and its bend times the width (a parallel, plane geometry). It comes
+    to be as long as the back is that far from its neck, by an outside program, less 4 mm that it gives."""
+    named = tuple(NeckEdge(**one) for one in NECK)
+    laid = laid_neck(neck_of(drafted("medium-92", "bodice").pattern, named))
+    behind = LineString([(p.x, p.y) for p in laid.path.between(0.0, laid.back).flattened(1e-5)])
+    runs = [lapelled(operation, fall=f"{fall} mm", swing=one) for one in (None, "0 mm")]
+    bend = swung(runs[0], operation) - swung(runs[1], operation)
+    outer = behind.length + bend * (30.0 + fall)
+    assert outer == pytest.approx(behind.offset_curve(fall - 30.0).length - 4.0, abs=0.1)
+
+
+def test_a_collar_on_a_gathered_back_neck_swings_as_usual() -> None:
+    """12 degrees where the garment cannot be laid out (common practice, no source)."""
+    gathered = after(
+        opened("medium-92"),
+        "gather_edge",
+        edge="bodice.back/neck",
+        from_point="bodice.back/nape",
+        across="bodice.back/waist/center",
+        across_point="bodice.back/waist_center",
+        to_distance="4 cm",
+        across_share=0.0,
+        ratio=1.2,
+    )
+    asked = {"neck": WITH_STAND, "edge": FRONT_EDGE, "breaks": "20 cm"}
+    usual, flat = (after(gathered, "notched_lapel", **asked, swing=swing) for swing in (None, "0 mm"))
+    bend = swung(usual, "notched_lapel") - swung(flat, "notched_lapel")
+    assert math.degrees(bend) == pytest.approx(12.0, abs=0.01)
+
+
+def test_lapel_and_collar_are_notched_where_the_collar_ends() -> None:
+    """The upper edge of the lapel and the gorge are one straight line on front and facing: only a notch tells
+    where the collar ends. Its mates lie on both collars."""
+    pattern = pattern_of(lapelled(top="38 mm"))
+    for piece, tip in (("front", "lapel_tip"), ("facing", "lapel_tip"), ("undercollar", ""), ("collar", "")):
+        name = f"notched_lapel.{piece}/gorge/gorge_notch"
+        found = locate(pattern, pattern.notches[name].place)
+        spot = found.edge.path.point_at(found.distance)
+        points = pattern.pieces[found.piece].points
+        assert spot.distance_to(points[f"notched_lapel.{piece}/lapel_corner"]) < 0.01
+        if tip and piece == "front":
+            assert spot.distance_to(points[f"notched_lapel.{piece}/{tip}"]) == pytest.approx(38.0, abs=0.01)
+    walk = walk_seam(pattern, pattern.seams["notched_lapel/gorge"])
+    (station,) = walk.stations
+    assert (station.first, station.second) == pytest.approx((0.0, 0.0), abs=0.01)
+
+
+def test_a_turn_that_is_seldom_made_is_told() -> None:
+    """1/32 to 1/8 in on each side (from memory)."""
+    for operation in OPERATIONS:
+        assert "amount-unusual" not in said(lapelled(operation))
+        assert "amount-unusual" in said(lapelled(operation, turn="8 mm"))
 
 
 def test_a_shawl_is_one_piece_with_the_front() -> None:
@@ -166,6 +247,8 @@ def test_a_narrow_fall_is_told() -> None:
         ("lapel-facing-wide", {"facing_shoulder": "20 cm"}),
         ("lapel-facing-wide", {"facing": "15 cm"}),
         ("lapel-edge-elsewhere", {"edge": "bodice.front/armhole"}),
+        ("collar-outline-crosses", {"end": "30 cm"}),
+        ("collar-outline-crosses", {"lapel": "1000 mm"}),
     ],
 )
 def test_lapels_refuse_in_words(code: str, parameters: dict[str, Any]) -> None:

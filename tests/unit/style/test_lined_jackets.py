@@ -9,6 +9,7 @@ from notchbook.app.examining import examine
 from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Pattern, Severity, locate, pattern_from_data, pattern_to_data
 from notchbook.recipe import Replay
+from notchbook.style.traced.allowance_of import allowance_of
 from support.collar_steps import code_of, pattern_of, said, shape_of
 from support.edge_steps import misfits
 from support.jackets import lined, lined_jacket, measures_of
@@ -131,6 +132,20 @@ def test_a_cap_that_cannot_be_had_is_refused_in_words() -> None:
     assert code_of(run) == "lining-sleeve-too-high"
 
 
+def test_the_shoulder_of_the_lining_is_closed_before_its_sleeves_are_set_in() -> None:
+    """Facing to front, shoulders, sides, sleeves, as the garment is sewn (common practice, no source)."""
+    keys = [line.key for line in sewing_order(pattern_of(lined_jacket())).lines]
+    sewn = [f"lining/{word}" for word in ("front_facing", "shoulder", "side_seam", "front_armhole")]
+    assert sorted(sewn, key=keys.index) == sewn
+
+
+def test_lapel_and_collar_are_turned_when_all_their_layers_are_closed() -> None:
+    """Behind a lining the facing is sewn to the upper collar late, for its shoulder is closed first."""
+    keys = [line.key for line in sewing_order(pattern_of(lined_jacket())).lines]
+    layers = ("collar/front_edge", "collar/outer", "collar/facing_gorge")
+    assert keys.index("collar/turned") > max(map(keys.index, layers))
+
+
 def test_the_lining_is_sewn_in_an_order_that_can_be_kept() -> None:
     order = sewing_order(pattern_of(lined_jacket()))
     assert (order.gaps, order.waiting) == ((), ())
@@ -145,3 +160,18 @@ def test_a_notch_whose_seam_was_cut_away_goes_with_it() -> None:
     pattern = pattern_of(lined_jacket(lapel="shawl_collar"))
     assert {notch.seam for notch in pattern.notches.values() if notch.seam} <= set(pattern.seams)
     assert all(locate(pattern, notch.place) for notch in pattern.notches.values())
+
+
+def test_the_hem_of_a_sleeve_is_turned_up_alike_in_both_of_its_parts() -> None:
+    """Top and under sleeve have one hem; turned by two amounts the lining would twist on the sleeve."""
+    pattern = pattern_of(lined_jacket(sleeve="two"))
+    hems = [
+        edge.name
+        for piece in pattern.pieces.values()
+        if piece.name.startswith("lining.") and "sleeve" in piece.name
+        for edge in piece.outline
+        if "/hem" in edge.name
+    ]
+    classes = {own.allowance_class for own in (allowance_of(pattern, hem) for hem in hems) if own is not None}
+    assert len(hems) == 2
+    assert len(classes) == 1

@@ -6,6 +6,7 @@ import pytest
 from shapely.geometry import Polygon
 
 from notchbook.app.examining import examine
+from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Piece
 from notchbook.recipe import Replay
 from support.edge_steps import BACK, FRONT, applied, area, bodice, changed, misfits, refusal, skirt
@@ -170,3 +171,14 @@ def test_interlining_keeps_the_allowances_and_the_quantities_of_its_piece() -> N
 )
 def test_layers_that_cannot_be_are_refused(code: str, changes: dict[str, Any]) -> None:
     assert refusal(faced(), "interfacing", **changes) == code
+
+
+@pytest.mark.parametrize(("operation", "says"), [("interfacing", "cut out"), ("interlining", "as one")])
+def test_a_layer_is_laid_first_and_nothing_is_sewn_of_it_alone(operation: str, says: str) -> None:
+    """Layers are fused or basted to their piece before its darts are sewn (common practice, no source)."""
+    order = sewing_order(changed(skirt(), operation, pieces=["skirt.back"]))
+    texts = [line.text for line in order.lines]
+    laid = next(index for index, text in enumerate(texts) if f"back {operation}" in text)
+    assert says in texts[laid]
+    assert laid < next(index for index, text in enumerate(texts) if "dart of the back" in text)
+    assert [text for text in texts if f"back {operation}" in text] == [texts[laid]]

@@ -1,15 +1,18 @@
 """A raglan whose two lines are one, a cut-on sleeve whose seams are equally long, a gusset that goes in."""
 
+import math
 from typing import Any
 
 import pytest
 
+from notchbook.errors import StepRefused
 from notchbook.finish import finish, production_table
-from notchbook.geometry import Path
+from notchbook.geometry import Path, Point, Transform
 from notchbook.output.flat.garment import garment_flat
-from notchbook.pattern import Pattern, directed, pattern_to_data, sewn_length, walk_seam
+from notchbook.pattern import Pattern, directed, locate, pattern_to_data, sewn_length, walk_seam
 from notchbook.pattern.joining import gap_between, laying_motion
 from notchbook.recipe import Replay
+from notchbook.style.sleeves.raglan.taken import panel_of, require_inside
 from support.skirt_judge import Judge
 from support.sleeve_bodies import ARM, spoken_of, woman
 from support.sleeve_styles import (
@@ -80,8 +83,17 @@ def test_the_seams_over_the_arm_of_a_raglan_are_equally_long() -> None:
     apart = next(note for note in raglan().notes if note.code == "raglan-shoulders-apart")
     assert apart.measured is not None
     assert apart.measured >= 8.0
-    steep = sleeve_style([("raglan_sleeve", "raglan", {"above": "-1 cm"})], top=EASED, fabric="shirting")
-    assert "raglan-shoulders-lap" in [note.code for note in steep.notes] or steep.suspended is None
+    assert "raglan-shoulders-lap" not in [note.code for note in raglan().notes]
+    low = sleeve_style([("raglan_sleeve", "raglan", {"above": "0 mm"})], top=EASED, fabric="shirting")
+    assert low.suspended is None, str(low.suspended)
+    (lap,) = [note for note in low.notes if note.code.startswith("raglan-shoulders")]
+    assert lap.code == "raglan-shoulders-lap"
+    front, back = (
+        low.pattern.pieces[f"raglan.{which}_sleeve"].points[f"bodice.{which}/shoulder_point"].x
+        for which in HALVES
+    )
+    assert lap.measured == pytest.approx(front - back, abs=1e-9)
+    assert front < back, "the front lies at the right of a sleeve: each reaches past the other"
 
 
 def test_a_raglan_in_one_piece_has_a_dart_over_the_shoulder() -> None:
@@ -196,3 +208,50 @@ def test_a_cut_on_sleeve_that_binds_is_told() -> None:
     close = kimonos(depth="2 cm", angle=25)
     assert "kimono-arm-close" in [note.code for note in close.notes]
     assert "kimono-arm-close" not in [note.code for note in kimono().notes]
+
+
+def spot(pattern: Pattern, notch: str) -> Point:
+    return locate(pattern, pattern.notches[notch].place).position
+
+
+def test_the_notches_of_the_side_seam_stay_on_their_cloth_or_come_to_the_middle_of_what_is_left() -> None:
+    before = sleeve_style([], top=SHOULDER, length="none").pattern
+    shallow = kimonos(depth="5 mm", curve="1 mm").pattern
+    for which in HALVES:
+        notch, side = f"bodice.{which}/side_notch", f"bodice.{which}/side_seam"
+        assert spot(shallow, notch).distance_to(spot(before, notch)) < 1e-6
+        left = kimono().pattern.edges[side].path
+        assert left.length < before.edges[side].length - 40.0, "the sleeve took where the notch stood"
+        assert spot(kimono().pattern, notch).distance_to(left.point_at(left.length / 2.0)) < 1e-6
+
+
+def test_the_angle_that_is_told_of_the_back_is_that_of_the_drawn_sleeve() -> None:
+    (told,) = [note for note in kimono().notes if note.code == "kimono-back-angle"]
+    pattern = kimono().pattern
+    over = up(pattern, "kimono.back/overarm", "bodice.back/shoulder_point")
+    shoulder, arm = over.tangent_at(0.0, "after"), over.tangent_at(over.length)
+    assert told.measured == pytest.approx(math.degrees(math.acos(shoulder.dot(arm))), abs=1e-6)
+
+
+def test_a_back_that_no_angle_makes_as_long_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("notchbook.style.sleeves.kimono.lines._MOST", 0.01)
+    assert stopped_with(kimonos()) == "kimono-underarms-differ"
+
+
+def test_seams_over_the_arm_that_no_height_evens_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("notchbook.style.sleeves.raglan.laid._MOST", 0.01)
+    assert stopped_with(sleeve_style([RAGLAN], top=EASED)) == "raglan-overarms-differ"
+
+
+def test_a_raglan_line_must_lie_on_its_panel() -> None:
+    panel = panel_of(sleeve_style([], top=EASED).pattern, "bodice.front", "front", 35.0)
+    good = panel.line_from(60.0)
+    require_inside(panel, good)
+    beside = panel.outward * 200.0
+    for line in (
+        Path.polyline([good.start, good.start + beside, good.end]),
+        good.transformed(Transform.translation(beside.x, beside.y)),
+    ):
+        with pytest.raises(StepRefused) as refused:
+            require_inside(panel, line)
+        assert refused.value.code == "raglan-leaves-panel"

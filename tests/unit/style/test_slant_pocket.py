@@ -4,7 +4,9 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from shapely import get_parts
+from shapely import LineString, affinity
+from shapely import Point as Dot
+from shapely.ops import split
 
 from notchbook.app.drafting import draft
 from notchbook.app.examining import examine
@@ -12,13 +14,24 @@ from notchbook.checks import Subject, run_checks
 from notchbook.finish.sewing import sewing_order
 from notchbook.geometry import Line, Path
 from notchbook.output.flat.garment import garment_flat
-from notchbook.output.flat.joined import placed
+from notchbook.output.flat.joined import center_x, placed
+from notchbook.output.flat.laid import laying
 from notchbook.output.flat.outer import view_pieces
 from notchbook.pattern import sewn_length, walk_seam
 from notchbook.recipe import Replay, add_step, replay
 from support.charts import even_chart
-from support.edge_steps import applied, area, changed, misfits, refusal, skirt, trousers
-from support.pockets import BODIES, SLANT, WAISTBAND, away, drafted_for, new_findings, polygon_of, uneven
+from support.edge_steps import applied, changed, misfits, refusal, skirt, trousers
+from support.pockets import (
+    BODIES,
+    SLANT,
+    WAISTBAND,
+    away,
+    drafted_for,
+    line_of,
+    new_findings,
+    polygon_of,
+    uneven,
+)
 from support.yoke_skirt import FORM_A, run, yoke_recipe
 
 OWN = "slant_pocket.front"
@@ -51,14 +64,30 @@ def test_the_edge_of_the_opening_is_longer_than_the_line_below_it(done: Replay) 
 
 
 def test_the_piece_loses_the_corner_and_no_more(done: Replay) -> None:
-    before, front = (run.pattern.pieces["trousers.front"] for run in (trousers(), done))
-    under = done.pattern.pieces[f"{OWN}_under"]
-    lost = polygon_of(before.sew_line).difference(polygon_of(front.sew_line))
-    corner = max(get_parts(lost), key=lambda part: float(part.area))
-    assert area(before) - area(front) == pytest.approx(corner.area, abs=4.0 * 60.0 / 2.0)  # the waist rises
-    assert corner.area == pytest.approx(45.0 * 170.0 / 2.0, rel=0.15)
-    assert polygon_of(under.sew_line).buffer(0.1).contains(corner)
-    assert lost.area - corner.area < 5.0
+    """Without ease the corner is cut along the ruler laid at 45 and 170 mm; the ease only lifts the end of
+    the opening at the waist, nowhere by more than its 4 mm."""
+    block = trousers().pattern
+    whole = polygon_of(block.pieces["trousers.front"].sew_line)
+    waist, side = (
+        line_of(block.edges[f"trousers.front/{word}"].path) for word in ("waist/side", "side_seam")
+    )
+    if waist.distance(Dot(side.coords[0])) > 1e-6:
+        side = side.reverse()
+    if Dot(waist.coords[0]).distance(side) > 1e-6:
+        waist = waist.reverse()
+    ruler = affinity.scale(LineString([waist.interpolate(45.0), side.interpolate(170.0)]), 1.2, 1.2)
+    cut = sorted(split(whole, ruler).geoms, key=lambda part: float(part.area))[-2]
+    plain = polygon_of(
+        changed(trousers(), "slant_pocket", **SLANT, ease="0 cm").pieces["trousers.front"].sew_line
+    )
+    assert whole.difference(plain).symmetric_difference(cut).area < 5.0, "a pencil line along the waist"
+    assert plain.difference(whole).area < 5.0
+    front = polygon_of(done.pattern.pieces["trousers.front"].sew_line)
+    lifted = front.symmetric_difference(plain)
+    assert lifted.area > 60.0
+    assert lifted.buffer(-2.1).is_empty, "nowhere thicker than the ease"
+    assert lifted.distance(Dot(side.coords[-1])) > 500.0, "nothing below the opening"
+    assert polygon_of(done.pattern.pieces[f"{OWN}_under"].sew_line).buffer(0.1).contains(cut)
 
 
 def test_the_bags_lie_on_each_other_and_on_the_opening(done: Replay) -> None:
@@ -99,8 +128,9 @@ def test_the_flat_shows_the_side_piece_under_the_opening(done: Replay) -> None:
     under, front = pattern.pieces[f"{OWN}_under"], pattern.pieces["trousers.front"]
     placing = placed(pattern, view_pieces(pattern, "front"))
     for place in (under.points["trousers.front/waist_side"], under.points[f"{OWN}_under/opening_end"]):
-        apart = placing[under.name](place).distance_to(placing[front.name](place))
-        assert apart < 4.1  # the ease of the opening
+        lying = [placing[one.name](laying(one, center_x(one))(place)) for one in (under, front)]
+        apart = lying[0].distance_to(lying[1])
+        assert apart < 4.2  # the ease of the opening, and what a flattened line may lie off in a flat
     fills = [shape.fill for shape in garment_flat(pattern)[0].shapes]
     assert [round(fill.bounds().height) < 300 for fill in fills] == [True, True, False, False]
 
@@ -223,3 +253,13 @@ def test_a_low_waist_whose_pocket_crosses_the_hip_line_still_has_a_fair_side() -
     pocketed = applied(low, "slant_pocket", **SLANT)
     assert "trousers.front/hip_line/inner" in pocketed.pattern.index, "the opening crosses the hip line"
     assert "edge-wavers" not in {one.code for one in examine(pocketed, cut=False).findings}
+
+
+def test_a_bag_that_ends_beside_a_closed_dart_ends_on_it() -> None:
+    """Beside the joint of the two parts of the waist a scrap of 2 mm could not be sewn; 4 mm off it is left
+    as it was asked for."""
+    joint = trousers().pattern.edges["trousers.front/waist/side"].length
+    for asked, wanted in ((joint + 2.0, joint), (joint + 4.0, joint + 4.0), (joint - 2.0, joint)):
+        pattern = changed(trousers(), "slant_pocket", **SLANT, bag_width=f"{asked} mm")
+        upper = line_of(pattern.edges[f"{OWN}_inner_bag/upper"].path).length
+        assert upper == pytest.approx(wanted, abs=0.01)

@@ -9,11 +9,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString
+from shapely.geometry import Point as Spot
 
 from notchbook.geometry import inflections, offset
+from notchbook.pattern import locate
 from notchbook.recipe import Replay
 from notchbook.recipe import replay as run_on
-from notchbook.style.collars.curves import bent_edge, turn_for_rise
+from notchbook.style.collars.curves import bend_for_rise, bent_edge
 from notchbook.style.collars.figures import FALL_OVER_STAND, OUTER_EDGE_SHORT
 from notchbook.style.collars.laid_neck import laid_neck
 from notchbook.style.collars.neck import NeckEdge, neck_of
@@ -42,18 +44,18 @@ def walks(operation: str, off: dict[str, float]) -> dict[str, float]:
 
 @pytest.mark.parametrize("rise", [0.0, 5.0, 12.0, 25.0, -20.0])
 def test_a_bent_edge_has_its_length_and_rise(rise: float) -> None:
-    turn = turn_for_rise(185.0, 45.0, rise)
-    edge = bent_edge(185.0, 45.0, turn)
+    bend = bend_for_rise(185.0, 45.0, rise)
+    edge = bent_edge(185.0, 45.0, bend)
     assert edge.length == pytest.approx(185.0, abs=1e-6)
     assert edge.end.y == pytest.approx(rise, abs=0.05)
     assert abs(edge.point_at(45.0).y) < 0.01
 
 
-def test_the_parallel_of_a_bent_edge_is_shorter_by_turn_times_height() -> None:
-    """The length of a parallel: that of the line less distance times turn (plane geometry)."""
-    turn = turn_for_rise(185.0, 45.0, 12.0)
-    upper = offset(bent_edge(185.0, 45.0, turn), 35.0)
-    assert upper.length == pytest.approx(185.0 - 35.0 * math.radians(turn), abs=0.05)
+def test_the_parallel_of_a_bent_edge_is_shorter_by_bend_times_height() -> None:
+    """The length of a parallel: that of the line less distance times bend (plane geometry)."""
+    bend = bend_for_rise(185.0, 45.0, 12.0)
+    upper = offset(bent_edge(185.0, 45.0, bend), 35.0)
+    assert upper.length == pytest.approx(185.0 - 35.0 * math.radians(bend), abs=0.05)
 
 
 @pytest.mark.parametrize(("front", "overlap"), [("round", "0 mm"), ("square", "20 mm"), ("round", "15 mm")])
@@ -111,6 +113,69 @@ def test_a_shirt_collar_is_stand_and_fall_in_one_length() -> None:
         "neck",
         "finish",
     }
+
+
+@pytest.mark.parametrize("operation", ["stand_collar", "shirt_collar"])
+@pytest.mark.parametrize("overlap", ["8 mm", "20 mm", "26 mm"])
+def test_a_stand_that_laps_has_a_button_on_the_center(operation: str, overlap: str) -> None:
+    """Shorter than the button stand, as long, and longer: centers lie on each other when it is buttoned, half
+    way up, and the hole begins 1/8 in beyond the center (from memory); it is 3 mm longer than its button."""
+    pattern = pattern_of(on_stand(operation, overlap=overlap, button="11 mm"))
+    piece = pattern.pieces[f"{operation}.stand"]
+    (mark,) = [one for one in piece.marks if one.kind == "button"]
+    (hole,) = [one.path for one in piece.lines if one.kind == "buttonhole"]
+    edge = line_of(pattern, f"{operation}.stand/neck_edge")
+    spot = Spot(mark.position.x, mark.position.y)
+    center = length_of(pattern, *NECK_LENGTH_EDGES)
+    assert edge.project(spot) == pytest.approx(center, abs=0.1)
+    height = line_of(pattern, f"{operation}.stand/center_back").length
+    assert edge.distance(spot) == pytest.approx(height / 2.0, abs=0.1)
+    assert hole.length == pytest.approx(14.0)
+    ends = [Spot(end.x, end.y) for end in (hole.start, hole.end)]
+    assert [end.distance(spot) for end in ends] == pytest.approx([25.4 / 8.0, 14.0 - 25.4 / 8.0], abs=0.2)
+    front = line_of(pattern, f"{operation}.stand/end")
+    assert front.distance(ends[0]) < front.distance(ends[1]), "it pulls toward the edge"
+    assert f"{operation}/buttonhole" in pattern.operations
+
+
+@pytest.mark.parametrize("operation", ["stand_collar", "shirt_collar"])
+def test_a_stand_whose_ends_meet_has_no_button(operation: str) -> None:
+    pattern = pattern_of(on_stand(operation, overlap="0 mm"))
+    piece = pattern.pieces[f"{operation}.stand"]
+    assert {one.kind for one in piece.marks} | {one.kind for one in piece.lines} <= {"point", "datum"}
+    assert f"{operation}/buttonhole" not in pattern.operations
+
+
+@pytest.mark.parametrize("overlap", ["0 mm", "20 mm", "26 mm"])
+def test_the_stand_is_notched_where_the_fall_begins(overlap: str) -> None:
+    """At the center front; only there do fall and stand come out alike at both ends (common practice)."""
+    pattern = pattern_of(on_stand("shirt_collar", overlap=overlap))
+    for stand, fall in ((STAND, "shirt_collar.undercollar"), ("shirt_collar.inner_stand", FALL)):
+        found = locate(pattern, pattern.notches[f"{stand}/upper/fall_notch"].place)
+        spot = found.edge.path.point_at(found.distance)
+        end = pattern.edges[f"{stand}/end"].path
+        assert min(spot.distance_to(end.start), spot.distance_to(end.end)) < 0.01
+        upper = line_of(pattern, f"{stand}/upper")
+        assert upper.length == pytest.approx(length_of(pattern, f"{fall}/stand"), abs=0.05)
+        assert upper.project(Spot(spot.x, spot.y)) in (
+            pytest.approx(0.0, abs=0.05),
+            pytest.approx(upper.length, abs=0.05),
+        )
+
+
+def test_heights_that_are_seldom_made_are_told() -> None:
+    """A stand collar of 20 to 60 mm, a shirt stand of 1 to 1 1/2 in, a rise to 1 in (common practice)."""
+    usual = {"stand_collar": {"height": "60 mm"}, "shirt_collar": {"stand": "1 1/4 in", "rise": "5/8 in"}}
+    for operation, amounts in usual.items():
+        assert "amount-unusual" not in said(collared(operation, **amounts))
+    odd: list[tuple[str, dict[str, Any]]] = [
+        ("stand_collar", {"height": "90 mm", "rise": "0 mm"}),
+        ("stand_collar", {"rise": "40 mm"}),
+        ("roll_collar", {"stand": "90 mm", "fall": "100 mm"}),
+        ("shirt_collar", {"stand": "50 mm", "fall": "65 mm"}),
+    ]
+    for operation, amounts in odd:
+        assert "amount-unusual" in said(collared(operation, **amounts)), (operation, amounts)
 
 
 def test_the_part_of_an_overlap_beyond_the_garment_is_free() -> None:
@@ -176,14 +241,16 @@ def test_the_neck_is_laid_together_as_long_as_it_is() -> None:
     rise=st.floats(-35.0, 35.0),
 )
 @settings(max_examples=25, deadline=None)
-def test_any_bent_edge_keeps_its_length_and_turns_one_way(
+def test_any_bent_edge_keeps_its_length_and_bends_one_way(
     length: float, straight: float, rise: float
 ) -> None:
-    turn = turn_for_rise(length, straight * length, rise)
-    edge = bent_edge(length, straight * length, turn)
+    bend = bend_for_rise(length, straight * length, rise)
+    edge = bent_edge(length, straight * length, bend)
     assert edge.length == pytest.approx(length, abs=1e-6)
-    assert edge.tangent_at(edge.length).direction() == pytest.approx(turn, abs=0.01)
+    assert edge.tangent_at(edge.length).direction() == pytest.approx(bend, abs=0.01)
     assert not inflections(edge)
+    quarter = edge.tangent_at((0.75 * straight + 0.25) * length).direction()
+    assert abs(quarter) <= 0.15 * abs(bend) + 0.01, "it leaves its straight part slowly: a fair line"
 
 
 def test_a_roll_collar_is_as_long_as_the_neck_and_folds_at_its_stand() -> None:
@@ -237,6 +304,8 @@ def test_a_planted_fault_is_found() -> None:
         ("shirt_collar", "amount-not-positive", {"stand": "0 mm"}),
         ("shirt_collar", "collar-front-short", {"point": "10 mm"}),
         ("stand_collar", "collar-crosses", {"height": "60 cm", "rise": "60 mm"}),
+        ("stand_collar", "collar-crosses", {"height": "300 mm"}),
+        ("roll_collar", "collar-outline-crosses", {"point": "30 cm"}),
     ],
 )
 def test_stands_and_falls_refuse_in_words(operation: str, code: str, parameters: dict[str, Any]) -> None:

@@ -76,6 +76,9 @@ def test_the_seams_walk_and_what_they_differ_lies_round_the_elbow() -> None:
         assert math.copysign(1.0, sewn.ease) == sign, "the top is stretched in front and eased in behind"
         walk = walk_seam(pattern, sewn)
         assert walk.misfit == pytest.approx(0.0, abs=1e-9)
+        if word == "hind_arm":
+            (told,) = [note for note in two_piece().notes if note.code == "two-piece-elbow-ease"]
+            assert told.measured == pytest.approx(walk.second - walk.first, abs=1e-9)
         above, below = walk.stations
         assert above.first == pytest.approx(above.second, abs=1e-6)
         assert walk.first - (below.first or 0.0) == pytest.approx(
@@ -133,7 +136,7 @@ def test_what_is_no_plain_sleeve_is_refused_in_words() -> None:
     assert stopped_with(sleeve_style([TWO_PIECE], length="short")) == "two-piece-not-plain"
     far = ("two_piece_sleeve", "arm", {"bend_reach": "24 cm"})
     assert stopped_with(sleeve_style([far])) == "two-piece-elbow"
-    out = ("two_piece_sleeve", "arm", {"forearm_shift": "20 cm"})
+    out = ("two_piece_sleeve", "arm", {"hind_arm_shift": "30 cm"})
     assert stopped_with(sleeve_style([out])) == "two-piece-misses-cap"
 
 

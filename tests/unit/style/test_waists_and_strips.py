@@ -36,7 +36,6 @@ from support.closure_steps import (
     upper_sets,
 )
 from support.edge_steps import bodice, misfits, notes, place, refusal, skirt, trousers
-from upper_sheets import bodies
 
 ZIP = {"edge": "skirt.back/center_back", "from_point": "skirt.back/waist_center", "length": "18 cm"}
 CONTOURED = {"edges": BACK_OPENING}
@@ -152,7 +151,7 @@ def test_a_casing_cut_on_is_turned_over_and_told_of_darts() -> None:
         "hem"
     }
     assert notes(skirt(), "elastic_casing") == {"casing-darts"}
-    assert notes(skirt(), "elastic_casing", share=1.1) == {"casing-darts", "casing-slack"}
+    assert notes(skirt(), "elastic_casing", share=1.1) == {"amount-unusual", "casing-darts", "casing-slack"}
     assert "waist" in {one.kind for one in openings(done.pattern)}  # whether it goes over the hips is judged
 
 
@@ -320,23 +319,6 @@ def test_belt_loops_are_counted_on_the_base_and_stay_in_every_size() -> None:
     for name in ("small-80", "plus-128"):
         pattern = replay(done.recipe, lower_sets()[name]).pattern
         assert sum(one.purpose == "belt loop" for one in pattern.notches.values()) == number + 1
-
-
-@pytest.mark.parametrize(
-    ("name", "edge", "code"),
-    [
-        ("child-116", "neck", "tie-at-child-neck"),
-        ("child-116", "hem", "tie-of-child"),
-        ("man-100", "neck", None),
-    ],
-)
-def test_ties_on_a_childs_garment_are_cautioned(name: str, edge: str, code: str | None) -> None:
-    """EN 14682: no cords at hood and neck to 7 years or 134 cm; free ends elsewhere limited (from memory)."""
-    measures = next(made for known, _, made in bodies() if known == name)
-    torso = draft("torso", measures, {})
-    at = place(f"torso.front/{edge}", f"torso.front/{'neck_pit' if edge == 'neck' else 'hem_center'}", "1 cm")
-    found = notes(torso, "tie", places=[at])
-    assert found == ({code} if code else set())
 
 
 def test_every_figure_of_closures_says_where_it_comes_from() -> None:

@@ -10,8 +10,8 @@ import pytest
 from shapely.geometry import LineString, Polygon
 
 from notchbook.finish import finish, production_table
-from notchbook.pattern import pattern_to_data, walk_seam
-from notchbook.recipe import Replay
+from notchbook.pattern import Notch, Pattern, Place, directed, locate, pattern_to_data, walk_seam
+from notchbook.recipe import Change, Replay, StepContext
 from notchbook.style.closures.zip_settings import ZIP_SETTINGS
 from support.closure_steps import (
     BACK_OPENING,
@@ -24,6 +24,9 @@ from support.closure_steps import (
     stepped,
 )
 from support.edge_steps import refusal, skirt
+from support.odd_steps import NoParameters, odd_step, register
+from support.two_sided import BLOCKS, drafted
+from support.yoke_skirt import FLARE, YOKE, run, skirt_recipe, with_steps
 
 BACK = "skirt.back"
 CENTER = {"edge": f"{BACK}/center_back", "from_point": f"{BACK}/waist_center", "length": "18 cm"}
@@ -141,6 +144,138 @@ def test_a_skirt_with_zip_slit_and_band_is_right_on_other_bodies(name: str) -> N
         ("waistband", {"edges": BACK_OPENING}),
     )
     assert said_more(done, "skirt", name) == set()
+
+
+SLEEVE = "sleeve.sleeve"
+SLEEVE_SLIT = {"edge": f"{SLEEVE}/front_seam", "hem_end": f"{SLEEVE}/hem_front"}
+
+
+def sleeve() -> Replay:
+    """A sleeve whose seam joins two edges of one piece, with the bodice that it goes into."""
+    return drafted("bodice and sleeve", BLOCKS["bodice and sleeve"].body())
+
+
+def test_a_slit_opens_both_edges_of_a_seam_that_lie_on_one_piece() -> None:
+    before, done = sleeve().pattern, stepped(sleeve(), ("hem_slit", {**SLEEVE_SLIT, "height": "8 cm"}))
+    pattern = done.pattern
+    assert polygon(pattern.pieces[SLEEVE]).symmetric_difference(polygon(before.pieces[SLEEVE])).area < 1.0
+    for edge in ("front_seam", "back_seam"):
+        assert outside_length(pattern, f"{SLEEVE}/{edge}/opening") == pytest.approx(80.0, abs=0.01)
+        assert pattern.allowances[f"{SLEEVE}/{edge}/opening"].allowance_class == "hem_slit"
+    walk = walk_seam(pattern, pattern.seams["sleeve/sleeve_seam"])
+    assert walk.first == pytest.approx(outside_length(before, f"{SLEEVE}/front_seam") - 80.0, abs=0.01)
+    assert walk.misfit == pytest.approx(0.0, abs=0.05)
+    tops = [locate(pattern, one.place) for one in pattern.notches.values() if one.purpose == "top of slit"]
+    assert {one.edge.name for one in tops} == {
+        f"{SLEEVE}/{edge}/seam" for edge in ("front_seam", "back_seam")
+    }
+    assert codes(done) == codes(sleeve())
+
+
+@pytest.mark.parametrize("setting", ["plain", "centered", "lapped"])
+def test_a_zip_between_two_edges_of_one_piece_is_marked_on_both(setting: str) -> None:
+    told = {"edge": SLEEVE_SLIT["edge"], "from_point": SLEEVE_SLIT["hem_end"], "length": "12 cm"}
+    done = stepped(sleeve(), ("zip_opening", {**told, "setting": setting, "step": True}))
+    pattern = done.pattern
+    marked = {
+        purpose: {
+            locate(pattern, one.place).edge.name.split("/")[1]
+            for one in pattern.notches.values()
+            if one.purpose == purpose
+        }
+        for purpose in ("zip stop", "allowance steps")
+    }
+    assert list(marked.values()) == [{"front_seam", "back_seam"}] * 2
+    for edge in ("front_seam", "back_seam"):
+        assert outside_length(pattern, f"{SLEEVE}/{edge}/zip") == pytest.approx(140.0, abs=0.01)
+    stitches = [one for one in pattern.pieces[SLEEVE].lines if one.kind == "stitch_line"]
+    assert len(stitches) == {"plain": 0, "centered": 2, "lapped": 1}[setting]
+    assert codes(done) == codes(sleeve())
+
+
+def zip_stops(pattern: Pattern) -> set[tuple[str, float]]:
+    """The pieces on which a zip is notched, and how far from where it opens."""
+    stops = [one.place for one in pattern.notches.values() if one.purpose == "zip stop"]
+    return {(locate(pattern, one).piece, one.amount) for one in stops}
+
+
+def test_a_zip_finds_its_other_edge_where_the_seam_has_become_shorter() -> None:
+    """The side seam is sewn above a slit only, so that it joins parts of both edges."""
+    done = stepped(skirt(), ("hem_slit", SIDE_SLIT), ("zip_opening", SIDE))
+    assert zip_stops(done.pattern) == {("skirt.front", 200.0), (BACK, 200.0)}
+    by_part = {**SIDE, "edge": "skirt.front/side_seam/seam"}
+    done = stepped(skirt(), ("hem_slit", SIDE_SLIT), ("zip_opening", by_part))
+    assert zip_stops(done.pattern) == {("skirt.front", 200.0), (BACK, 200.0)}
+
+
+def test_a_zip_begun_on_a_part_of_an_edge_is_set_into_the_whole_seam() -> None:
+    """The bust dart divides the front edge alone; from the waist up both edges have the zip, which may go on
+    over the dart."""
+    zipped_up = {"edge": "bodice.front/side_seam/below", "from_point": "bodice.front/waist_side"}
+    below = outside_length(sleeve().pattern, zipped_up["edge"])
+    for length in (60.0, 160.0):
+        done = stepped(sleeve(), ("zip_opening", {**zipped_up, "length": f"{length} mm"}))
+        assert zip_stops(done.pattern) == {("bodice.front", length), ("bodice.back", length)}
+    assert 60.0 < below < 160.0
+
+
+def test_a_zip_in_a_seam_of_many_edges_is_set_into_those_that_meet() -> None:
+    """A yoke seam divides both edges of the side seam, which is sewn above a slit: two edges on each side."""
+    start = run(with_steps(skirt_recipe(), FLARE, YOKE))
+    slit = stepped(start, ("hem_slit", {**SIDE_SLIT, "height": "10 cm"}))
+    upper = stepped(slit, ("zip_opening", {**SIDE, "length": "12 cm"})).pattern
+    assert zip_stops(upper) == {("yoke.front_above", 120.0), ("yoke.back_above", 120.0)}
+    seam = slit.pattern.seams["skirt/side_seam"]
+    assert (len(seam.first), len(seam.second)) == (2, 2)
+    begins = {use.edge: use.starts_at for use in (*seam.first, *seam.second)}
+    for use in (*seam.first, *seam.second):
+        (walk,) = directed(slit.pattern, use.edge, use.starts_at)
+        part = slit.pattern.carriers[use.edge].rpartition("_")[2]
+        for end in (walk.edge.start, walk.edge.end):
+            told = {"edge": use.edge, "from_point": end, "length": "9 cm"}
+            opened = stepped(slit, ("zip_opening", told)).pattern
+            assert zip_stops(opened) == {(f"yoke.front_{part}", 90.0), (f"yoke.back_{part}", 90.0)}
+            stops = [one.place for one in opened.notches.values() if one.purpose == "zip stop"]
+            assert len({one.from_point == begins[one.edge] for one in stops}) == 1  # both up, or both down
+
+
+def test_an_opening_begun_inside_a_seam_is_refused() -> None:
+    front = sleeve().pattern.pieces["bodice.front"]
+    above = front.edge("bodice.front/side_seam/above")
+    inner = above.end if above.start == "bodice.front/underarm" else above.start
+    told = {"edge": above.name, "from_point": inner, "length": "3 cm"}
+    assert refusal(sleeve(), "zip_opening", **told) == "opening-inside-seam"
+
+
+@pytest.mark.parametrize(
+    ("operation", "given", "passed"),
+    [
+        ("hem_slit", {**SIDE_SLIT, "height": "45 cm"}, True),
+        ("hem_slit", {**SIDE_SLIT, "height": "30 cm"}, False),
+    ],
+)
+def test_a_notch_on_what_opens_serves_no_seam(operation: str, given: dict[str, Any], passed: bool) -> None:
+    """The hip notch lies about 20 cm below the waist: of 60 cm, 45 cm reach past it and 30 cm do not."""
+    done = stepped(skirt(), (operation, given))
+    hip = done.pattern.notches["skirt.front/hip_notch"]
+    assert (hip.seam is None) is passed
+    assert "notch-off-seam" not in codes(done)
+
+
+@pytest.mark.parametrize(("height", "passed"), [("18 cm", True), ("12 cm", False)])
+def test_a_notch_on_a_vent_serves_no_seam(monkeypatch: pytest.MonkeyPatch, height: str, passed: bool) -> None:
+    """A notch of the center back seam 15 cm above the hem, put there by a step of this test."""
+    whole = outside_length(skirt().pattern, f"{BACK}/center_back")
+
+    def marked(pattern: Pattern, _context: StepContext, _parameters: NoParameters) -> Change:
+        place = Place(f"{BACK}/center_back", f"{BACK}/waist_center", whole - 150.0)
+        return Change(pattern.with_notches(Notch("odd.back/mark", place, seam="skirt/center_back")))
+
+    register(monkeypatch, odd_step(marked))
+    vent = {"edge": f"{BACK}/center_back", "hem_end": f"{BACK}/hem_center", "height": height}
+    done = stepped(skirt(), ("odd", {}), ("vent", vent))
+    assert (done.pattern.notches["odd.back/mark"].seam is None) is passed
+    assert "notch-off-seam" not in codes(done)
 
 
 def test_operations_tell_how_the_zip_is_set_and_are_kept_with_the_pattern() -> None:

@@ -6,6 +6,7 @@ from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.promised import promised
 from notchbook.checks.subject import Subject
 from notchbook.pattern import Expectation, Finding, Pattern, Severity, split_side, spoken
+from notchbook.pattern.promise_parts import Gone, promise_parts
 from notchbook.pattern.resolve import Found, resolve
 
 
@@ -25,6 +26,7 @@ from notchbook.pattern.resolve import Found, resolve
         "closure-large": "{what} comes out too large.",
         "closure-small": "{what} comes out too small.",
         "closure-unmeasurable": "{what} cannot be measured: {name} is gone.",
+        "closure-left-away": "{what} is not measured any more: {name} was left away.",
         "closure-other-body": "{what} was drafted for another body: its measure is not that of this one.",
     },
     suggestion="Look at the last step that changed these edges; if the new length is meant, change the ease.",
@@ -36,11 +38,20 @@ def expectations(subject: Subject) -> Iterator[Finding]:
         measured, gone = promised(subject.pattern, promise)
         spot = Spot(_piece(subject.pattern, promise), promise.name, None, promise.names)
         what = spoken(promise.name)
-        if gone:
+        if gone and _is_left_away(subject.pattern, promise):
+            yield expectations.finding(
+                "closure-left-away", spot, None, Severity.NOTE, what=what, name=spoken(gone)
+            )
+        elif gone:
             yield expectations.finding("closure-unmeasurable", spot, what=what, name=spoken(gone))
         elif abs(measured - promise.wanted) > subject.limits.closure:
             code = "closure-large" if measured > promise.wanted else "closure-small"
             yield expectations.finding(code, spot, Reading(measured, promise.wanted), what=what)
+
+
+def _is_left_away(pattern: Pattern, promise: Expectation) -> bool:
+    parts = promise_parts(pattern, promise)
+    return isinstance(parts, Gone) and parts.is_left_away
 
 
 def _other_body(subject: Subject, promise: Expectation) -> Iterator[Finding]:

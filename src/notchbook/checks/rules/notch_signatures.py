@@ -8,6 +8,7 @@ from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.subject import Subject
 from notchbook.checks.walks import WalkedSeam, notches_met, walked_seams
 from notchbook.pattern import Finding, Pattern, Severity, split_side, spoken
+from notchbook.pattern.sewn import Directed
 
 
 @check(
@@ -18,7 +19,7 @@ from notchbook.pattern import Finding, Pattern, Severity, split_side, spoken
         "and their notches of one kind stand in the same places, a panel can be sewn in at the wrong seam or "
         "upside down, and nothing stops her. A second notch, a double one or another place makes each seam "
         "its own. Mirrored seams of the wearer's two sides are one seam, and panels that are cut from one "
-        "piece may be exchanged."
+        "piece may be exchanged. A hollow edge is not taken for a straight one, an armhole for a waist."
     ),
     severity=Severity.LOOK,
     reads=("edges", "seams", "notches"),
@@ -32,7 +33,7 @@ def notch_signatures(subject: Subject) -> Iterator[Finding]:
     signed = [_signed(subject.pattern, walked) for walked in walked_seams(subject.pattern)]
     notched = [one for one in signed if any(one.stops)]
     for first, second in combinations(notched, 2):
-        if _is_same_seam(first, second):
+        if _is_same_seam(first, second) or not _look_alike(first, second):
             continue
         apart = _apart(first, second)
         if apart is not None and apart < subject.limits.notch_alike:
@@ -68,6 +69,27 @@ def _apart(first: _Signed, second: _Signed) -> float | None:
         return None
     notches = (abs(one[1] - two[1]) for one, two in zip(first.stops, second.stops, strict=True))
     return max(abs(first.walked.lengths[0] - second.walked.lengths[0]), *notches)
+
+
+_AS_BENT = 0.08
+"""How much less of its length the straight way along an edge may be for it still to look like another. Own
+judgment: an armhole is about 0.85, a waist above 0.98, a princess seam between."""
+
+
+def _look_alike(first: _Signed, second: _Signed) -> bool:
+    """Whether a side of the one is about as hollow as a side of the other."""
+    return any(
+        abs(_straightness(one) - _straightness(other)) <= _AS_BENT
+        for one in first.walked.runs
+        for other in second.walked.runs
+    )
+
+
+def _straightness(run: tuple[Directed, ...]) -> float:
+    """The straight ways along the edges of the run, as a share of its length."""
+    paths = [step.edge.path for step in run]
+    length = sum(path.length for path in paths)
+    return sum(path.start.distance_to(path.end) for path in paths) / length if length > 0.0 else 1.0
 
 
 def _is_same_seam(first: _Signed, second: _Signed) -> bool:

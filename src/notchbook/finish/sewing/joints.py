@@ -59,6 +59,10 @@ class Joints:
         """The seams that end at a point."""
         return frozenset(seam for _, seam in self._next.get(point, ()))
 
+    def meets(self, point: str) -> frozenset[str]:
+        """The points that seams lay on a point."""
+        return frozenset(other for other, by in self._next.get(point, ()) if by not in self._operations)
+
     def ends_of(self, seam: Seam) -> frozenset[str]:
         """The seams that end where this one does, on pieces that it joins, and are not turned as it is. The
         bag of a pocket is closed after it is sewn to its opening."""

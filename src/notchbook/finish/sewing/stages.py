@@ -6,9 +6,10 @@ The usual order of the workroom: what is easier on flat single pieces first, wha
 
 from typing import Final
 
-from notchbook.pattern import Pattern, Piece, Seam, Stage
+from notchbook.pattern import STAGES, Pattern, Piece, Seam, Stage
 from notchbook.pattern.names import last_word, split_side
 from notchbook.pattern.resolve import expand
+from notchbook.pattern.seam import TURNED_SEAM
 
 _BY_WORD: Final[dict[str, tuple[Stage, int]]] = {
     "shoulder": ("shoulders", 0),
@@ -16,6 +17,7 @@ _BY_WORD: Final[dict[str, tuple[Stage, int]]] = {
     "crotch": ("sides", 2),
     "armhole": ("armholes", 0),
     "neck": ("neck", 1),
+    "gorge": ("neck", 1),
 }
 """Words that stand for one place of the body, wherever they are found."""
 
@@ -59,13 +61,33 @@ def stage_of(pattern: Pattern, seam: Seam) -> tuple[Stage, int]:
         return _IN_SEAM if _closes_in_seam(seam, pieces) else _OWN.get(seam.allowance_class, ("pockets", 0))
     if pieces and all(_SLEEVE in last_word(piece.name) for piece in pieces):
         return "sleeves", 0
-    if seam.allowance_class == "lining" or (pieces and all(_is_lining(piece.name) for piece in pieces)):
-        return "lining", 0
-    for word, when in _BY_WORD.items():
-        if word in words:
-            return when
+    if pieces and all(is_lining(piece.name) for piece in pieces):
+        when = _by_word(words) or _by_class(seam)
+        return "lining", STAGES.index(when[0])  # a lining is closed in the order of the garment
+    if seam.allowance_class == "lining":
+        return "lining", _when_faced(pattern, {piece.name for piece in pieces})
     if pieces and all(piece.rule is not None for piece in pieces):
-        return "neck", 0  # a facing or collar is closed before it is sewn on
+        return _by_word(words) or ("neck", 0)  # a facing or collar is closed before it is sewn on
+    return _by_word(words) or _by_class(seam)
+
+
+def _when_faced(pattern: Pattern, pieces: set[str]) -> int:
+    """When a lining is sewn to a facing: as the facing is to the garment, a front edge before armholes."""
+    faced = (
+        seam
+        for seam in pattern.seams.values()
+        if seam.seam_class == TURNED_SEAM
+        and any(pattern.carriers.get(use.edge) in pieces for use in (*seam.first, *seam.second))
+    )
+    first = next(faced, None)
+    return len(STAGES) if first is None else STAGES.index(stage_of(pattern, first)[0])
+
+
+def _by_word(words: set[str]) -> tuple[Stage, int] | None:
+    return next((when for word, when in _BY_WORD.items() if word in words), None)
+
+
+def _by_class(seam: Seam) -> tuple[Stage, int]:
     return _BY_CLASS.get(seam.allowance_class, ("panels", 0))
 
 
@@ -75,7 +97,8 @@ def _closes_in_seam(seam: Seam, pieces: list[Piece]) -> bool:
     return seam.allowance_class == "pocket_bag" and all(openings)
 
 
-def _is_lining(piece: str) -> bool:
+def is_lining(piece: str) -> bool:
+    """Whether the piece of this name is one of a lining."""
     return "lining" in _words(piece)
 
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from notchbook.pattern import STAGES, Stage
+from notchbook.pattern import STAGES, Stage, split_side
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,3 +28,8 @@ class Task:
     def place(self) -> tuple[int, int]:
         """Where the task would stand if nothing had to come before it."""
         return STAGES.index(self.stage), self.rank
+
+
+def key_of(name: str) -> str:
+    """The name without its side: left and right are sewn alike, in one line of the order."""
+    return split_side(name)[0]

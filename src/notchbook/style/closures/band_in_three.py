@@ -44,11 +44,16 @@ def side_stops(pattern: Pattern, halves: Sequence[HalfWaist]) -> SideStops:
 
 
 def _side_stop(pattern: Pattern, half: HalfWaist) -> float:
+    return run_length(pattern, half.uses[: _side_index(pattern, half)])
+
+
+def _side_index(pattern: Pattern, half: HalfWaist) -> int:
+    """Which edge of the half is the first beyond the side seam."""
     panels = [panel_of(pattern, use) for use in half.uses]
     stop = next((index for index, panel in enumerate(panels) if panel != panels[0]), None)
     if stop is None:
         raise StepRefused("band-no-side", edge=spoken(half.uses[0].edge))
-    return run_length(pattern, half.uses[:stop])
+    return stop
 
 
 def opening_titles(*, in_front: bool) -> tuple[str, str]:
@@ -154,15 +159,16 @@ def _notches(
     """Panel seams between opening, side and center; the center; where the underlap begins."""
     for half in halves:
         side, near = half.side, stops.of_side(half.side)
+        side_index = _side_index(pattern, half)
         share = size.of_side(side) / half.length
         at = 0.0
         for number, use in enumerate(half.uses[:-1], 1):
             at += run_length(pattern, (use,)) * share
-            if abs(at - near) < 1.0:
+            if number == side_index:  # the seam of the band itself
                 continue
             owner, word, start, along = (
                 (names[side], side, f"{side}_opening", at)
-                if at < near
+                if number < side_index
                 else (names["both"], f"{side}_side", f"{side}_side", at - near)
             )
             place = Place(part_name(owner, "lower", word), part_name(owner, start), along)

@@ -40,10 +40,10 @@ FIRST_BELOW_HALF: Final = StyleFigure(
 LAST_ABOVE_HEM: Final = RangedFigure(
     100.0,
     "how far above a hem the last button lies at the least",
-    "last button clear of the hem, about a hand",
+    "last button clear of the hem, about a hand; coats and dresses end higher",
     "common practice",
     60.0,
-    150.0,
+    400.0,
 )
 
 SPACING: Final = RangedFigure(
@@ -126,9 +126,9 @@ LOOP_TURNED_IN: Final = StyleFigure(
 LOOPS_APART: Final = RangedFigure(
     150.0,
     "how far apart belt loops are at most",
-    "five to seven loops round a waist",
+    "five to seven loops round a waist; closer on a small body, for their number stays",
     "common practice",
-    90.0,
+    50.0,
     170.0,
 )
 
@@ -168,8 +168,13 @@ ELASTIC_SHARE: Final = RangedFigure(
     0.95,
 )
 
-SLIT_TURNED: Final = StyleFigure(
-    30.0, "what is turned in along a slit", "slit facing 2.5 to 4 cm, as the hem", "common practice"
+SLIT_TURNED: Final = RangedFigure(
+    30.0,
+    "what is turned in along a slit",
+    "slit facing 2.5 to 4 cm, as the hem; as narrow as 1 cm in a shirt",
+    "common practice",
+    10.0,
+    50.0,
 )
 
 ZIP_STEP_BELOW: Final = StyleFigure(
@@ -183,6 +188,20 @@ BUTTON_LOOPS_APART: Final = RangedFigure(
     "common practice",
     8.0,
     60.0,
+)
+
+NEAR_NECK: Final = StyleFigure(
+    30.0,
+    "mm from a neck edge within which a tie counts as one at the neck",
+    "a tie at the top of a front opening hangs at the throat",
+    "own judgment",
+)
+
+OLDER_CHILD_HEIGHT: Final = StyleFigure(
+    1820.0,
+    "mm of height up to which a body with a child's girths counts as an older child as far as cords go",
+    "EN 14682, from memory: to 14 years, girls to 176 cm, boys to 182 cm; the greater, to be safe",
+    "memory",
 )
 
 CHILD_TIE_FREE: Final = StyleFigure(

@@ -18,7 +18,8 @@ from notchbook.pattern import (
 )
 from notchbook.pattern.names import Side
 from notchbook.pattern.resolve import Found
-from notchbook.style.closures.divided import divided
+from notchbook.style.closures.divided import Divided, divided
+from notchbook.style.closures.notches_left import notches_left, opened_by
 from notchbook.style.closures.sewn_below import StillSewn, still_sewn
 from notchbook.style.closures.straight_center import seams_to_itself
 
@@ -62,6 +63,7 @@ def fly_cut(pattern: Pattern, edge: str, top: str, length: float, slug: str) -> 
     sides: dict[Side, FlySide] = {}
     splits: dict[str, tuple[str, ...]] = {}
     stays: dict[str, StillSewn] = {}
+    cuts: list[Divided] = []
     after = pattern
     both: tuple[Side, Side] = ("right", "left")
     for side in both:
@@ -71,6 +73,7 @@ def fly_cut(pattern: Pattern, edge: str, top: str, length: float, slug: str) -> 
         if name not in splits:
             _require_room(pattern, name, length)
             cut = divided(pattern, (name, upper), length, ("fly", "seam", "fly_end"), slug)
+            cuts.append(cut)
             after = after.with_pieces(cut.piece)
             splits[name] = cut.parts
             stays[name] = StillSewn(cut.far, upper, cut.point)
@@ -78,7 +81,8 @@ def fly_cut(pattern: Pattern, edge: str, top: str, length: float, slug: str) -> 
         sides[side] = FlySide(side, pattern.carriers[name], child_name(name, "fly"), upper, bottom)
     gone = seams_to_itself(pattern, tuple(splits))
     kept = [still_sewn(pattern, pattern.seams[seam], stays) for seam in gone]
-    return FlyCut(after.with_seams(*kept), splits, sides, tuple(gone))
+    after = after.with_seams(*kept).with_notches(*notches_left(pattern, opened_by(*cuts)))
+    return FlyCut(after, splits, sides, tuple(gone))
 
 
 def _require_room(pattern: Pattern, name: str, length: float) -> None:
@@ -91,9 +95,19 @@ _SEWN_BELOW = 20.0
 """mm of the seam that stay sewn below a fly at the least. Own judgment."""
 
 
-def notch_depth(pattern: Pattern, top: str, notch: str) -> float:
-    """How far below this upper end of its edge a notch lies, mm. NameLost where there is none."""
-    found = next((one for name, one in pattern.notches.items() if split_side(name)[0] == notch), None)
+def notch_depth(pattern: Pattern, edge: str, top: str, notch: str) -> float:
+    """How far below the upper end of the front seam the notch lies on it, mm, on both sides.
+
+    Where they differ the lesser counts, so that the fly opens past neither notch. NameLost where there is
+    none; StepRefused ``fly-notch-elsewhere`` where it does not lie on this edge.
+    """
+    both: tuple[Side, Side] = ("right", "left")
+    return min(_depth_on(pattern, edge, top, notch, side) for side in both)
+
+
+def _depth_on(pattern: Pattern, edge: str, top: str, notch: str, side: Side) -> float:
+    name = require_one(pattern, named_on(pattern, edge, side))
+    found = pattern.notches.get(with_side(split_side(notch)[0], side)) or pattern.notches.get(notch)
     if found is None:
         raise NameLost(
             "name-lost",
@@ -104,5 +118,7 @@ def notch_depth(pattern: Pattern, top: str, notch: str) -> float:
             wanted="notch",
         )
     place = locate(pattern, found.place)
-    is_from_top = split_side(place.edge.start)[0] == split_side(top)[0]
-    return place.distance if is_from_top else place.edge.length - place.distance
+    if place.edge.name != name:
+        raise StepRefused("fly-notch-elsewhere", notch=spoken(notch), edge=spoken(edge))
+    upper = top if top in pattern.index else with_side(top, side)
+    return place.distance if place.edge.start == upper else place.edge.length - place.distance

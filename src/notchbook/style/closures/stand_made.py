@@ -147,16 +147,21 @@ def _operations(
     under = "left" if making.over == "right" else "right"
     if making.size.cut_on > 0.0:
         folded = part_name(making.slug, "facing_folded")
-        text = (
-            "Interface the stands, fold the facings right sides together on the fold line, sew the ends at "
-            "the neck and hem, and turn."
-        )
-        yield Operation(
-            folded, "closures", text, tuple(part_name(one, "fold_line") for one in making.owners), sewn
-        )
+        at = tuple(part_name(one, "fold_line") for one in making.owners)
+        yield Operation(folded, "closures", _folded_back(drawn), at, sewn)
     count = "one buttonhole" if making.number == 1 else f"{making.number} buttonholes"
     buttons = "the button" if making.number == 1 else "the buttons"
     holes = part_name(making.slug, "buttonholes")
     yield Operation(holes, "finish", f"Work {count} in the wearer's {making.over} side.", pieces)
     text = f"Lay center on center and sew {buttons} to the wearer's {under} side."
     yield Operation(part_name(making.slug, "buttons"), "finish", text, pieces, (holes,))
+
+
+def _folded_back(drawn: Sequence[StandDrawn]) -> str:
+    """What is done with the facings cut on. The upper ends lie in the seam of a collar or a band, which may
+    come after the stand; the lower ones are sewn where they come to a hem."""
+    at_hem = "sew their lower ends along the hem, " if drawn[-1].beside[1].kind == "hem" else ""
+    return (
+        f"Fold the facings right sides together on the fold line, {at_hem}sew their upper ends where no "
+        f"collar or band is sewn on, and turn."
+    )

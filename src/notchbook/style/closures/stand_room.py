@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from notchbook.errors import StepRefused
-from notchbook.pattern import Pattern, require_one, spoken
+from notchbook.pattern import Edge, Pattern, require_one, spoken
 from notchbook.style.closures.button_places import ButtonRoom
 from notchbook.style.closures.figures import FIRST_BELOW_HALF, LAST_ABOVE_HEM
 from notchbook.style.closures.stand_outline import drops
@@ -31,15 +31,17 @@ def button_room(
         first = usual + max(0.0, drops(centers[0], width)[0])
     if last is None:
         bottom = centers[-1]
-        beside = (
-            bottom.piece.edge_after(bottom.edge.name)
-            if bottom.runs_down
-            else bottom.piece.edge_before(bottom.edge.name)
-        )
-        last = LAST_ABOVE_HEM.value if beside.kind == "hem" else usual + max(0.0, -drops(bottom, width)[1])
+        is_hem = edge_below(bottom).kind == "hem"
+        last = LAST_ABOVE_HEM.value if is_hem else usual + max(0.0, -drops(bottom, width)[1])
     length = sum(center.length for center in centers)
     wanted = None if level is None else level_down(pattern, centers, level)
     return ButtonRoom(first, length - last, wanted)
+
+
+def edge_below(center: StraightCenter) -> Edge:
+    """The edge that meets the center at its lower end, such as a hem."""
+    name = center.edge.name
+    return center.piece.edge_after(name) if center.runs_down else center.piece.edge_before(name)
 
 
 def level_down(pattern: Pattern, centers: Sequence[StraightCenter], point: str) -> float:

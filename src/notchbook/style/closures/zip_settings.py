@@ -9,7 +9,7 @@ from notchbook.geometry import Path, offset
 from notchbook.pattern import InternalLine, Pattern, Place, directed, part_name
 from notchbook.pattern.operation import Operation
 from notchbook.recipe.usual_ease import Grade
-from notchbook.style.closures.divided import owner_on
+from notchbook.style.closures.divided import owner_on, words_at
 
 ZipSetting = Literal["plain", "centered", "lapped", "invisible"]
 
@@ -61,13 +61,16 @@ ZIP_SETTINGS: Mapping[ZipSetting, ZipRow] = MappingProxyType(
 
 
 def with_zip_stitches(pattern: Pattern, slug: str, stops: Sequence[Place], row: ZipRow) -> Pattern:
-    """The pattern with the line of stitches beside each opening, down to its stop and across to the seam."""
+    """The pattern with the line of stitches beside each opening, or the first alone where one edge laps; down
+    to its stop and across to the seam."""
     if row.stitched <= 0.0:
         return pattern
     after = pattern
-    for stop in stops:
+    ends = [(one.edge, one.from_point) for one in stops]
+    for index, stop in enumerate(stops if row.on_both else stops[:1]):
+        named = words_at(pattern, ends, index, "stitch_line")
         for number, (carrier, path) in enumerate(_stitches(pattern, stop, row.stitched), 1):
-            word = "stitch_line" if number == 1 else f"stitch_line_{number}"
+            word = named if number == 1 else f"{named}_{number}"
             line = InternalLine(part_name(owner_on(slug, carrier), word), path, "stitch_line")
             piece = after.pieces[carrier]
             after = after.with_pieces(replace(piece, lines=(*piece.lines, line)))

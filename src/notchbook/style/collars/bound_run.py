@@ -5,8 +5,8 @@ from typing import Literal
 
 from notchbook.errors import StepRefused
 from notchbook.pattern import EdgeUse, Pattern, Place, run_length, spoken
+from notchbook.pattern.run_place import place_on
 from notchbook.style._band_openings import at_center, ends_of, meet
-from notchbook.style.collars.run_place import place_on
 
 Closes = Literal["ring", "half_ring", "from_center", "open"]
 """``ring``: round a limb; ``half_ring``: from center to center of the body; ``from_center``: from the center

@@ -2,7 +2,7 @@
 
 import math
 
-from notchbook.style.collars.curves import limited_turn, turn_for_rise
+from notchbook.style.collars.curves import bend_for_rise, limited_bend
 from notchbook.style.collars.figures import OUTER_EDGE_SHORT
 from notchbook.style.collars.laid_neck import LaidNeck
 
@@ -11,10 +11,10 @@ _USUAL_DROP = 0.12
 of 170 (own judgment)."""
 
 
-def fall_turn(
+def fall_bend(
     edge: float, straight: float, width: float, lies: tuple[LaidNeck | None, float], drop: float | None
 ) -> float:
-    """The turn of the inner edge, degrees (0 or below: bent away from the outer edge).
+    """The bend of the inner edge, degrees (0 or below: away from the outer edge).
 
     ``edge`` is how long the inner edge is, ``width`` how far the outer one lies from it; ``lies``: the laid
     neck and how far from it the outer edge comes to lie. ``drop``: how far the front end of the inner edge is
@@ -23,8 +23,8 @@ def fall_turn(
     """
     laid, at = lies
     if drop is not None:
-        return turn_for_rise(edge, straight, -drop)
+        return bend_for_rise(edge, straight, -drop)
     if laid is None:
-        return turn_for_rise(edge, straight, -_USUAL_DROP * edge)
+        return bend_for_rise(edge, straight, -_USUAL_DROP * edge)
     lacking = laid.girth(at) - OUTER_EDGE_SHORT.value - edge
-    return -limited_turn(math.degrees(max(0.0, lacking) / width))
+    return -limited_bend(math.degrees(max(0.0, lacking) / width))

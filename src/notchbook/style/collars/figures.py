@@ -50,6 +50,14 @@ SHIRT_STAND: Final = RangedFigure(
     25.0,
     38.0,
 )
+STAND_HEIGHT: Final = RangedFigure(
+    35.0,
+    "mm that a stand collar stands",
+    "25 to 45 mm; a low one 20, a high one to 60 mm",
+    "common practice",
+    20.0,
+    60.0,
+)
 STAND_RISE: Final = RangedFigure(
     12.0,
     "mm by which the front of a stand lies higher than its back, drawn flat: it lets it lean to the neck",
@@ -85,6 +93,6 @@ HOOD_DEPTH: Final = StyleFigure(
 CORD_FREE_HEIGHT: Final = StyleFigure(
     1340.0,
     "mm of height up to which a child's garment has no cords at hood or neck: below 7 years or 134 cm",
-    "EN 14682:2014, cords and drawstrings on children's clothing",
-    "standard",
+    "EN 14682:2014, cords and drawstrings on children's clothing, from memory",
+    "memory",
 )

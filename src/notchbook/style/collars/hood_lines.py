@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from notchbook.errors import GeometryError, StepRefused
 from notchbook.geometry import Path, Point, curve_between, fair_curve, offset
-from notchbook.style.collars.curves import bent_edge, turn_for_rise
+from notchbook.style.collars.curves import bend_for_rise, bent_edge
 
 _DROP = 0.1
 """Share of its length by which the neck edge drops to the front. Own judgment."""
@@ -41,7 +41,7 @@ def hood_lines(neck: float, height: float, depth: float) -> HoodLines:
     StepRefused ``hood-shallow`` where the neck edge is longer than the hood is deep.
     """
     straight = _STRAIGHT * neck
-    edge = bent_edge(neck, straight, turn_for_rise(neck, straight, -_DROP * neck))
+    edge = bent_edge(neck, straight, bend_for_rise(neck, straight, -_DROP * neck))
     if edge.end.x >= depth:
         raise StepRefused("hood-shallow", depth=depth, neck=edge.end.x)
     front, low = _FORWARD * depth, -_LOW * depth

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from notchbook.body.doubts.child import CHILD_GIRTHS, is_child
 from notchbook.pattern import Finding, Measured, Severity, worded
 from notchbook.recipe import StepContext
+from notchbook.style.closures.child_stage import child_stage
 from notchbook.style.collars.figures import CORD_FREE_HEIGHT
 
 CHECK = "hood"
@@ -31,14 +32,15 @@ def low_notes(piece: str, height: float, head: float) -> Iterator[Finding]:
 
 
 def cord_notes(piece: str, context: StepContext, *, has_cord: bool) -> Iterator[Finding]:
-    """The usual caution about cords: it stops a young child's hood, is looked at for an older child, and told
-    of every other body."""
+    """The usual caution about cords: it stops a young child's hood, is looked at for an older child and where
+    the girths are a child's and no height was taken, and told of every other body."""
     if not has_cord:
         return
+    stage = child_stage(context)
     tall = context.find("height", "both")
-    if tall is not None and tall <= CORD_FREE_HEIGHT.value:
+    if stage == "young" and tall is not None:
         measured = Measured(tall, CORD_FREE_HEIGHT.value)
         yield worded(CHECK, "hood-cord-young", Severity.STOP, measured, piece=piece, height=tall)
         return
-    severity = Severity.LOOK if of_child(context) else Severity.NOTE
+    severity = Severity.NOTE if stage is None else Severity.LOOK
     yield worded(CHECK, "hood-cord", severity, piece=piece)

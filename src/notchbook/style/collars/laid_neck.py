@@ -5,6 +5,7 @@ nape lies in the origin, the neck runs to +x and the garment lies on its left, b
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from notchbook.errors import GeometryError, StepRefused
@@ -21,6 +22,10 @@ from notchbook.style.traced.panel_run import Asked
 _USUAL_SHOULDER = 120.0
 """mm that a shoulder is taken to be long where no seam lies on it (common practice, no source)."""
 
+_AT_SHOULDER = 2.0
+"""mm within which the pieces as laid end at the shoulder: the laid neck is smoothed at its seams. Own
+judgment."""
+
 _LOOKED = 1.0
 """mm; depth to which the pieces are laid edge to edge: at the neck itself."""
 
@@ -36,7 +41,18 @@ class LaidNeck:
 
     def girth(self, distance: float) -> float:
         """How long the garment is from center to center at a distance from its neck, mm (one side)."""
-        return self.path.length if distance <= 0.0 else offset(self.path, distance).length
+        return parallel_length(self.path, distance)
+
+
+def parallel_length(path: Path, distance: float) -> float:
+    """How long the line is that runs so far beside a path, mm, on its left; StepRefused ``collar-crosses``
+    where it would turn back on itself."""
+    if distance <= 0.0:
+        return path.length
+    try:
+        return offset(path, distance).length
+    except GeometryError as error:
+        raise StepRefused("collar-crosses", width=distance) from error
 
 
 def laid_neck(neck: Neck) -> LaidNeck:
@@ -75,7 +91,17 @@ def _laid(pattern: Pattern, neck: Neck) -> LaidNeck:
     path = whole.reversed().transformed(home)
     if path.point_at(path.length / 2.0).x < 0.0:
         path = path.transformed(Transform.reflection(Point(0.0, 0.0), Point(0.0, 1.0)))
-    return LaidNeck(path, neck.back, runs[0].after.path.length if len(runs) > 1 else _USUAL_SHOULDER)
+    return LaidNeck(path, neck.back, _shoulder_length(neck, runs))
+
+
+def _shoulder_length(neck: Neck, runs: Sequence[FacedRun]) -> float:
+    """How long the seam is that leaves the neck at the shoulder; as usual where none does, as over a yoke."""
+    is_forward, along = runs[0].forward, 0.0
+    for run in runs if is_forward else runs[::-1]:
+        along += sum(faced.path.length for faced in run.faced)
+        if abs(along - neck.front) <= _AT_SHOULDER:
+            return (run.after if is_forward else run.before).path.length
+    return _USUAL_SHOULDER
 
 
 def _down_the_back(whole: Path, last: FacedRun, is_forward: bool) -> Point:
@@ -101,18 +127,18 @@ _KNOTS = 8
 
 
 def overlapped(laid: LaidNeck, overlap: float) -> Path:
-    """The neck with the front turned about the side-neck point until the shoulder tips lap by so much, mm.
+    """The neck with the front swung about the side-neck point until the shoulder tips lap by so much, mm.
 
-    The turn is spread over the shoulder, the more the larger it is, so that the line is smooth; its length is
-    that of the neck. The directions at both ends are those of their pieces.
+    The swing is spread over the shoulder, the more the larger it is, so that the line is smooth; its length
+    is that of the neck. The directions at both ends are those of their pieces.
     """
-    turn = 2.0 * math.degrees(math.asin(min(1.0, max(overlap, 0.0) / (2.0 * laid.shoulder))))
+    swing = 2.0 * math.degrees(math.asin(min(1.0, max(overlap, 0.0) / (2.0 * laid.shoulder))))
     path, length = laid.path, laid.path.length
     spread = min(_LEAST_SPREAD + _SPREAD * overlap, _MOST_SPREAD)
     step = length / _STEPS
     middles = [(number + 0.5) * step for number in range(_STEPS)]
-    turned = [path.tangent_at(at).direction() + (turn if at > laid.back else 0.0) for at in middles]
-    ends = path.tangent_at(0.0).direction(), path.tangent_at(length).direction() + turn
+    turned = [path.tangent_at(at).direction() + (swing if at > laid.back else 0.0) for at in middles]
+    ends = path.tangent_at(0.0).direction(), path.tangent_at(length).direction() + swing
     points = [Point(0.0, 0.0)]
     for degrees in _smoothed(turned, ends, max(1, round(spread / step))):
         points.append(points[-1] + direction(degrees) * step)

@@ -55,8 +55,8 @@ def lapel_front(pattern: Pattern, neck: Neck, edge: str, below: float) -> LapelF
     piece = pattern.piece_of(front.name)
     if front.kind == "fold":
         raise StepRefused("lapel-on-fold", edge=spoken(edge))
-    members = [pattern.edges[name] for use in neck.uses[:-1] for name in require(pattern, use.edge)]
-    if not members or any(not piece.has_edge(one.name) for one in members):
+    members = [pattern.edges[name] for use in neck.before for name in require(pattern, use.edge)]
+    if not members or not neck.behind or any(not piece.has_edge(one.name) for one in members):
         raise StepRefused("lapel-neck-parted", piece=spoken(piece.name))
     following, run = piece.edge_after(front.name), []
     while following.name in {one.name for one in members}:

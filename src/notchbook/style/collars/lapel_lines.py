@@ -30,7 +30,7 @@ class LapelSize:
     """mm and degrees: the collar's ``stand`` and ``fall`` behind, the ``lapel`` square to the roll line, how
     far below the shoulder the ``gorge`` turns and how much it ``slopes``; the free ``top`` of the lapel, the
     collar's ``end`` and the angle of the ``notch`` between them; ``back``: the back neck; ``swing``: by how
-    much the collar is turned at the shoulder."""
+    many degrees the collar is swung at the shoulder."""
 
     stand: float
     fall: float

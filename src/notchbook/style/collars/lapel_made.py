@@ -1,5 +1,6 @@
 """A notched lapel made: the front with its lapel, undercollar, upper collar and facing, sewn together."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from notchbook.pattern import (
@@ -179,7 +180,16 @@ def _gorges_sewn(pattern: Pattern, slug: str, front: LapelFront, facing: Piece) 
     ):
         run = tuple(_from_lapel(piece_name(slug, collar)))
         seams.append(Seam(part_name(slug, word), run, mate, 0.0, "collar_edge", TURNED_SEAM))
-    return pattern.with_seams(*seams)
+    marks = [*_collar_ends(seams[0], seams[0].name), *_collar_ends(seams[1], None)]
+    return pattern.with_seams(*seams).with_notches(*marks)
+
+
+def _collar_ends(seam: Seam, serves: str | None) -> Iterator[Notch]:
+    """Where the collar begins on the upper edge of the lapel, which runs on straight there; and its mate. The
+    seam of the upper layers is a copy of that below: its marks are lone, as those of its neck."""
+    for use in (seam.first[0], seam.second[0]):
+        place = Place(use.edge, use.starts_at, 0.0)
+        yield Notch(part_name(use.edge, "gorge_notch"), place, seam=serves, purpose="gorge")
 
 
 def _from_lapel(piece: str) -> list[EdgeUse]:

@@ -4,11 +4,11 @@ import math
 from collections.abc import Iterator
 
 from notchbook.pattern import Cure, Finding, Measured, Severity, worded
-from notchbook.style.collars.figures import OUTER_EDGE_SHORT
+from notchbook.style.collars.figures import OUTER_EDGE_SHORT, UPPER_COLLAR_TURN
 from notchbook.style.collars.laid_neck import LaidNeck
 from notchbook.style.collars.lapel_given import LapelFront
 from notchbook.style.collars.lapel_lines import LapelSize
-from notchbook.style.collars.notes import cover_notes
+from notchbook.style.collars.notes import cover_notes, unusual_notes
 from notchbook.style.collars.swing import behind_there
 from notchbook.units import TOLERANCES
 
@@ -16,14 +16,16 @@ _CHECK = "lapel"
 
 
 def lapel_notes(
-    slug: str, piece: str, front: LapelFront, size: LapelSize, laid: LaidNeck | None
+    made: tuple[str, str], front: LapelFront, size: LapelSize, laid: LaidNeck | None, turn: float
 ) -> tuple[Finding, ...]:
-    """Whether the fall covers the neck seam, whether the collar lies on the back, and where the buttons are;
-    ``piece`` is the upper collar."""
+    """Whether the fall covers the neck seam, whether the collar lies on the back, where the buttons are,
+    whether the ``turn`` of the cloth is usual. ``made``: the slug of the step and the upper collar."""
+    slug, piece = made
     return (
         *cover_notes(slug, piece, size.stand, size.fall),
         *_swing_notes(slug, piece, size, laid),
         *_button_notes(front),
+        *unusual_notes(piece, {"turn": (turn, UPPER_COLLAR_TURN)}),
     )
 
 

@@ -5,7 +5,7 @@ from typing import Annotated
 from pydantic import Field
 
 from notchbook.pattern import Operation, part_name
-from notchbook.recipe import AmountText, EdgeName, StepContext, StepParameters
+from notchbook.recipe import AmountText, EdgeName, PointName, StepContext, StepParameters
 from notchbook.style.collars.figures import UPPER_COLLAR_TURN
 from notchbook.style.collars.labels import called
 from notchbook.style.collars.lapel_facing import FacingSize
@@ -18,6 +18,8 @@ class LapelParameters(StepParameters):
 
     neck: Annotated[tuple[NeckEdge, ...], Field(min_length=2)]
     """The neck of one side, from the front edge round to the center back."""
+    shoulder: Annotated[PointName | None, called("shoulder on the neck")] = None
+    """The point of the neck where the back begins; empty: the side-neck point, or where front meets back."""
     edge: EdgeName
     """The front edge, from the neck down; not on the fold."""
     breaks: AmountText = "22 cm"
@@ -54,14 +56,16 @@ def facing_size(context: StepContext, parameters: LapelParameters) -> FacingSize
     )
 
 
-def operations(slug: str, pieces: tuple[str, ...]) -> tuple[Operation, ...]:
-    """What is done to lapel and collar beside their seams."""
+def operations(
+    slug: str, pieces: tuple[str, ...], closed: tuple[str, ...] = ("front_edge",)
+) -> tuple[Operation, ...]:
+    """What is done to lapel and collar beside their seams; ``closed``: those that are sewn before it."""
     turned = Operation(
         part_name(slug, "turned"),
         "neck",
         "Trim, clip to the break point and turn; roll the seam to the under side above the break and to the "
         "facing below it; press the roll, not a crease.",
         at=pieces,
-        after=(part_name(slug, "front_edge"),),
+        after=tuple(part_name(slug, word) for word in closed),
     )
     return (turned,)

@@ -3,21 +3,17 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from pydantic import Field
-
 from notchbook.errors import StepRefused
 from notchbook.pattern import EdgeUse, Pattern, Place, require, run_length, run_of, spoken
 from notchbook.pattern.names import last_word
-from notchbook.recipe import AmountText, EdgeName, PointName, StepContext, StepParameters
+from notchbook.pattern.run_place import place_on
+from notchbook.recipe import EdgeName, PointName, StepParameters
 from notchbook.style._band_openings import ends_of, meet
+from notchbook.style.collars.beginning import Beginning
 from notchbook.style.collars.labels import called
-from notchbook.style.collars.neck_cut import neck_from
-from notchbook.style.collars.run_place import place_on
-from notchbook.units import TOLERANCES
-
-_BACK_SHARE = 0.4
-"""How much of a neck that is one edge lies behind the shoulder: about two fifths of a round neck close to the
-body (common practice, no source)."""
+from notchbook.style.collars.neck_cut import NeckLeft, from_corner, from_cut
+from notchbook.style.collars.neck_walk import Corner, corners_of, parted_at
+from notchbook.style.collars.shoulder import shoulder_at
 
 
 class NeckEdge(StepParameters):
@@ -27,15 +23,6 @@ class NeckEdge(StepParameters):
     """A part of the neck."""
     starts_at: Annotated[PointName, called("comes to it at")]
     """The end at which the collar comes to it, walking from the center front to the center back."""
-
-
-class CollarParameters(StepParameters):
-    """The neck of one side, from the center front to the center back, and what a button stand adds to it."""
-
-    neck: Annotated[tuple[NeckEdge, ...], Field(min_length=1)]
-    """The neck of one side, from the center front (or the front edge) round to the center back."""
-    extension: AmountText = "0 mm"
-    """How much of that neck lies before the center front: the button stand of the garment."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +39,14 @@ class Joint:
 class Neck:
     """The run that the collar covers, from its front end to the center back; lengths as sewn, mm.
 
-    ``front`` and ``back`` lie before and behind the shoulder. ``splits`` tells of an edge that was cut at the
-    center front, ``pattern`` is the pattern after that.
+    ``front`` and ``back`` lie before and behind the shoulder; ``behind`` are the uses of the back neck, none
+    where no edge begins at the shoulder. ``splits`` tells of an edge that was cut where the collar begins,
+    ``pattern`` is the pattern after that.
     """
 
     pattern: Pattern
     uses: tuple[EdgeUse, ...]
+    behind: tuple[EdgeUse, ...]
     front: float
     back: float
     joints: tuple[Joint, ...]
@@ -68,25 +57,21 @@ class Neck:
         """The whole run."""
         return self.front + self.back
 
+    @property
+    def before(self) -> tuple[EdgeUse, ...]:
+        """The uses of the front neck, where an edge begins at the shoulder."""
+        return self.uses[: len(self.uses) - len(self.behind)]
+
     def place(self, along: float) -> Place:
         """The place so far from the front end, on the edge where it lies."""
         return place_on(self.pattern, self.uses, along)
 
 
-def extension_of(context: StepContext, parameters: CollarParameters) -> float:
-    """How much of the neck lies before the center front, mm; StepRefused ``collar-below-nothing``."""
-    extension = context.mm(parameters.extension)
-    if extension < 0.0:
-        raise StepRefused("collar-below-nothing", field="extension", amount=extension)
-    return extension
-
-
-def neck_of(pattern: Pattern, named: tuple[NeckEdge, ...], left_free: float = 0.0) -> Neck:
-    """The neck as it is named, without the first ``left_free`` mm.
+def neck_uses(pattern: Pattern, named: tuple[NeckEdge, ...]) -> tuple[EdgeUse, ...]:
+    """The neck as it is named.
 
     NameLost where an edge is gone; StepRefused ``collar-neck-broken`` where an edge does not begin where the
-    one before it ends, ``collar-neck-turned`` where the back is named before the front,
-    ``collar-extension-long`` where nothing is left of the front.
+    one before it ends, ``collar-neck-turned`` where the back is named before the front.
     """
     uses = tuple(EdgeUse(one.edge, one.starts_at) for one in named)
     ends = [ends_of(pattern, use) for use in uses]
@@ -95,13 +80,35 @@ def neck_of(pattern: Pattern, named: tuple[NeckEdge, ...], left_free: float = 0.
             raise StepRefused("collar-neck-broken", edge=spoken(use.edge), point=spoken(start))
     if "back" in _piece_words(pattern, uses[0]) and "front" in _piece_words(pattern, uses[-1]):
         raise StepRefused("collar-neck-turned", first=spoken(uses[0].edge))
-    splits: dict[str, tuple[str, ...]] = {}
-    if left_free > TOLERANCES.closure:
-        pattern, uses, splits = neck_from(pattern, uses, left_free)
-    lengths = [run_length(pattern, (use,)) for use in uses]
-    whole = sum(lengths)
-    back = lengths[-1] if len(lengths) > 1 else _BACK_SHARE * whole
-    return Neck(pattern, uses, whole - back, back, _joints(pattern, uses), splits)
+    return uses
+
+
+def neck_of(
+    pattern: Pattern,
+    named: tuple[NeckEdge, ...],
+    shoulder: str | None = None,
+    beginning: Beginning | None = None,
+) -> Neck:
+    """The neck as it is named, from where the collar begins; ``shoulder``: the point where it passes over
+    the shoulder, None: found.
+
+    Refuses as ``neck_uses``, ``shoulder_at`` and, where nothing is left of the front, with StepRefused
+    ``collar-extension-long``.
+    """
+    uses = neck_uses(pattern, named)
+    left = NeckLeft(pattern, uses, {})
+    if beginning is not None and beginning.begins in ("corner", "cut"):
+        front = shoulder_at(pattern, uses, shoulder).along
+        if beginning.at >= front:
+            raise StepRefused(
+                "collar-extension-long", edge=spoken(uses[0].edge), extension=beginning.at, length=front
+            )
+        left = (from_corner if beginning.begins == "corner" else from_cut)(pattern, uses, beginning.at)
+    over = shoulder_at(left.pattern, left.uses, shoulder)
+    before, behind = parted_at(left.pattern, left.uses, over.index) if over.index >= 0 else (left.uses, ())
+    back = run_length(left.pattern, left.uses) - over.along
+    joints = _joints(left.pattern, left.uses, over)
+    return Neck(left.pattern, (*before, *behind), behind, over.along, back, joints, left.splits)
 
 
 def _piece_words(pattern: Pattern, use: EdgeUse) -> list[str]:
@@ -109,19 +116,17 @@ def _piece_words(pattern: Pattern, use: EdgeUse) -> list[str]:
     return last_word(pattern.carriers[run_of(pattern, (use,))[0].edge.name]).split("_")
 
 
-def _joints(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[Joint, ...]:
-    """Every place where another edge or another piece begins."""
+def _joints(pattern: Pattern, uses: tuple[EdgeUse, ...], shoulder: Corner) -> tuple[Joint, ...]:
+    """Every place where another piece begins, and the shoulder."""
+    owners = [pattern.carriers[step.edge.name] for step in run_of(pattern, uses)]
     found: list[Joint] = []
-    along, before = 0.0, ""
-    for index, use in enumerate(uses):
-        for number, step in enumerate(run_of(pattern, (use,))):
-            owner = pattern.carriers[step.edge.name]
-            is_shoulder = number == 0 and index == len(uses) - 1
-            if along > 0.0 and (owner != before or is_shoulder):
-                found.append(Joint(along, owner != before, is_shoulder))
-            along += run_length(pattern, (EdgeUse(step.edge.name, step.start),))
-            before = owner
-    return tuple(found)
+    for corner in corners_of(pattern, uses)[1:]:
+        is_seam = owners[corner.index - 1] != owners[corner.index]
+        if is_seam or corner.index == shoulder.index:
+            found.append(Joint(corner.along, is_seam, corner.index == shoulder.index))
+    if shoulder.index < 0:
+        found.append(Joint(shoulder.along, False, True))
+    return tuple(sorted(found, key=lambda joint: joint.along))
 
 
 def members_of(neck: Neck) -> tuple[str, ...]:

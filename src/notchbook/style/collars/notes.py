@@ -1,9 +1,11 @@
 """What is said of a collar: how it stands, whether it covers its seam, its outer edge."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from notchbook.pattern import Cure, Finding, Measured, Severity, worded
 from notchbook.recipe import StepContext
+from notchbook.recipe.style_figure import RangedFigure
+from notchbook.style.closures.within_trade import told_outside
 from notchbook.style.collars.figures import FALL_OVER_STAND, NECK_EASE, OUTER_EDGE_SHORT
 from notchbook.style.collars.laid_neck import LaidNeck
 from notchbook.units import TOLERANCES
@@ -24,6 +26,12 @@ def resulting_stand(laid: LaidNeck, parallel: float, width: float) -> float:
         return 0.0
     lies_at = width * max(parallel - neck, 0.0) / grown
     return max(0.0, (width - lies_at) / 2.0)
+
+
+def unusual_notes(piece: str, asked: Mapping[str, tuple[float, RangedFigure]]) -> Iterator[Finding]:
+    """Amounts outside of what is usual, drawn as asked; ``asked``: by field, the amount in mm, its figure."""
+    for field, (value, figure) in asked.items():
+        yield from told_outside(piece, field, value, figure, check=CHECK)
 
 
 def stand_note(piece: str, stand: float, width: float) -> Finding:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point, Transform
 from notchbook.pattern import (
     CutInstruction,
@@ -66,7 +67,10 @@ def collar_sides(lines: CollarLines, *, on_fold: bool, word: str = "neck_edge") 
 def layer_piece(
     slug: str, layer: Layer, sides: tuple[Side, ...], lines: tuple[InternalLine, ...] = ()
 ) -> Piece:
-    """The sides as a piece of this layer; ``lines`` are drawn on it, under the names that they have."""
+    """The sides as a piece of this layer; ``lines`` are drawn on it, under the names that they have.
+
+    StepRefused ``collar-outline-crosses`` where no scissors could follow the outline.
+    """
     name = piece_name(slug, layer.word)
     paths = [side.path for side in sides]
     for index in range(1, len(paths)):
@@ -91,6 +95,8 @@ def layer_piece(
         instructions=tuple(CutInstruction(material) for material in layer.materials),
         rule=slug,
     )
+    if piece.sew_line.self_crossings():
+        raise StepRefused("collar-outline-crosses", piece=layer.title)
     placed = piece.transformed(_ACROSS) if layer.reflected else piece
     grain = Grain(90.0 if layer.grain == "straight" else _TRUE_BIAS)
     return replace(placed, grain=grain)

@@ -13,13 +13,9 @@ from notchbook.pattern import (
     part_name,
     run_length,
 )
+from notchbook.pattern.run_place import place_on
 from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.style.collars.neck import Joint, Neck, members_of
-from notchbook.style.collars.run_place import place_on
-
-_APART = 20.0
-"""mm that the balance notch keeps from other marks of the neck, not to be read as a double one. Own
-judgment."""
 
 
 def with_neck_sewn(pattern: Pattern, neck: Neck) -> Pattern:
@@ -52,7 +48,7 @@ def neck_seam(slug: str, word: str, own: tuple[EdgeUse, ...], neck: Neck) -> Sea
 
 def neck_notches(pattern: Pattern, own: Sequence[EdgeUse], neck: Neck, seam: str | None) -> list[Notch]:
     """Marks on the neck edge of a layer where the shoulder and other seams come to lie, and one on the front
-    neck; with their mates on the garment where ``seam`` is named."""
+    neck, in every size; with their mates on the garment where ``seam`` is named."""
     length = run_length(pattern, tuple(own))
     share = length / neck.length
     marks: list[Notch] = []
@@ -65,14 +61,19 @@ def neck_notches(pattern: Pattern, own: Sequence[EdgeUse], neck: Neck, seam: str
         if serves is not None:
             mate = neck.place(joint.along)
             marks.append(Notch(part_name(serves, word), mate, seam=serves, purpose=purpose))
-    balance = neck.front / 2.0
-    if all(abs(balance - joint.along) > _APART for joint in neck.joints):
-        place = place_on(pattern, own, balance * share)
-        marks.append(Notch(part_name(own[0].edge, "balance_notch"), place, seam=seam, purpose="balance"))
-        if seam is not None:
-            mate = neck.place(balance)
-            marks.append(Notch(part_name(seam, "balance_notch"), mate, seam=seam, purpose="balance"))
+    balance = _balance(neck)
+    place = place_on(pattern, own, balance * share)
+    marks.append(Notch(part_name(own[0].edge, "balance_notch"), place, seam=seam, purpose="balance"))
+    if seam is not None:
+        mate = neck.place(balance)
+        marks.append(Notch(part_name(seam, "balance_notch"), mate, seam=seam, purpose="balance"))
     return marks
+
+
+def _balance(neck: Neck) -> float:
+    """Where the front neck is notched, mm: half way to the shoulder, or to the first seam before it, so that
+    the mark keeps clear of every other one on every body."""
+    return min((joint.along for joint in neck.joints), default=neck.length) / 2.0
 
 
 def _joint_words(joints: tuple[Joint, ...]) -> list[str]:
@@ -114,8 +115,8 @@ def neck_layers(pieces: tuple[str, str], corner: str) -> tuple[NeckLayer, NeckLa
 
 def back_neck_sewn(pattern: Pattern, neck: Neck, slug: str, layers: tuple[NeckLayer, NeckLayer]) -> Pattern:
     """An under and an upper layer sewn to the back neck from the shoulder on, notched half way."""
-    mate = neck.uses[-1:]
-    behind = Neck(pattern, mate, 0.0, neck.back, (), {})
+    mate = neck.behind
+    behind = Neck(pattern, mate, mate, 0.0, neck.back, (), {})
     after = edges_sewn(pattern, set(members_of(behind)))
     after = after.with_allowances(dict.fromkeys((use.edge for use in mate), Allowance("neckline")))
     seam = part_name(slug, "neck")

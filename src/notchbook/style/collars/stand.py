@@ -21,14 +21,14 @@ STRAIGHT = 0.6
 @dataclass(frozen=True, slots=True)
 class StandGiven:
     """What a stand is drawn from, mm: the ``neck`` that it is sewn to, of which ``straight`` mm stay so; its
-    ``height``, the ``turn`` of its front end in degrees, how far it goes on ``beyond`` the sewn neck and
+    ``height``, the ``bend`` toward its front end in degrees, how far it goes on ``beyond`` the sewn neck and
     how far in all beyond the center front (``overlap``).
     """
 
     neck: float
     straight: float
     height: float
-    turn: float
+    bend: float
     front: StandFront
     beyond: float
     overlap: float
@@ -37,7 +37,7 @@ class StandGiven:
 @dataclass(frozen=True, slots=True)
 class StandLines:
     """Half a stand, counter-clockwise; ``beyond`` and ``upper_overlap`` may be missing. ``top`` mm of the
-    upper edge lie between the two centers."""
+    upper edge lie between the two centers, ``overlap`` mm of the stand before the center at its end."""
 
     neck: Path
     beyond: Path | None
@@ -46,43 +46,56 @@ class StandLines:
     upper: Path
     center: Path
     top: float
+    overlap: float
+
+    @property
+    def is_buttoned(self) -> bool:
+        """Whether it laps at its end, so that a button closes it."""
+        return self.overlap > TOLERANCES.closure
 
 
 def stand_lines(given: StandGiven) -> StandLines:
-    """The lines; StepRefused ``collar-crosses`` where the stand is too high for its curve."""
-    whole = bent_edge(given.neck, given.straight, given.turn)
+    """The lines; StepRefused ``collar-crosses`` where the stand is too high for its curve or its end."""
+    try:
+        return _drawn(given)
+    except GeometryError as error:
+        raise StepRefused("collar-crosses", width=given.height) from error
+
+
+def _drawn(given: StandGiven) -> StandLines:
+    whole = bent_edge(given.neck, given.straight, given.bend)
     if given.beyond > TOLERANCES.closure:
         ahead = whole.tangent_at(whole.length)
         whole = whole.joined(Path.line(whole.end, whole.end + ahead * given.beyond))
-    try:
-        top = offset(whole, given.height)
-    except GeometryError as error:
-        raise StepRefused("collar-crosses", width=given.height) from error
+    top = offset(whole, given.height)
     neck, beyond = whole, None
     if given.beyond > TOLERANCES.closure:
         neck, beyond = whole.split_at(given.neck)
     center_top = top.nearest(whole.point_at(whole.length - given.overlap)).distance_along
+    ends = center_top, given.overlap
     if given.front == "round":
         stop = center_top if given.overlap > TOLERANCES.closure else top.length - _ROUNDED * given.height
         upper = top.between(0.0, stop)
         square = whole.tangent_at(whole.length).perpendicular().direction()
         back = (-upper.tangent_at(upper.length)).direction()
         end = Path.of(curve_between(whole.end, square, upper.end, back))
-        return _lines((neck, beyond, end, None, upper), center_top)
+        return _lines((neck, beyond, end, None, upper), ends)
     end = Path.line(whole.end, top.end)
     if given.overlap > TOLERANCES.closure:
         upper, rest = top.split_at(center_top)
-        return _lines((neck, beyond, end, rest.reversed(), upper), center_top)
-    return _lines((neck, beyond, end, None, top), center_top)
+        return _lines((neck, beyond, end, rest.reversed(), upper), ends)
+    return _lines((neck, beyond, end, None, top), ends)
 
 
 _Drawn = tuple[Path, Path | None, Path, Path | None, Path]
 
 
-def _lines(drawn: _Drawn, top: float) -> StandLines:
-    """The lines with the center; the upper edge is given from the center on."""
+def _lines(drawn: _Drawn, ends: tuple[float, float]) -> StandLines:
+    """The lines with the center; the upper edge is given from the center on. ``ends``: how much of it lies
+    between the centers, and the overlap, mm."""
     neck, beyond, end, rest, upper = drawn
-    return StandLines(neck, beyond, end, rest, upper.reversed(), Path.line(upper.start, neck.start), top)
+    center = Path.line(upper.start, neck.start)
+    return StandLines(neck, beyond, end, rest, upper.reversed(), center, *ends)
 
 
 def stand_sides(lines: StandLines, center: str = "center_back") -> tuple[Side, ...]:

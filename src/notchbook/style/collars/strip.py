@@ -1,5 +1,6 @@
 """A bias strip as a piece: its raw edges drawn, its folds marked, sewn to what it binds."""
 
+import math
 from dataclasses import dataclass
 
 from notchbook.geometry import Path, Point
@@ -27,7 +28,8 @@ _TRUE_BIAS = 45.0
 
 @dataclass(frozen=True, slots=True)
 class Strip:
-    """A strip of a finished ``width`` mm, cut ``layers`` times as wide, ``length`` mm along its run."""
+    """A strip of a finished ``width`` mm, cut ``layers`` times as wide, ``length`` mm along its run;
+    ``called`` is its title, empty where what it binds says enough."""
 
     slug: str
     run: BoundRun
@@ -35,6 +37,13 @@ class Strip:
     width: float
     layers: int
     material: str
+    called: str = ""
+
+    @property
+    def title(self) -> str:
+        """What it is called, else what it binds, so that two bindings are told apart: ``Neck binding``."""
+        words = self.run.uses[0].edge.split("/")[1].split("@")[0].replace("_", " ")
+        return self.called or f"{words.capitalize()} binding"
 
     @property
     def name(self) -> str:
@@ -49,6 +58,12 @@ class Strip:
     def start(self) -> str:
         """The corner at which the bound edge begins."""
         return self.at("lower_center" if self.run.is_half else "lower_left")
+
+
+def square_side(length: float, width: float) -> float:
+    """The side of the square of cloth that gives a continuous bias strip so long and wide, mm: its area is
+    that of the strip, seams not counted."""
+    return math.sqrt(length * width)
 
 
 def with_strip(pattern: Pattern, strip: Strip) -> Pattern:
@@ -85,7 +100,7 @@ def _piece(strip: Strip) -> Piece:
     )
     return Piece(
         name=strip.name,
-        title=_title(strip),
+        title=strip.title,
         outline=outline,
         lines=tuple(_folds(strip)),
         grain=Grain(_TRUE_BIAS),
@@ -93,12 +108,6 @@ def _piece(strip: Strip) -> Piece:
         instructions=(CutInstruction(strip.material),),
         rule=strip.slug,
     )
-
-
-def _title(strip: Strip) -> str:
-    """What it binds, so that two bindings of a garment are told apart: ``Neck binding``."""
-    words = strip.run.uses[0].edge.split("/")[1].split("@")[0].replace("_", " ")
-    return f"{words.capitalize()} binding"
 
 
 def _folds(strip: Strip) -> list[InternalLine]:

@@ -8,9 +8,10 @@ from notchbook.errors import StepRefused
 from notchbook.geometry import Path
 from notchbook.pattern import EdgeUse, InternalLine, Operation, Pattern, part_name, piece_name
 from notchbook.recipe import AmountText, StepContext
+from notchbook.style.collars.collar_neck import CollarParameters
 from notchbook.style.collars.figures import UPPER_COLLAR_TURN
 from notchbook.style.collars.labels import called
-from notchbook.style.collars.neck import CollarParameters, Neck
+from notchbook.style.collars.neck import Neck
 from notchbook.style.collars.outline import CollarLines
 from notchbook.style.collars.pieces import Grained, Layer, center_seam, collar_sides, layer_piece
 from notchbook.style.collars.sewing import neck_notches, neck_seam, outer_seam, with_neck_sewn

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 
 from notchbook.geometry import Path
-from notchbook.pattern import Pattern, Seam, run_of, walk_seam
+from notchbook.pattern import Pattern, Seam, run_of, seam_misfit
 from notchbook.pattern.resolve import expand
 from notchbook.pattern.seam import EdgeUse
 from notchbook.pattern.sewn import Directed
@@ -30,7 +30,7 @@ def evened(before: Pattern, after: Pattern, between: Collection[str] | None = No
 
 
 def _evened(before: Pattern, after: Pattern, seam: Seam) -> Pattern:
-    change = walk_seam(after, after.seams[seam.name]).misfit - walk_seam(before, seam).misfit
+    change = seam_misfit(after, after.seams[seam.name]) - seam_misfit(before, seam)
     if not TOLERANCES.join < abs(change) <= MOST_EVENED or _touches(seam.first, seam.second):
         return after
     last = _at_free_end(after, seam.second)

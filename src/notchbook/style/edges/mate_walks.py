@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from notchbook.pattern import Finding, Measured, Pattern, Seam, Severity, run_of, spoken, walk_seam, worded
+from notchbook.pattern import Finding, Measured, Pattern, Seam, Severity, run_of, seam_misfit, spoken, worded
+from notchbook.pattern.sewn import run_length
 from notchbook.units import TOLERANCES
 
 
@@ -17,26 +18,25 @@ def _put_out(before: Pattern, after: Pattern, step: str) -> Iterator[Finding]:
             continue
         if _seen(before, before.seams[seam.name]) == _seen(after, seam):
             continue
-        old, new = walk_seam(before, before.seams[seam.name]), walk_seam(after, seam)
-        if abs(new.misfit) > max(abs(old.misfit), TOLERANCES.seam_walk):
+        old, new = seam_misfit(before, before.seams[seam.name]), seam_misfit(after, seam)
+        if abs(new) > max(abs(old), TOLERANCES.seam_walk):
             yield worded(
                 step,
                 "seam-put-out",
                 Severity.LOOK,
-                Measured(new.second, new.first + new.ease),
+                Measured(run_length(after, seam.second), run_length(after, seam.first) + seam.ease),
                 names=(seam.name, *_edges(seam)),
                 seam=spoken(seam.name),
                 first=", ".join(spoken(use.edge) for use in seam.first),
                 second=", ".join(spoken(use.edge) for use in seam.second),
-                misfit=abs(new.misfit),
-                way="longer" if new.misfit > 0.0 else "shorter",
+                misfit=abs(new),
+                way="longer" if new > 0.0 else "shorter",
             )
 
 
 def _seen(pattern: Pattern, seam: Seam) -> tuple[object, ...]:
-    """All that a walk along a seam looks at: where none of it changed, it walks as it did."""
-    notches = [notch for notch in pattern.notches.values() if notch.serves(seam.name)]
-    return seam, run_of(pattern, seam.first), run_of(pattern, seam.second), notches, pattern.drawn_in
+    """All that the lengths of a seam rest on: where none of it changed, they are what they were."""
+    return seam, run_of(pattern, seam.first), run_of(pattern, seam.second), pattern.drawn_in
 
 
 def _edges(seam: Seam) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ is rounded over the fullness of the closed darts, and longer by the ease.
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from math import degrees
 
 from notchbook.errors import GeometryError, StepRefused
@@ -87,6 +88,7 @@ def eased_pair(
     """
     middle = rounded(center, bust_point, 0.0)
 
+    @cache
     def eased(opened: float) -> Rounded:
         return _over(side(opened * hinge_turn), bust_point)
 

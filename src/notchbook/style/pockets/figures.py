@@ -50,6 +50,20 @@ SLIT_CLIP: Final = StyleFigure(
     "common practice",
 )
 
+SLIT_LEAST: Final = StyleFigure(
+    30.0,
+    "the least opening that is slit: its corners at both ends, and as much between them",
+    "three times the part of a corner",
+    "own judgment",
+)
+
+FACING_LEAST: Final = StyleFigure(
+    10.0,
+    "the least that a strip of the cloth on a bag is wide: narrower, its two edges lie on each other",
+    "no source",
+    "own judgment",
+)
+
 BAG_BESIDE: Final = StyleFigure(
     15.0,
     "a bag behind a welt is so much wider at each end than the opening",

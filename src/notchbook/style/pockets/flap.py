@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point
 from notchbook.pattern import (
     Allowance,
@@ -25,6 +26,10 @@ from notchbook.style.pockets.shape import Sizes, sides_of
 
 _UPPER = "opening"
 """The side of the shape along which a flap is sewn on."""
+
+_LEAST_TURNS = 8.0
+"""So many times the turn of its cloth a flap is wide at the least: the turns of both ends are a quarter of
+it then. Own judgment."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +59,13 @@ class Flap:
 
 
 def with_flap(pattern: Pattern, slug: str, placed: Placed, asked: FlapAsked) -> Flap:
-    """Add the flap with its under side, the seam round it, and its lines of the sewing order."""
+    """Add the flap with its under side, the seam round it, and its lines of the sewing order.
+
+    StepRefused ``pocket-flap-small`` where it is too narrow to be turned.
+    """
+    least = _LEAST_TURNS * asked.turn
+    if asked.sizes.width < least:
+        raise StepRefused("pocket-flap-small", width=asked.sizes.width, least=least)
     role = last_word(placed.piece.name)
     outer = _outer(slug, role, placed, asked)
     under = _under(slug, role, placed, asked)

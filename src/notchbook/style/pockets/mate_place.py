@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass
 
-from notchbook.pattern import EdgeUse, Pattern, Place, Seam, run_of
+from notchbook.pattern import EdgeUse, Pattern, Place, Seam, run_length, run_of
+from notchbook.pattern.run_place import place_on
 from notchbook.pattern.sewn import sewn_edge_length
+from notchbook.units import TOLERANCES
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,12 +25,10 @@ def mate_of(pattern: Pattern, edge: str, from_point: str, distance: float) -> Ma
             at = _distance_along(pattern, own, edge, from_point, distance)
             if at is None or any(use.side != "both" for use in own):
                 continue
-            for step in run_of(pattern, other):
-                length = sewn_edge_length(pattern, step.edge)
-                if at <= length:
-                    place = Place(step.edge.name, step.start, at)
-                    return MatePlace(seam, place, pattern.carriers[step.edge.name])
-                at -= length
+            if at <= run_length(pattern, other) + TOLERANCES.sew_length:
+                edges = [EdgeUse(step.edge.name, step.start) for step in run_of(pattern, other)]
+                place = place_on(pattern, edges, at)
+                return MatePlace(seam, place, pattern.carriers[place.edge])
     return None
 
 

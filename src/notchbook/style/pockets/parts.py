@@ -18,8 +18,9 @@ from notchbook.pattern import (
     part_name,
 )
 from notchbook.pattern.names import instance_of
+from notchbook.style._outlined import Side, outlined
 from notchbook.style.pockets.placing import Placed
-from notchbook.style.pockets.shape import Side, corners_inside, outline_of
+from notchbook.style.pockets.shape import corners_inside
 
 PartGrain = Literal["matched", "own", "along", "bias"]
 """How the grain of a part runs: as that of the piece below it, so that stripes meet; square to its opening;
@@ -43,12 +44,14 @@ def cut_as(piece: Piece) -> CutAs:
 
 
 def part(placed: Placed, sides: Sequence[Side], kinds: dict[str, EdgeKind], made: Made) -> Piece:
-    """The sides as a piece, where it comes to lie on its piece."""
+    """The sides as a piece, where it comes to lie on its piece; a side is ``plain`` unless ``kinds`` says
+    otherwise."""
     below = placed.piece
+    told = [replace(side, kind=kinds.get(side.word, "plain")) for side in sides]
     return Piece(
         name=made.name,
         title=made.title,
-        outline=outline_of(made.name, sides, kinds, clockwise=placed.runs_left),
+        outline=outlined(made.name, told, clockwise=placed.runs_left),
         lines=made.lines,
         grain=Grain(grain_of(placed, made.grain), below.grain.one_way),
         cut=cut_as(below),

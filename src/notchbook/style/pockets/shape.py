@@ -6,7 +6,7 @@ from typing import Final, Literal
 
 from notchbook.errors import StepRefused
 from notchbook.geometry import Path, Point, curve_between
-from notchbook.pattern import Edge, EdgeKind, part_name
+from notchbook.style._outlined import Side
 from notchbook.style.pockets.placing import Placed
 
 _NONE: Final = Point(0.0, 0.0)
@@ -28,16 +28,6 @@ class Sizes:
     lower_width: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
-    """A side of the outline: the word for it, its path, and the words for the points at its ends."""
-
-    word: str
-    path: Path
-    start: str
-    end: str
-
-
 def sides_of(placed: Placed, sizes: Sizes, offset: Point = _NONE) -> tuple[Side, ...]:
     """The sides from the near end of the opening round the lower end and back along the opening.
 
@@ -56,10 +46,10 @@ def sides_of(placed: Placed, sizes: Sizes, offset: Point = _NONE) -> tuple[Side,
     lower = _lower(sizes, near, far, (low_near, low_far))
     ends = lower[0].path.start, lower[-1].path.end
     return (
-        Side("near", Path.line(near, ends[0]), "near_upper", lower[0].start),
+        Side("near", "near_upper", Path.line(near, ends[0])),
         *lower,
-        Side("far", Path.line(ends[1], far), lower[-1].end, "far_upper"),
-        Side("opening", Path.line(far, near), "far_upper", "near_upper"),
+        Side("far", "far_lower" if sizes.bottom == "square" else "far_end", Path.line(ends[1], far)),
+        Side("opening", "far_upper", Path.line(far, near)),
     )
 
 
@@ -76,15 +66,15 @@ def _lower(sizes: Sizes, near: Point, far: Point, low: tuple[Point, Point]) -> l
     """The lower end from the near side to the far one."""
     low_near, low_far = low
     if sizes.bottom == "square":
-        return [Side("lower", Path.line(low_near, low_far), "near_lower", "far_lower")]
+        return [Side("lower", "near_lower", Path.line(low_near, low_far))]
     if sizes.bottom == "pointed":
         length = near.distance_to(low_near)
         share = 1.0 - sizes.corner / length
         begin, end = near.lerp(low_near, share), far.lerp(low_far, share)
         point = low_near.lerp(low_far, 0.5)
         return [
-            Side("near_lower", Path.line(begin, point), "near_end", "point"),
-            Side("far_lower", Path.line(point, end), "point", "far_end"),
+            Side("near_lower", "near_end", Path.line(begin, point)),
+            Side("far_lower", "point", Path.line(point, end)),
         ]
     begin, end = (_before(low_near, near, sizes.corner), _before(low_far, far, sizes.corner))
     turn_near, turn_far = _before(low_near, low_far, sizes.corner), _before(low_far, low_near, sizes.corner)
@@ -94,33 +84,15 @@ def _lower(sizes: Sizes, near: Point, far: Point, low: tuple[Point, Point]) -> l
         first = Path.of(curve_between(begin, (low_near - near).direction(), turn_near, across))
         last = Path.of(curve_between(turn_far, across, end, (far - low_far).direction()))
     return [
-        Side("near_lower", first, "near_end", "near_corner"),
-        Side("lower", Path.line(turn_near, turn_far), "near_corner", "far_corner"),
-        Side("far_lower", last, "far_corner", "far_end"),
+        Side("near_lower", "near_end", first),
+        Side("lower", "near_corner", Path.line(turn_near, turn_far)),
+        Side("far_lower", "far_corner", last),
     ]
 
 
 def _before(corner: Point, toward: Point, distance: float) -> Point:
     """The place so far from a corner toward another one."""
     return corner + (toward - corner).unit() * distance
-
-
-def outline_of(
-    owner: str, sides: Sequence[Side], kinds: dict[str, EdgeKind], *, clockwise: bool
-) -> tuple[Edge, ...]:
-    """The sides as edges named on their piece, counter-clockwise; a side is ``plain`` unless ``kinds`` says
-    otherwise."""
-    edges = [
-        Edge(
-            part_name(owner, side.word),
-            side.path,
-            part_name(owner, side.start),
-            part_name(owner, side.end),
-            kinds.get(side.word, "plain"),
-        )
-        for side in sides
-    ]
-    return tuple(edge.reversed() for edge in reversed(edges)) if clockwise else tuple(edges)
 
 
 def whole_line(sides: Sequence[Side]) -> Path:
@@ -139,5 +111,5 @@ def corners_inside(sides: Sequence[Side], inside: float) -> list[tuple[str, Poin
         turn = 1.0 if around > 0.0 else -1.0
         first, second = arriving.perpendicular() * turn, leaving.perpendicular() * turn
         bisector = (first + second) / (1.0 + first.dot(second))
-        found.append((after.start, after.path.start + bisector * inside))
+        found.append((after.begins, after.path.start + bisector * inside))
     return found

@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 
 from notchbook.geometry import Path
 from notchbook.pattern import CutInstruction, InternalLine, Piece, part_name
+from notchbook.style._outlined import Side
 from notchbook.style.pockets.corner_walks import CornerWalks
-from notchbook.style.pockets.ring import RingSide, ring_piece
+from notchbook.style.pockets.ring import ring_piece
 from notchbook.style.pockets.slant_cut import SlantCut
 from notchbook.style.pockets.slant_shape import SlantAsked, SlantShape, bowed, facing_below
 
@@ -41,7 +42,7 @@ class _Work:
         word: str,
         title: str,
         cut: tuple[CutInstruction, ...],
-        sides: Sequence[RingSide],
+        sides: Sequence[Side],
         lines: tuple[InternalLine, ...] = (),
     ) -> Piece:
         """A piece of these sides, which run as the outline does where that comes along the waist to the
@@ -105,47 +106,47 @@ def _under(work: _Work, cut: SlantCut) -> Piece:
     lower, edge = _free(work, upper)
     name = f"{work.owner}_under"
     sides = (
-        RingSide("upper", "upper_inner", upper),
-        RingSide("", "opening_top", work.waist(asked.along_waist, 0.0), keeps=cut.outer.name),
-        RingSide("", "", work.side(0.0, asked.down_side), keeps=cut.above.name, from_point=walks.corner),
-        RingSide("side", "opening_end", work.side(asked.down_side, down)),
-        RingSide("lower", "lower_side", lower, "plain"),
-        RingSide("edge", "lower_inner", edge, "plain"),
+        Side("upper", "upper_inner", upper),
+        Side("", "opening_top", work.waist(asked.along_waist, 0.0), keeps=cut.outer.name),
+        Side("", "", work.side(0.0, asked.down_side), keeps=cut.above.name, from_point=walks.corner),
+        Side("side", "opening_end", work.side(asked.down_side, down)),
+        Side("lower", "lower_side", lower, "plain"),
+        Side("edge", "lower_inner", edge, "plain"),
     )
     line = InternalLine(part_name(name, "opening_line"), work.shape.line, "placement")
     made = work.piece("under", "side piece", _SELF, sides, (line, *cut.lines))
     return replace(made, rule=None, marks=cut.marks)
 
 
-def _facing(work: _Work) -> tuple[RingSide, ...]:
+def _facing(work: _Work) -> tuple[Side, ...]:
     along, down = _ends(work)
     upper = work.raised(along)
     lower, edge = _free(work, upper)
     return (
-        RingSide("upper", "upper_inner", upper),
-        RingSide("opening", "opening_top", work.shape.opening),
-        RingSide("side", "opening_end", work.side(work.asked.down_side, down)),
-        RingSide("lower", "lower_side", lower, "plain"),
-        RingSide("edge", "lower_inner", edge, "plain"),
+        Side("upper", "upper_inner", upper),
+        Side("opening", "opening_top", work.shape.opening),
+        Side("side", "opening_end", work.side(work.asked.down_side, down)),
+        Side("lower", "lower_side", lower, "plain"),
+        Side("edge", "lower_inner", edge, "plain"),
     )
 
 
-def _outer_bag(work: _Work) -> tuple[RingSide, ...]:
+def _outer_bag(work: _Work) -> tuple[Side, ...]:
     asked = work.asked
     return (
-        RingSide("upper", "upper_inner", work.raised(asked.bag_width)),
-        RingSide("opening", "opening_top", work.shape.opening),
-        RingSide("side", "opening_end", work.side(asked.down_side, asked.down_side + asked.bag_below)),
-        RingSide("bag", "bag_bottom", work.shape.bag),
+        Side("upper", "upper_inner", work.raised(asked.bag_width)),
+        Side("opening", "opening_top", work.shape.opening),
+        Side("side", "opening_end", work.side(asked.down_side, asked.down_side + asked.bag_below)),
+        Side("bag", "bag_bottom", work.shape.bag),
     )
 
 
-def _inner_bag(work: _Work) -> tuple[RingSide, ...]:
+def _inner_bag(work: _Work) -> tuple[Side, ...]:
     asked = work.asked
     return (
-        RingSide("upper", "upper_inner", work.waist(asked.bag_width, 0.0)),
-        RingSide("side", "corner", work.side(0.0, asked.down_side + asked.bag_below)),
-        RingSide("bag", "bag_bottom", work.shape.bag),
+        Side("upper", "upper_inner", work.waist(asked.bag_width, 0.0)),
+        Side("side", "corner", work.side(0.0, asked.down_side + asked.bag_below)),
+        Side("bag", "bag_bottom", work.shape.bag),
     )
 
 

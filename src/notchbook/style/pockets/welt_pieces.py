@@ -4,9 +4,10 @@ from dataclasses import dataclass
 
 from notchbook.geometry import Path, Point
 from notchbook.pattern import CutInstruction, InternalLine, Piece, part_name
+from notchbook.style._outlined import Side
 from notchbook.style.pockets.figures import BAG_BESIDE
 from notchbook.style.pockets.parts import Made, PartGrain, part
-from notchbook.style.pockets.shape import Side, Sizes, sides_of
+from notchbook.style.pockets.shape import Sizes, sides_of
 from notchbook.style.pockets.welt_lines import WeltBox
 
 ROUNDED = 30.0
@@ -98,11 +99,10 @@ def _inner_sides(box: WeltBox, asked: WeltAsked) -> tuple[Side, ...]:
     upper = {side.word: side for side in _bag_sides(box, asked, -box.height / 2.0)}
     near, far = outer["near"].path.start, outer["far"].path.end
     return (
-        Side("near_above", Path.line(upper["near"].path.start, near), "near_upper", "near_top"),
-        Side("near", outer["near"].path, "near_top", outer["near"].end),
-        *(outer[word] for word in ("near_lower", "lower", "far_lower")),
-        Side("far", outer["far"].path, outer["far"].start, "far_top"),
-        Side("far_above", Path.line(far, upper["far"].path.end), "far_top", "far_upper"),
+        Side("near_above", "near_upper", Path.line(upper["near"].path.start, near)),
+        Side("near", "near_top", outer["near"].path),
+        *(outer[word] for word in ("near_lower", "lower", "far_lower", "far")),
+        Side("far_above", "far_top", Path.line(far, upper["far"].path.end)),
         upper["opening"],
     )
 

@@ -1,6 +1,7 @@
 """How a cuff is sewn: its seams, notches, lines of the sewing order, and whether the hand passes."""
 
 from collections.abc import Iterator
+from itertools import accumulate
 
 from notchbook.pattern import (
     EdgeUse,
@@ -17,19 +18,28 @@ from notchbook.pattern import (
     worded,
 )
 from notchbook.pattern.operation import Operation
+from notchbook.pattern.run_place import place_on
 from notchbook.recipe import StepContext
 from notchbook.style.sleeves.figures import HAND_ROOM
 from notchbook.style.sleeves.wrist import Wrist
 
-_BALANCE = 0.4
-"""Share along the first edge of the hem at which cuff and sleeve are notched, off the middle. Common
-practice, no source."""
+_BALANCE = (0.4, 0.35, 0.45, 0.3, 0.6, 0.25)
+"""Shares of the hem before the seam of the sleeve at which it may be notched to its cuff, off the middle; the
+first that is clear of pleats and gathers is taken. Common practice, no source."""
+
+_CLEAR = 12.0
+"""mm that this notch stays off the ends of pleats and gathers, as far as the two of a double notch stand
+apart, so that it is not read as one of them. Own judgment."""
 
 
 def cuff_seams(slug: str, cuff: str, wrist: Wrist, *, is_ring: bool) -> Iterator[Seam]:
-    """The cuff on the hem, from its upper end round the arm; the ring closed where nothing opens."""
+    """The cuff on the hem, from its upper end round the arm; the ring closed where nothing opens.
+
+    The outer layer is sewn on plain. That the inner one is then stitched down over the allowances stands in
+    the sewing order, in words: under which number ISO 4916 has the finished seam, nobody here is sure of.
+    """
     edge = EdgeUse(part_name(cuff, "cuff_edge"), part_name(cuff, "cuff_edge_start"))
-    yield Seam(part_name(slug, "cuff_seam"), (edge,), wrist.uses, allowance_class="cuff", seam_class="LSa")
+    yield Seam(part_name(slug, "cuff_seam"), (edge,), wrist.uses, allowance_class="cuff")
     if is_ring:
         first = EdgeUse(part_name(cuff, "upper_end"), part_name(cuff, "cuff_edge_start"))
         second = EdgeUse(part_name(cuff, "lower_end"), part_name(cuff, "cuff_edge_end"))
@@ -44,21 +54,21 @@ def cuff_notches(pattern: Pattern, slug: str, cuff: str, wrist: Wrist) -> Iterat
         part_name(cuff, "cuff_edge_start"),
     )
     first = run_length(pattern, wrist.uses[: wrist.before_seam])
-    mate = _place_on(pattern, wrist, first * _BALANCE)
-    yield Notch(part_name(cuff, "cuff_notch"), Place(edge, start, first * _BALANCE), "single", seam, "sleeve")
+    along = _balance(pattern, wrist, first)
+    mate = place_on(pattern, wrist.uses, along)
+    yield Notch(part_name(cuff, "cuff_notch"), Place(edge, start, along), "single", seam, "sleeve")
     yield Notch(part_name(slug, "cuff_notch"), mate, "single", seam, "cuff")
     if len(wrist.uses) > wrist.before_seam:
         yield Notch(part_name(cuff, "seam_notch"), Place(edge, start, first), purpose="sleeve seam")
 
 
-def _place_on(pattern: Pattern, wrist: Wrist, along: float) -> Place:
-    """The place so far along the hem as sewn, mm, on the one of its edges where it lies."""
-    for use in wrist.uses:
-        length = run_length(pattern, (use,))
-        if along <= length:
-            break
-        along -= length
-    return Place(use.edge, use.starts_at, along)
+def _balance(pattern: Pattern, wrist: Wrist, whole: float) -> float:
+    """How far along the hem, of which so much lies before the seam of the sleeve, its balance notch stands;
+    mm as sewn."""
+    joints = list(accumulate(run_length(pattern, (use,)) for use in wrist.uses[: wrist.before_seam - 1]))
+    places = [share * whole for share in _BALANCE]
+    clear = [at for at in places if all(abs(at - joint) >= _CLEAR for joint in joints)]
+    return clear[0] if clear else places[0]
 
 
 def cuff_operations(slug: str, cuff: Piece, wrist: Wrist, buttons: int) -> Iterator[Operation]:
@@ -67,9 +77,9 @@ def cuff_operations(slug: str, cuff: Piece, wrist: Wrist, buttons: int) -> Itera
     layers = cuff.instructions[0].times
     ends = "its ends" if wrist.slit > 0.0 else "it to a ring"
     before = (
-        f"Fuse the cuff, fold it right sides together and sew {ends}."
+        f"Fold the cuff right sides together and sew {ends}."
         if layers == 1
-        else f"Fuse the outer cuff, sew it to the inner one along the free edge and close {ends}."
+        else f"Sew the outer cuff to the inner one along the free edge and close {ends}."
     )
     yield Operation(part_name(slug, "cuff_made"), "prepare", before, (cuff.name,))
     yield Operation(
@@ -102,6 +112,15 @@ def hand_told(check: str, context: StepContext, cuff: str, wrist: Wrist, length:
             where=part_name(cuff, "cuff_edge"),
             widest=widest,
             hand=hand,
+        )
+
+
+def lap_told(check: str, cuff: str, wrist: Wrist) -> Iterator[Finding]:
+    """A cuff that laps as its tower does, whatever was asked for."""
+    if wrist.tower is not None:
+        lap = sum(wrist.tower)
+        yield worded(
+            check, "cuff-laps-as-tower", Severity.NOTE, Measured(lap), piece=cuff, where=cuff, lap=lap
         )
 
 

@@ -34,28 +34,21 @@ BISHOP_DROP: Final = RangedFigure(
 BISHOP_BACK: Final = RangedFigure(
     0.6,
     "share of the fullness of a bishop sleeve that lies in its back half",
-    "more at the back, where the elbow is; no source",
+    "more at the back, where the elbow is: 0.5 to 0.75; no source",
     "common practice",
-    0.5,
-    0.75,
+    0.0,
+    1.0,
 )
 
-CUFF_EASE: Final = RangedFigure(
-    30.0,
-    "a closed cuff over the wrist",
-    "1 to 1 1/2 in over the wrist; no source",
-    "common practice",
-    15.0,
-    60.0,
+CUFF_EASE: Final = StyleFigure(
+    30.0, "a closed cuff over the wrist", "1 to 1 1/2 in over the wrist; no source", "common practice"
 )
 
-ARM_BAND_EASE: Final = RangedFigure(
+ARM_BAND_EASE: Final = StyleFigure(
     30.0,
     "a band or an elastic round the upper arm over the arm itself",
     "1 in and a little more; no source",
     "common practice",
-    15.0,
-    50.0,
 )
 
 HAND_ROOM: Final = StyleFigure(
@@ -77,10 +70,10 @@ PLACKET_LENGTH: Final = RangedFigure(
 PLACKET_PLACE: Final = RangedFigure(
     0.25,
     "where the slit stands along the hem from its back end, as a share",
-    "half way over the back half, in line with the little finger; no source",
+    "half way over the back half, in line with the little finger: 0.2 to 0.35; no source",
     "common practice",
-    0.2,
-    0.35,
+    0.05,
+    0.6,
 )
 
 PLACKET_WIDTH: Final = RangedFigure(
@@ -94,6 +87,13 @@ PLACKET_WIDTH: Final = RangedFigure(
 
 TOWER_WIDTH: Final = RangedFigure(
     25.0, "finished width of a tower", "1 in; no source", "common practice", 20.0, 30.0
+)
+
+TOWER_SEAM: Final = StyleFigure(
+    6.0,
+    "a tower and the strip below it are sewn so far inside the edges of the slit, and turned by as much",
+    "1/4 in; no source",
+    "common practice",
 )
 
 TOWER_POINT: Final = StyleFigure(
@@ -150,32 +150,31 @@ BEND_REACH: Final = StyleFigure(
 KIMONO_ANGLE: Final = RangedFigure(
     10.0,
     "degrees by which a cut-on sleeve hangs below the run of the shoulder seam, itself 20 below the level",
-    "0 to 45 degrees below the level: the lower it hangs, the less the arm is lifted",
+    "0 to 45 degrees below the level, to 25 below the shoulder: the lower it hangs, the less the arm is "
+    "lifted",
     "memory",
     -15.0,
-    25.0,
+    45.0,
 )
 
 KIMONO_HEM_EASE: Final = RangedFigure(
     100.0, "hem of a cut-on sleeve over the wrist", "3 to 6 in; no source", "common practice", 60.0, 200.0
 )
 
-KIMONO_ARM_EASE: Final = RangedFigure(
-    100.0,
-    "a cut-on sleeve over the upper arm where it leaves the body",
+KIMONO_ARM_EASE: Final = StyleFigure(
+    50.0,
+    "the least that a cut-on sleeve is wider than the upper arm where it leaves the body",
     "looser than a set-in sleeve, whose ease is 2 in; no source",
     "common practice",
-    50.0,
-    300.0,
 )
 
 GUSSET_ANGLE: Final = RangedFigure(
     60.0,
     "degrees at the points of a gusset in front and behind",
-    "a gusset of two equal triangles; no source",
+    "a gusset of two equal triangles, 40 to 90 degrees; no source",
     "common practice",
-    40.0,
-    90.0,
+    20.0,
+    100.0,
 )
 
 RAGLAN_FRONT: Final = RangedFigure(
@@ -205,8 +204,8 @@ RAGLAN_ABOVE: Final = RangedFigure(
     40.0,
 )
 
-ELASTIC_WIDTH: Final = RangedFigure(
-    8.0, "width of an elastic in the hem of a sleeve", "8 to 10 mm; no source", "common practice", 5.0, 12.0
+ELASTIC_WIDTH: Final = StyleFigure(
+    8.0, "width of an elastic in the hem of a sleeve", "8 to 10 mm; no source", "common practice"
 )
 
 CAP_LENGTH: Final = RangedFigure(

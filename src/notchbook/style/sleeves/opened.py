@@ -9,6 +9,7 @@ from notchbook.geometry.solve import solve_rising
 from notchbook.pattern import Edge, Pattern, Piece, spoken
 from notchbook.style.fullness.notch_places import notches_carried
 from notchbook.style.fullness.spread import CutEdge, SlashLine, spread, spread_keeping_hinges
+from notchbook.style.sleeves.crossing import crosses
 from notchbook.style.sleeves.found import FoundSleeve, line_of
 from notchbook.units import TOLERANCES
 
@@ -60,7 +61,7 @@ def opened_sleeve(
 
     The cap is gathered or keeps its length: as sewn, its notches stand where they did. So do those of
     ``drawn``, edges that are gathered too; on others they go with their cloth. StepRefused as the slashes
-    are.
+    are, ``sleeve-cap-crosses`` where the raised cap crosses the sleeve.
     """
     is_hinged = not any(line.opened for line in lines)
     # A cap that is only hinged is drawn anew with its length; other hinges let out what truing takes.
@@ -70,6 +71,8 @@ def opened_sleeve(
     piece = _length_kept(sleeve, piece)
     if raised:
         piece = _raised(sleeve, piece, raised)
+        if crosses(piece, [edge.name for edge in sleeve.cap]):
+            raise StepRefused("sleeve-cap-crosses", sleeve=spoken(piece.name), height=raised)
     elif is_hinged:
         piece = _rounded(sleeve, piece)
     after = pattern.with_pieces(piece)

@@ -20,6 +20,7 @@ from notchbook.pattern import (
 from notchbook.pattern.names import instance_of, last_word
 from notchbook.pattern.pattern import frozen_map
 from notchbook.pattern.resolve import expand
+from notchbook.style.traced.zip_lined import without_zip_stitches
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +46,16 @@ class Copies:
 
 
 def copied(pattern: Pattern, pieces: Sequence[str], copying: Copying, *, sewn: bool) -> Copies:
-    """The pattern with copies of the pieces; ``sewn``: their seams and notches are copied too."""
+    """The pattern with copies of the pieces; ``sewn``: their seams and notches are copied too, and the
+    stitches of a zip left out."""
     words = [_word(name, pieces) for name in pieces]
     names: dict[str, str] = {}
     made: list[Piece] = []
     for name, word in zip(pieces, words, strict=True):
         own = with_side(piece_name(copying.slug, word), split_side(name)[1])
-        here = {**_names_on(pattern.pieces[name], own), name: own}
-        made.append(_copy(pattern.pieces[name].renamed(here.__getitem__), copying))
+        piece = without_zip_stitches(pattern, pattern.pieces[name]) if sewn else pattern.pieces[name]
+        here = {**_names_on(piece, own), name: own}
+        made.append(_copy(piece.renamed(here.__getitem__), copying))
         names |= here
     names |= _group_names(pattern, names)
     after = pattern.with_pieces(*made).with_materials({copying.material: copying.material})

@@ -6,7 +6,8 @@ from typing import Annotated
 from pydantic import Field
 
 from notchbook.errors import StepRefused
-from notchbook.pattern import Allowance, Pattern, require_one, spoken
+from notchbook.pattern import Allowance, Operation, Pattern, part_name, require_one, spoken, title_of
+from notchbook.pattern.operation import LAID, listed
 from notchbook.recipe import AmountText, Change, PieceName, StepContext, StepParameters
 from notchbook.recipe.parameters import MaterialWord
 from notchbook.style.traced.allowance_of import allowance_of
@@ -36,7 +37,20 @@ def run_layer(word: str, pattern: Pattern, context: StepContext, parameters: Lay
     if trimmed < 0.0:
         raise StepRefused("trim-below-nothing", amount=trimmed)
     trims = trimmed, parameters.allowances
-    return Change(layered(pattern, context, parameters.pieces, (word, parameters.material), trims))
+    after = layered(pattern, context, parameters.pieces, (word, parameters.material), trims)
+    return Change(after.with_operations(_laid(pattern, after, context.slug, parameters.material)))
+
+
+def _laid(pattern: Pattern, after: Pattern, slug: str, material: str) -> Operation:
+    """The line of the sewing order by which the layer and its piece become one."""
+    layers = tuple(piece for name, piece in after.pieces.items() if name not in pattern.pieces)
+    titles = listed(tuple(dict.fromkeys(title_of(piece).lower() for piece in layers)))
+    has_darts = any(intake.kind == "dart" for piece in layers for intake in piece.intakes)
+    if material == "fusible":
+        text = f"Fuse the {titles} to the wrong side" + (", its darts cut out." if has_darts else ".")
+    else:
+        text = f"Lay the {titles} behind its piece and baste both together; they are sewn as one."
+    return Operation(part_name(slug, LAID), "prepare", text, tuple(piece.name for piece in layers))
 
 
 def layered(

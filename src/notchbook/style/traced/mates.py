@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from notchbook.pattern import Pattern, Seam
 from notchbook.pattern.resolve import expand
+from notchbook.pattern.zip_openings import zip_opening
 from notchbook.style.traced.faced_run import FacedRun
 from notchbook.style.traced.sewn_corner import seam_at
 
@@ -45,6 +46,16 @@ def mated_ends(pattern: Pattern, runs: tuple[FacedRun, ...]) -> Mates:
             if seam is not None:
                 found[one], found[other] = (other, seam), (one, seam)
     return found
+
+
+def closed_ends(pattern: Pattern, runs: tuple[FacedRun, ...], mates: Mates) -> Mates:
+    """The mated ends without those beside a zip: what is turned in stays open there, as the garment does."""
+    opened = {end for end in mates if _is_at_zip(pattern, *_place(runs, end))}
+    return {end: mate for end, mate in mates.items() if not {end, mate[0]} & opened}
+
+
+def _is_at_zip(pattern: Pattern, edge: str, corner: str) -> bool:
+    return zip_opening(pattern, pattern.edges[edge], corner) > 0.0
 
 
 def keeps_last(pattern: Pattern, runs: Sequence[FacedRun]) -> bool:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from notchbook.pattern import Notch, Pattern, Place, locate, part_name, split_side, with_side
+from notchbook.pattern import Notch, Pattern, Place, locate, part_name, require, split_side, with_side
 from notchbook.pattern.names import last_word
 from notchbook.style.traced.faced_run import Faced
 from notchbook.style.traced.traced_names import own_name
@@ -53,6 +53,8 @@ def _joint_notches(made: Traced, index: int, notched: Sequence[float]) -> Iterat
 
 def _along(pattern: Pattern, notch: Notch, faced: Faced) -> float | None:
     """How far along the edge, counter-clockwise and with its darts closed; None where it lies elsewhere."""
+    if {member.name for member in faced.members}.isdisjoint(require(pattern, notch.place.edge)):
+        return None
     place = locate(pattern, notch.place)
     travelled = 0.0
     for member in faced.members:

@@ -8,6 +8,7 @@ from notchbook.geometry import Path
 from notchbook.pattern import CutInstruction, Edge, EdgeKind, Piece, part_name, piece_name, spoken
 from notchbook.pattern.piece import CutAs
 from notchbook.style.edges.redrawn import require_plain
+from notchbook.style.edges.tidied import tidied
 from notchbook.style.traced.faced_run import Faced, FacedRun
 from notchbook.style.traced.shape import TracedShape
 from notchbook.style.traced.traced_names import end_word, own_name
@@ -118,23 +119,12 @@ def _cut_as(runs: Sequence[FacedRun], owner: Piece) -> CutAs:
 
 
 _SLIVER = 0.3
-"""mm below which a part of a line is too short to draw. Own judgment."""
-
-
-def _tidy(path: Path) -> Path:
-    """The path without parts too short to draw."""
-    kept = [segment for segment in path.segments if segment.length >= _SLIVER]
-    if not kept or len(kept) == len(path.segments):
-        return path
-    tidy = Path.of(kept[0]).with_start(path.start)
-    for segment in kept[1:]:
-        tidy = tidy.joined(Path.of(segment).with_start(tidy.end))
-    return tidy.with_end(path.end)
+"""mm below which a part of a free edge is too short to draw. Own judgment."""
 
 
 def _ring(shape: TracedShape) -> tuple[Path, ...]:
     """The sides of the outline, each beginning exactly where the one before ends."""
-    paths = [*shape.faced, shape.last, _tidy(shape.free), shape.first]
+    paths = [*shape.faced, tidied(shape.last), tidied(shape.free, _SLIVER), tidied(shape.first)]
     for index in range(1, len(paths)):
         paths[index] = paths[index].with_start(paths[index - 1].end)
     paths[-1] = paths[-1].with_end(paths[0].start)

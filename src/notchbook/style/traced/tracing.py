@@ -26,6 +26,7 @@ from notchbook.style.traced.shape import ShapeEnd, traced_shape
 from notchbook.style.traced.traced_names import end_word
 from notchbook.style.traced.traced_notches import traced_notches
 from notchbook.style.traced.traced_piece import Making, Traced, traced_piece
+from notchbook.style.traced.zip_ends import at_zip, with_zip_ends
 
 
 def traced(runs: Sequence[FacedRun], making: Making, turn: float, free: Path | None = None) -> Traced:
@@ -84,7 +85,7 @@ def with_traced(pattern: Pattern, slug: str, made: Sequence[Traced], free_edge: 
                 seam = _faced_seam(pattern, slug, one, index)
                 notches = traced_notches(after, one, index, seam.name)
                 after = after.with_seams(seam).with_notches(*notches)
-    return after
+    return with_zip_ends(after, slug, made)
 
 
 def seams_between(slug: str, ends: Mapping[End, tuple[Traced, bool]], mates: Mates) -> list[Seam]:
@@ -145,11 +146,12 @@ def _finished(pattern: Pattern, made: Traced, free_edge: str) -> dict[str, Allow
 
 
 def _center_seams(pattern: Pattern, slug: str, made: Traced) -> list[Seam]:
-    """Left and right of an end that is sewn to its own reflection on the piece meet here too."""
+    """Left and right of an end that is sewn to its own reflection on the piece meet here too; not beside a
+    zip, which parts them there."""
     seams: list[Seam] = []
     for at_end, beside in ((False, made.runs[0].before), (True, made.runs[-1].after)):
         end, parent = made.end(at_end), left_to_right(pattern, beside.edge.name)
-        if parent is None or end.kind == "fold":
+        if parent is None or end.kind == "fold" or at_zip(pattern, made, at_end=at_end):
             continue
         start = end.start if at_end else end.end
         name = part_name(slug, f"{last_word(made.piece.name)}_{last_word(end.name)}")

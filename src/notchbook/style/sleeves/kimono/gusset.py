@@ -2,10 +2,9 @@
 
 import math
 
-from notchbook.geometry import Path, Point
+from notchbook.geometry import Point
 from notchbook.pattern import (
     Allowance,
-    Edge,
     EdgeUse,
     Pattern,
     Piece,
@@ -13,6 +12,7 @@ from notchbook.pattern import (
     part_name,
     piece_name,
 )
+from notchbook.style._outlined import Corner, outlined, straight_sides
 from notchbook.style.sleeves.kimono.joining import CutOn
 
 _CORNERS = ("sleeve_point", "front_point", "side_point", "back_point")
@@ -40,15 +40,8 @@ def with_gusset(pattern: Pattern, slug: str, front: CutOn, back: CutOn, angle: f
         _apex(above, below, lengths[3], lengths[2], 1.0),
     )
     name = piece_name(slug, "gusset")
-    outline = tuple(
-        Edge(
-            part_name(name, _EDGES[index]),
-            Path.line(corners[index], corners[(index + 1) % 4]),
-            part_name(name, _CORNERS[index]),
-            part_name(name, _CORNERS[(index + 1) % 4]),
-        )
-        for index in range(4)
-    )
+    words = zip(corners, _CORNERS, _EDGES, strict=True)
+    outline = outlined(name, straight_sides([Corner(*one, "seam") for one in words]))
     after = pattern.with_pieces(Piece(name, "Gusset", outline, cut="pair"))
     # On both pieces each seam begins at the arm or at the side and ends at the point of the slash.
     starts = (

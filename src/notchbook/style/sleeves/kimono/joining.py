@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from notchbook.errors import StepRefused
 from notchbook.geometry import Path
 from notchbook.pattern import (
     Allowance,
@@ -17,8 +18,10 @@ from notchbook.pattern import (
     Seam,
     part_name,
     piece_name,
+    spoken,
 )
 from notchbook.pattern.names import last_word
+from notchbook.style.sleeves.crossing import crosses
 from notchbook.style.sleeves.hems import hem_class
 from notchbook.style.sleeves.kimono.lines import ArmLines
 from notchbook.style.sleeves.kimono.panel import ArmPanel
@@ -47,8 +50,8 @@ class CutOn:
 def cut_on(slug: str, panel: ArmPanel, lines: ArmLines) -> CutOn:
     """The panel with the sleeve in place of its armhole.
 
-    The sides of a slash are cut as the legs of a dart: the piece is cut on over them, and slit between them
-    when it is sewn.
+    StepRefused ``kimono-gusset-large``, ``kimono-crosses``. The sides of a slash are cut as the legs of a
+    dart: the piece is cut on over them, and slit between them when it is sewn.
     """
     owner = piece_name(slug, last_word(panel.piece.name))
 
@@ -84,7 +87,18 @@ def cut_on(slug: str, panel: ArmPanel, lines: ArmLines) -> CutOn:
             for word, leg in zip(("sleeve", "side"), slash, strict=True)
         ]
         piece = replace(piece, lines=(*piece.lines, line, *sewn))
+    _require_drawn(piece, slash, new)
     return CutOn(piece, over, hem, under, slash)
+
+
+def _require_drawn(piece: Piece, slash: tuple[Edge, Edge] | None, new: list[Edge]) -> None:
+    """StepRefused ``kimono-crosses`` where the sleeve crosses itself or the panel, ``kimono-gusset-large``
+    where a slash does, or runs into a dart."""
+    legs = [leg.name for leg in slash or ()]
+    if crosses(piece, [edge.name for edge in new if edge.name not in legs], but=legs):
+        raise StepRefused("kimono-crosses", piece=spoken(piece.name))
+    if slash is not None and crosses(piece, legs):
+        raise StepRefused("kimono-gusset-large", piece=spoken(piece.name), gusset=slash[0].length)
 
 
 def _starts(panel: ArmPanel) -> bool:

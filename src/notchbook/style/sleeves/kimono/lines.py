@@ -23,6 +23,9 @@ _CLOSEST = 30.0
 """Degrees between the lines under the arm and down the side below which no gusset can be set in. Own
 judgment."""
 
+_LEAST_SLASH = 20.0
+"""mm that the slash of a gusset is deep at the least; trade sizes are four times as deep. Own judgment."""
+
 _ROUNDS = 8
 """Rounds in which the lean of the hem settles: each leaves less than a tenth of the miss before."""
 
@@ -107,7 +110,11 @@ def _lower_end(end: Point, down: Point, meets: Point, across: float) -> tuple[Po
 
 def slash_aside(panel: ArmPanel, angle: float, size: ArmSize) -> float:
     """How far from the corner under the arm the sides of a slash begin on arm and side, so that there is
-    cloth to sew the gusset by, mm. StepRefused ``kimono-gusset-close`` where arm and side lie too close."""
+    cloth to sew the gusset by, mm. StepRefused ``kimono-gusset-small`` where the gusset ends in that cloth,
+    ``kimono-gusset-close`` where arm and side lie too close."""
+    least = math.hypot(_SLASH, _LEAST_SLASH)
+    if size.gusset < least:
+        raise StepRefused("kimono-gusset-small", gusset=size.gusset, least=least)
     lines = arm_lines(panel, angle, replace(size, gusset=0.0, curve=_SLASH))
     low, meets = lines.hem.end, _on_side(panel, size.depth)
     out, down = (low - meets).unit(), panel.side.tangent_at(size.depth, "after")

@@ -3,7 +3,9 @@
 from dataclasses import dataclass, replace
 
 from notchbook.geometry import Path, Point, Transform
-from notchbook.pattern import Edge, Piece, child_name, part_name, piece_name
+from notchbook.pattern import Piece, child_name, piece_name
+from notchbook.style._outlined import Side, outlined
+from notchbook.style.edges.tidied import tidied
 from notchbook.style.sleeves.found import FoundSleeve
 from notchbook.style.sleeves.two_piece.folds import Folds
 from notchbook.style.sleeves.two_piece.levels import TURNED_OVER, with_levels
@@ -15,8 +17,6 @@ from notchbook.style.sleeves.two_piece.seam_lines import (
     seam_from,
     seam_line,
 )
-
-_POINTS = ("forearm_top", "hind_arm_top", "hem_forearm", "hem_hind_arm")
 
 
 @dataclass(frozen=True)
@@ -57,10 +57,6 @@ def _face_up(way: Point) -> Point:
     return TURNED_OVER.apply(way)
 
 
-def _edge(name: str, word: str, path: Path, start: str, end: str) -> Edge:
-    return Edge(part_name(name, word), path, part_name(name, start), part_name(name, end))
-
-
 def _top(
     slug: str, sleeve: FoundSleeve, folds: Folds, seams: tuple[Path, Path], at: tuple[float, float]
 ) -> Piece:
@@ -68,37 +64,28 @@ def _top(
     front, back = sleeve.cap
     length = front.length
     forearm, hind_arm = seams
-    points = {word: part_name(name, word) for word in _POINTS}
-    hem = Edge(
-        child_name(sleeve.name("hem"), "top"),
-        hem_between(hind_arm, forearm, (-folds.back.beside_lower, folds.front.beside_lower)),
-        points["hem_hind_arm"],
-        points["hem_forearm"],
-        "hem",
-    )
-    outline = (
-        hem,
-        _edge(name, "forearm_seam", forearm.reversed(), "hem_forearm", "forearm_top"),
-        Edge(
-            child_name(front.name, "above"),
-            front.path.between(at[0], length).with_start(forearm.start),
-            points["forearm_top"],
-            front.end,
-        ),
-        Edge(
-            child_name(back.name, "above"),
-            back.path.between(0.0, at[1] - length).with_end(hind_arm.start),
-            back.start,
-            points["hind_arm_top"],
-        ),
-        _edge(name, "hind_arm_seam", hind_arm, "hind_arm_top", "hem_hind_arm"),
+    hem = hem_between(hind_arm, forearm, (-folds.back.beside_lower, folds.front.beside_lower))
+    fore = tidied(front.path.between(at[0], length).with_start(forearm.start))
+    hind = tidied(back.path.between(0.0, at[1] - length))
+    sides = (
+        Side("hem", "hem_hind_arm", hem, "hem", keeps=child_name(sleeve.name("hem"), "top")),
+        Side("forearm_seam", "hem_forearm", forearm.reversed()),
+        Side("cap", "forearm_top", fore, keeps=child_name(front.name, "above")),
+        Side("cap", "", hind, keeps=child_name(back.name, "above"), from_point=back.start),
+        Side("hind_arm_seam", "hind_arm_top", hind_arm),
     )
     middle = sleeve.name("hem_middle")
     marks = tuple(
         replace(mark, position=folds.hem) if mark.name == middle else mark for mark in sleeve.piece.marks
     )
     return replace(
-        sleeve.piece, name=name, title="Top sleeve", outline=outline, intakes=(), lines=(), marks=marks
+        sleeve.piece,
+        name=name,
+        title="Top sleeve",
+        outline=outlined(name, sides),
+        intakes=(),
+        lines=(),
+        marks=marks,
     )
 
 
@@ -113,36 +100,24 @@ def _under(
     name = piece_name(slug, "under_sleeve")
     front, back = sleeve.cap
     forearm, hind_arm = seams
-    points = {word: part_name(name, word) for word in _POINTS}
+    lower = _face_up(folds.front.beside_lower) * -1.0, _face_up(folds.back.beside_lower)
     from_hind = back.path.between(at[1] - front.length, back.length).transformed(laid[1])
-    to_forearm = front.path.between(0.0, at[0]).transformed(laid[0])
-    outline = (
-        Edge(
-            child_name(sleeve.name("hem"), "under"),
-            hem_between(
-                forearm,
-                hind_arm,
-                (_face_up(folds.front.beside_lower) * -1.0, _face_up(folds.back.beside_lower)),
-            ),
-            points["hem_forearm"],
-            points["hem_hind_arm"],
-            "hem",
-        ),
-        _edge(name, "hind_arm_seam", hind_arm.reversed(), "hem_hind_arm", "hind_arm_top"),
-        Edge(
-            child_name(back.name, "below"),
-            from_hind.with_start(hind_arm.start).with_end(to_forearm.start),
-            points["hind_arm_top"],
-            front.start,
-        ),
-        Edge(
-            child_name(front.name, "below"),
-            to_forearm.with_end(forearm.start),
-            front.start,
-            points["forearm_top"],
-        ),
-        _edge(name, "forearm_seam", forearm, "forearm_top", "hem_forearm"),
+    to_forearm = tidied(front.path.between(0.0, at[0])).transformed(laid[0])
+    hem = hem_between(forearm, hind_arm, lower)
+    hind = tidied(from_hind.with_start(hind_arm.start))
+    sides = (
+        Side("hem", "hem_forearm", hem, "hem", keeps=child_name(sleeve.name("hem"), "under")),
+        Side("hind_arm_seam", "hem_hind_arm", hind_arm.reversed()),
+        Side("cap", "hind_arm_top", hind, keeps=child_name(back.name, "below")),
+        Side("cap", "", to_forearm, keeps=child_name(front.name, "below"), from_point=front.start),
+        Side("forearm_seam", "forearm_top", forearm),
     )
     return replace(
-        sleeve.piece, name=name, title="Under sleeve", outline=outline, intakes=(), lines=(), marks=()
+        sleeve.piece,
+        name=name,
+        title="Under sleeve",
+        outline=outlined(name, sides),
+        intakes=(),
+        lines=(),
+        marks=(),
     )

@@ -2,12 +2,16 @@
 
 from collections.abc import Sequence
 
-from notchbook.pattern import EdgeUse, Pattern, Place, run_length
+from notchbook.pattern.pattern import Pattern
+from notchbook.pattern.place import Place
+from notchbook.pattern.seam import EdgeUse
+from notchbook.pattern.sewn import run_length
 from notchbook.units import TOLERANCES
 
 
 def place_on(pattern: Pattern, uses: Sequence[EdgeUse], distance: float) -> Place:
-    """The place ``distance`` mm along the run as sewn, on the edge where it lies; at a joint the earlier."""
+    """The place ``distance`` mm along the run as sewn, on the edge where it lies; at a joint the earlier,
+    beyond the run its end."""
     rest = distance
     for use in uses[:-1]:
         length = run_length(pattern, (use,))
