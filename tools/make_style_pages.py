@@ -2,24 +2,24 @@
 
     python tools/make_style_pages.py
 
-Each style is a recipe in docs/styles/recipes with a few words beside it (``about`` in a .toml of the same
-name). It is run on an invented woman of bust 92. With --check it says which page is out of date; pictures are
-not compared.
+Each style is a recipe of the rack (src/notchbook/app/rack/recipes) with a few words beside it. It is run on
+an invented woman of bust 92. With --check it says which page is out of date; pictures are not compared.
 """
 
 from __future__ import annotations
 
 import argparse
 import sys
-import tomllib
+import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from house import ROOT, TaskFailed
+from house import ROOT
 from notchbook.app.drafting import completed
 from notchbook.app.papers import cut_ready, job_of
+from notchbook.app.rack.styles import rack
 from notchbook.app.sewing_words import sewing_lines
 from notchbook.app.step_sentence import sentence
 from notchbook.geometry import Box, Point
@@ -28,11 +28,13 @@ from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pdf_pen import PdfPaper
 from notchbook.output.pen import Text
 from notchbook.output.png import rendered
-from notchbook.recipe import Replay, StepRecord, definition, recipe_from_json, replay
+from notchbook.recipe import Replay, StepRecord, definition, replay
 from notchbook.units import LengthStyle
 
 STYLES: Final = ROOT / "docs" / "styles"
-RECIPES: Final = STYLES / "recipes"
+RECIPES: Final = "../../src/notchbook/app/rack/recipes"
+"""From the pages of the styles."""
+
 BODY: Final = "medium-92"
 
 _DATE: Final = "2026-01-15"
@@ -45,6 +47,9 @@ _CELL: Final = (66.0, 56.0)
 _ACROSS: Final = 4
 _DOTS: Final = 110
 _ROOM: Final = 3.0
+_BETWEEN: Final = 6.0
+_WORDS: Final = 8.0
+"""mm between the views, and for their words, as the flat leaves them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,20 +69,17 @@ class Style:
 
 
 def styles() -> list[Style]:
-    """All styles, by their numbers; TaskFailed where the words of one are missing."""
+    """All styles, by their numbers."""
     sys.path[:0] = [str(ROOT / "tests"), str(ROOT / "benchmarks")]
     from lower_sheets import lower_bodies
 
     measures = dict(lower_bodies())[BODY]
     found = []
-    for path in RECIPES.glob("*.json"):
-        words = path.with_suffix(".toml")
-        if not words.is_file():
-            raise TaskFailed(f"{words.relative_to(ROOT)} is missing: what the style is, in two sentences.")
-        about = str(tomllib.loads(words.read_text(encoding="utf-8"))["about"]).strip()
-        run = completed(replay(recipe_from_json(path.read_text(encoding="utf-8")), measures))
-        found.append(Style(path.stem, about, run, garment_flat(run.pattern)))
-    return sorted(found, key=lambda style: (style.run.recipe.number, style.stem))
+    for style in rack():
+        run = completed(replay(style.recipe, measures))
+        about = textwrap.fill(style.about, 118)
+        found.append(Style(style.stem, about, run, garment_flat(run.pattern)))
+    return found
 
 
 def page_of(style: Style) -> str:
@@ -92,7 +94,7 @@ def page_of(style: Style) -> str:
         "",
         style.about,
         "",
-        f"The recipe is [{style.stem}.json](recipes/{style.stem}.json). Style and number are invented,",
+        f"The recipe is [{style.stem}.json]({RECIPES}/{style.stem}.json). Style and number are invented,",
         "and so is the woman of bust 92 whose pieces are counted here.",
         "",
         "## Steps",
@@ -147,11 +149,18 @@ def sheet_page(rack: list[Style]) -> str:
 
 def picture_of(style: Style) -> bytes:
     """The flat of a style as PNG."""
-    width, height = _ONE
+    width, height = _ONE[0], min(_ONE[1], _height_of(style.flat))
     paper = PdfPaper(PaperInfo(style.run.recipe.number, style.run.recipe.name), "flat")
     with paper.page(width, height, Box(0.0, 0.0, width, height)) as pen:
         draw_flat(pen, style.flat, Point(_ROOM, _ROOM), Point(width - _ROOM, height - _ROOM))
     return rendered(paper.data(), 0, _DOTS)
+
+
+def _height_of(flat: tuple[FlatView, ...]) -> float:
+    """How high the flat is as wide as its picture, with its words, mm."""
+    boxes = [view.bounds for view in flat]
+    scale = (_ONE[0] - 2.0 * _ROOM - _BETWEEN * (len(boxes) - 1)) / sum(box.width for box in boxes)
+    return scale * max(box.height for box in boxes) + 2.0 * _ROOM + _WORDS
 
 
 def sheet_picture(rack: list[Style]) -> bytes:

@@ -9,6 +9,7 @@ from functools import cache
 import survey_lower
 from lower_judged import JUDGES
 from notchbook.errors import catalogue
+from notchbook.recipe import definition
 from survey_lower import LINE, LINES, LowerOutcome
 from survey_lower_page import page
 
@@ -64,6 +65,7 @@ def test_the_report_counts_every_body_once() -> None:
     assert sum(sum(part[key] for key in keys) for part in found["parts"]) == len(JOBS)
     text = page(found)
     assert f"A seeded part: {len(JOBS)} of the" in text
+    assert f"`trousers` {definition('trousers').version}" in text
     assert all(part["part"] in text for part in found["parts"])
 
 

@@ -14,6 +14,7 @@ from notchbook.app.drafting import draft
 from notchbook.app.eases.ease_rows import ease_table
 from notchbook.body import MeasureSet
 from notchbook.geometry import Cubic, Path, Point, Transform
+from notchbook.recipe import definition
 from outside import length, polyline, skirt_closures
 
 CLOSURE = 0.01
@@ -33,6 +34,11 @@ def test_every_body_is_drafted_or_refused_with_a_code() -> None:
     refused = [item for item in outcomes() if item.refused]
     assert all(item.facts for item in refused)
     assert len(refused) <= 2, [(item.id, item.level, item.refused) for item in refused]
+
+
+def test_the_page_says_which_version_was_drafted() -> None:
+    page = survey.page(survey.report(outcomes(), 1.0, 1))
+    assert f"`skirt` {definition('skirt').version}" in page
 
 
 def test_every_draft_closes_by_outside_measure() -> None:

@@ -15,14 +15,15 @@ import pytest
 from lower_sheets import lower_bodies
 from notchbook.app.examining import examine
 from notchbook.app.papers import CutReady, cut_ready, job_of
+from notchbook.app.rack.styles import rack
 from notchbook.body import MeasureSet
 from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Severity, walk_seam
 from notchbook.recipe import Replay, recipe_from_json, recipe_to_json, replay
 
-RECIPES = Path(__file__).parents[2] / "docs" / "styles" / "recipes"
+RECIPES = {style.stem: style.recipe for style in rack()}
 COUNTS = Path(__file__).parent / "style_counts"
-STYLES = sorted(path.stem for path in RECIPES.glob("*.json"))
+STYLES = sorted(RECIPES)
 
 BASE = "medium-92"
 OTHERS = ("small-80", "plus-128")
@@ -43,8 +44,7 @@ def counted(style: str) -> dict[str, Any]:
 @cache
 def made(style: str, name: str) -> Replay:
     """The style run on a body; it may not stop."""
-    recipe = recipe_from_json((RECIPES / f"{style}.json").read_text(encoding="utf-8"))
-    done = replay(recipe, women()[name])
+    done = replay(RECIPES[style], women()[name])
     assert done.suspended is None, f"{done.suspended.step}: {done.suspended.error}"
     return done
 

@@ -1,16 +1,16 @@
-"""Made to measure: one block for every body of a file, on all cores; a bad row never stops the run."""
+"""Made to measure: a block or style for every body of a file, on all cores; a bad row never stops the run."""
 
 import csv
 import io
 import os
 import time
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from notchbook.app.bodies.resting_on_estimates import rested_on
-from notchbook.app.curing import draft_taking
+from notchbook.app.draft_order import DraftOrder, carry_out
 from notchbook.app.drafting import asks
 from notchbook.app.eases.ease_rows import ease_table
 from notchbook.app.examining import examine
@@ -20,6 +20,7 @@ from notchbook.body import BodyRow, MeasureSet, read_bodies
 from notchbook.errors import HouseFault, InputError, NotchbookError
 from notchbook.output.files import write_file
 from notchbook.pattern import Severity
+from notchbook.recipe import Recipe
 
 _FAULT = "program-fault"
 
@@ -62,20 +63,32 @@ class MadeSummary:
     cores: int
 
 
+@dataclass(frozen=True, slots=True)
+class GarmentAsked:
+    """What is made for every body: a :class:`notchbook.app.draft_order.DraftOrder` without measures."""
+
+    garment: str
+    parameters: Mapping[str, Any] = field(default_factory=dict)
+    take: tuple[str, ...] = ()
+    recipe: Recipe | None = None
+
+    def order(self, measures: MeasureSet) -> DraftOrder:
+        """The order for one body."""
+        return DraftOrder(self.garment, measures, self.parameters, take=self.take, recipe=self.recipe)
+
+
 def make_to_measure(
-    block: str,
+    asked: GarmentAsked,
     bodies: Path,
     report: Path,
-    parameters: Mapping[str, Any] | None = None,
     *,
-    take: Sequence[str] = (),
     cores: int | None = None,
     progress: Callable[[int], None] | None = None,
 ) -> MadeSummary:
-    """Draft the block for each row of ``bodies`` and write ``report`` (CSV), in the order of the rows.
+    """Draft the block, or run the style, for each row of ``bodies`` and write ``report`` (CSV), in order.
 
-    The checks of pieces made cut-ready are left out: a block goes to no cutter, and they take longest.
-    ``take`` names cures to be taken where a body calls for them (``curing``). ``progress`` is called with the
+    The checks of pieces made cut-ready are left out of a block, which goes to no cutter: they take longest.
+    Cures are taken where a body calls for them (``curing``). ``progress`` is called with the
     number of rows done. The file as a whole is refused as :func:`notchbook.body.files.read_bodies` says, and
     where a choice must be made (:func:`notchbook.app.drafting.asks`); a row that cannot be read or drafted
     gets its code.
@@ -86,7 +99,7 @@ def make_to_measure(
     started = time.perf_counter()
     used = cores or os.cpu_count() or 1
     rows: list[MadeRow] = []
-    for row in made_rows(block, read_bodies(bodies), parameters or {}, used, take):
+    for row in made_rows(asked, read_bodies(bodies), used):
         rows.append(row)
         if progress is not None:
             progress(len(rows))
@@ -101,16 +114,9 @@ def make_to_measure(
     )
 
 
-def made_rows(
-    block: str,
-    bodies: Iterator[BodyRow],
-    parameters: Mapping[str, Any],
-    cores: int,
-    take: Sequence[str] = (),
-) -> Iterator[MadeRow]:
+def made_rows(asked: GarmentAsked, bodies: Iterator[BodyRow], cores: int) -> Iterator[MadeRow]:
     """The rows in order, drafted on ``cores`` processes (1: in this one)."""
-    jobs = ((block, row, dict(parameters), tuple(take)) for row in bodies)
-    yield from results_in_order(_made, jobs, cores, _CHUNK)
+    yield from results_in_order(_made, ((asked, row) for row in bodies), cores, _CHUNK)
 
 
 def report_text(rows: list[MadeRow]) -> str:
@@ -132,8 +138,8 @@ def _measures_of(row: BodyRow) -> MeasureSet:
     return row.measures
 
 
-def _made(job: tuple[str, BodyRow, dict[str, Any], tuple[str, ...]]) -> MadeRow:
-    block, row, parameters, take = job
+def _made(job: tuple[GarmentAsked, BodyRow]) -> MadeRow:
+    asked, row = job
     started = time.perf_counter()
     closure: float | None = None
     flags: tuple[str, ...] = ()
@@ -141,11 +147,14 @@ def _made(job: tuple[str, BodyRow, dict[str, Any], tuple[str, ...]]) -> MadeRow:
     estimated: tuple[str, ...] = ()
     code = message = ""
     try:
-        run, cures = draft_taking(block, _measures_of(row), parameters, take)
-        taken = tuple(cure.word for cure in cures)
+        done = carry_out(asked.order(_measures_of(row)))
+        run = done.run
+        taken = tuple(cure.word for cure in done.taken)
         estimated = tuple(rested_on(run))
         closure = max((line.miss for line in ease_table(run)), default=0.0)
-        findings = [f for f in examine(run, cut=False).findings if f.severity is not Severity.NOTE]
+        findings = [
+            f for f in examine(run, cut=asked.recipe is not None).findings if f.severity is not Severity.NOTE
+        ]
         flags = tuple(dict.fromkeys(finding.code for finding in findings))
     except NotchbookError as error:
         if asks(error):

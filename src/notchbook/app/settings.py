@@ -4,9 +4,10 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from notchbook.app.needs.garment_parameters import SIGN, block_named, parameter_named
-from notchbook.body import notation_names
+from notchbook.body import MeasureSet, notation_names
 from notchbook.errors import InputError
-from notchbook.units import Unit, parse_amount, quoted
+from notchbook.recipe import Recipe, change_step, definition
+from notchbook.units import Unit, parse_amount, quoted, suggestion
 
 
 def read_settings(block: str, texts: Iterable[str], unit: Unit) -> dict[str, Any]:
@@ -25,6 +26,47 @@ def read_settings(block: str, texts: Iterable[str], unit: Unit) -> dict[str, Any
         full = parameter if of == block else f"{of}{SIGN}{parameter}"
         found[full] = _value(schema[parameter], value, unit)
     return found
+
+
+def read_garment_settings(
+    garment: str, recipe: Recipe | None, texts: Iterable[str], unit: Unit
+) -> dict[str, Any]:
+    """As :func:`read_step_settings` where there is a recipe, else as :func:`read_settings`."""
+    if recipe is None:
+        return read_settings(garment, texts, unit)
+    return read_step_settings(recipe, texts, unit)
+
+
+def read_step_settings(recipe: Recipe, texts: Iterable[str], unit: Unit) -> dict[str, Any]:
+    """As :func:`read_settings`, for the steps of a style, each by its slug or id: ``bodice.length=hip``.
+
+    Refused with InputError: ``setting-malformed``, ``setting-not-of-style``.
+    """
+    found: dict[str, Any] = {}
+    for name, value in map(_parted, texts):
+        step, parameter = _step_parameter(recipe, name)
+        schema = definition(recipe.step(step).operation).parameters.model_json_schema()["properties"]
+        found[f"{step}{SIGN}{parameter}"] = _value(schema[parameter], value, unit)
+    return found
+
+
+def with_step_settings(recipe: Recipe, settings: Mapping[str, Any], base: MeasureSet) -> Recipe:
+    """The recipe with what :func:`read_step_settings` read; refused where a step cannot read its own."""
+    for name, value in settings.items():
+        step, _, parameter = name.rpartition(SIGN)
+        recipe = change_step(recipe, step, {parameter: value}, base=base)
+    return recipe
+
+
+def _step_parameter(recipe: Recipe, name: str) -> tuple[str, str]:
+    """The id of the step and the parameter that are meant."""
+    of, _, parameter = name.rpartition(SIGN)
+    for record in recipe.steps:
+        if of in (record.slug, record.id) and parameter in record.parameters:
+            return record.id, parameter
+    known = tuple(f"{record.slug}{SIGN}{field}" for record in recipe.steps for field in record.parameters)
+    near = suggestion(name, known)
+    raise InputError("setting-not-of-style", style=recipe.name, name=quoted(name), suggestion=near)
 
 
 def _parted(text: str) -> tuple[str, str]:

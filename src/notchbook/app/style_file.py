@@ -83,6 +83,14 @@ def read_style(path: Path) -> StyleFile:
     )
 
 
+def read_recipe(path: Path) -> Recipe:
+    """The recipe of a style file, or of a file that holds a recipe alone; refused as :func:`read_style`."""
+    data = _json(path)
+    if isinstance(data, dict) and data.get("format") == "notchbook recipe":
+        return recipe_from_data(data)
+    return read_style(path).recipe
+
+
 def run_style(style: StyleFile, measures: MeasureSet | None = None) -> Replay:
     """Run the recipe of a style on its own measures, or on another body.
 
@@ -95,10 +103,16 @@ def run_style_taking(
     style: StyleFile, measures: MeasureSet | None = None, words: Sequence[str] = ()
 ) -> tuple[Replay, tuple[OfferedCure, ...]]:
     """As :func:`run_style`, with cures taken by their word (see ``curing``); and which were taken."""
-    body = measures or style.measures
+    return run_recipe_taking(style.recipe, measures or style.measures, words)
+
+
+def run_recipe_taking(
+    recipe: Recipe, body: MeasureSet, words: Sequence[str] = ()
+) -> tuple[Replay, tuple[OfferedCure, ...]]:
+    """As :func:`run_style_taking`, for a recipe and a body."""
     refuse_inconsistent(body)
-    body.require(needs_of_recipe(style.recipe, body).needed)
-    run, taken = taking(replay(style.recipe, body), words)
+    body.require(needs_of_recipe(recipe, body).needed)
+    run, taken = taking(replay(recipe, body), words)
     return completed_or_offering(run), taken
 
 

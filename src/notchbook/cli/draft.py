@@ -1,4 +1,4 @@
-"""`notchbook draft`: a block from measures."""
+"""`notchbook draft`: a block, or a style of the rack, from measures."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
@@ -9,10 +9,10 @@ from notchbook.cli.answer import answer
 from notchbook.cli.asking import drafted_asking
 from notchbook.cli.options import (
     AsJson,
-    BlockName,
     DateText,
     DespiteFindings,
     FillIn,
+    GarmentName,
     HouseFile,
     MeasuresFile,
     PaperChoice,
@@ -38,7 +38,7 @@ if TYPE_CHECKING:
 
 
 def draft(
-    block: BlockName,
+    garment: GarmentName,
     measures: MeasuresFile,
     out: Annotated[
         Path | None,
@@ -66,33 +66,38 @@ def draft(
     ] = False,
     as_json: AsJson = False,
 ) -> None:
-    """Draft a block from measures; show its ease.
+    """Draft a block, or run a style, on measures; show its ease.
 
     A sleeve is drafted with the bodice that it goes into; `--set bodice.length=hip` sets something of that.
+    Of a style each step can be set by its name.
 
     Example: notchbook draft skirt --measures form_a.json --out skirt.json
 
     Example: notchbook draft skirt -m marta.csv --unit in --set "length=23 1/2" --set back_darts=1
 
     Example: notchbook draft skirt -m client.json --estimate --population women --out skirt.json
+
+    Example: notchbook draft S-205 -m client.json --out trousers.json
     """
     from notchbook.app.bodies.filling_estimates import with_population
     from notchbook.app.draft_order import DraftOrder
     from notchbook.app.needs.drafted_doubts import doubts_of_draft
     from notchbook.app.papers import job_of
-    from notchbook.app.settings import read_settings
+    from notchbook.app.rack.named import recipe_named
+    from notchbook.app.settings import read_garment_settings
     from notchbook.body import read_measures
     from notchbook.cli import show_contradictions, show_pattern
     from notchbook.cli.dates import paper_date
-    from notchbook.cli.focus import Focus
+    from notchbook.cli.focus import WHOLE, Focus
     from notchbook.cli.house import read_house
     from notchbook.cli.show_estimates import not_filled_data
     from notchbook.cli.show_run import figure_data, figures_of, show_figures, show_judged
 
     stated = paper_date(date)
     body = with_population(read_measures(measures), population)
-    parameters = read_settings(block, settings or (), unit)
-    asked = DraftOrder(block, body, parameters, estimate, tuple(take or ()), waist)
+    recipe = recipe_named(garment)
+    parameters = read_garment_settings(garment, recipe, settings or (), unit)
+    asked = DraftOrder(garment, body, parameters, estimate, tuple(take or ()), waist, recipe)
     order, done = _carried_out(asked, unit, measures, as_json=as_json)
     run, filled = done.run, done.filled
     figures = figures_of(run, order.take, done.taken)
@@ -104,14 +109,15 @@ def draft(
         lengths=LengthStyle(unit),
         despite_findings=despite_findings,
     )
-    report = _written(job, out, measures, paper)
+    read = (measures,) if recipe is None else (measures, Path(garment))
+    report = _written(job, out, read, paper)
     files = {} if out is None else {out.suffix.lstrip(".").lower(): out}
     asked_about = doubts_of_draft(run, LengthStyle(unit))
     steps = _next_steps(order, measures, out, unit)
     if filled is not None and filled.keys:
-        steps = _with_estimates(steps, block, measures, population)
+        steps = _with_estimates(steps, garment, measures, population)
 
-    focus = Focus(run.recipe.steps[-1].slug, is_whole=show_all)
+    focus = WHOLE if recipe is not None else Focus(run.recipe.steps[-1].slug, is_whole=show_all)
 
     def show(screen: Screen) -> None:
         screen.line(f"{run.recipe.name} for {body.name}")
@@ -126,7 +132,7 @@ def draft(
         screen.next_steps(steps)
 
     data = {
-        "block": block,
+        "block" if recipe is None else "style": garment,
         "body": body.name,
         "parameters": run.recipe.steps[-1].parameters,
         "steps": _step_data(run),
@@ -179,7 +185,7 @@ def _show_doubts(screen: Screen, told: "DraftedDoubts", style: LengthStyle) -> N
         screen.line(f"note {told.note.text()}  [{told.note.code}]")
 
 
-def _written(job: "Job", out: Path | None, measures: Path, paper: PaperWord) -> "Report":
+def _written(job: "Job", out: Path | None, read: tuple[Path, ...], paper: PaperWord) -> "Report":
     """Write the draft where it is to go; the report of the checks in any case."""
     from notchbook.app.examining import examine
     from notchbook.app.papers import write_draft
@@ -187,12 +193,12 @@ def _written(job: "Job", out: Path | None, measures: Path, paper: PaperWord) -> 
 
     if out is None:
         return examine(job.replay, job.house)
-    refuse_over_input(out, (measures,))
+    refuse_over_input(out, read)
     return write_draft(job, out, paper)
 
 
 def _with_estimates(
-    steps: tuple[str, ...], block: str, measures: Path, population: str | None
+    steps: tuple[str, ...], garment: str, measures: Path, population: str | None
 ) -> tuple[str, ...]:
     """The step that drafts again fills in the same estimates; and how to learn what to measure next."""
     from notchbook.cli.show_pattern import typed
@@ -202,25 +208,35 @@ def _with_estimates(
         step.replace(" --out ", f" --estimate{named} --out ", 1) if " draft " in step else step
         for step in steps
     )
-    ask = f"notchbook measures estimate {typed(measures)} --for {block}{named}   (what to measure next)"
+    ask = f"notchbook measures estimate {typed(measures)} --for {garment}{named}   (what to measure next)"
     return (*again, ask)
 
 
 def _next_steps(order: "DraftOrder", measures: Path, out: Path | None, unit: Unit) -> tuple[str, ...]:
     from notchbook.cli.show_pattern import command, typed
 
-    words = [f"notchbook draft {typed_block(order.block)} --measures {typed(measures)}"]
+    stem = _file_stem(order)
+    garment = f'"{order.garment}"' if " " in order.garment else typed_block(order.garment)
+    words = [f"notchbook draft {garment} --measures {typed(measures)}"]
     words += [f'--set "{name}={value}"' for name, value in order.parameters.items()]
     words += [f"--take {word}" for word in order.take]
     words += [] if order.waist is None else [f"--waist {order.waist}"]
     words += [] if unit == "cm" else [f"--unit {unit}"]
     if out is None:
-        return (" ".join([*words, f"--out {order.block}.json   (keeps the style)"]),)
+        return (" ".join([*words, f"--out {stem}.json   (keeps the style)"]),)
     if out.suffix.lower() in (".png", ".svg"):
-        return (" ".join([*words, f"--out {order.block}.pdf   (to print at full size)"]),)
+        return (" ".join([*words, f"--out {stem}.pdf   (to print at full size)"]),)
     if out.suffix.lower() == ".json":
         return (
             command("cut", out, "  (the pieces, cut-ready)", unit=unit),
             command("print", out, "--out pattern.pdf --card card.pdf", unit=unit),
         )
     return ("Measure the test square on the print before you cut; sew a muslin before cloth.",)
+
+
+def _file_stem(order: "DraftOrder") -> str:
+    """What the file of the draft may be called: the block, or the name of the style for this body."""
+    if order.recipe is None:
+        return order.garment
+    words = f"{order.recipe.name} {order.measures.name}".lower()
+    return "_".join("".join(sign if sign.isalnum() else " " for sign in words).split())

@@ -22,6 +22,7 @@ from notchbook.cli.measures.group import measures_app
 from notchbook.cli.mtm import mtm
 from notchbook.cli.open_book import open_book
 from notchbook.cli.print_pattern import print_pattern
+from notchbook.cli.rack import rack
 from notchbook.cli.screen import err, out
 from notchbook.cli.sewing_order import sewing_order
 from notchbook.cli.typed_unit import typed_unit
@@ -70,6 +71,7 @@ VERBS: dict[str, Callable[..., None]] = {
     "mtm": mtm,
     "open": open_book,
     "blocks": blocks,
+    "rack": rack,
     "why": why,
 }
 

@@ -1,4 +1,4 @@
-"""`notchbook mtm`: made to measure, one block for every body of a file."""
+"""`notchbook mtm`: made to measure, one block or style for every body of a file."""
 
 import os
 from pathlib import Path
@@ -7,13 +7,13 @@ from typing import Annotated
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, BlockName, Settings, Take, UnitChoice
+from notchbook.cli.options import AsJson, GarmentName, Settings, Take, UnitChoice
 from notchbook.cli.progress import progress_of_bodies
 from notchbook.cli.screen import Screen
 
 
 def mtm(
-    block: BlockName,
+    garment: GarmentName,
     bodies: Annotated[
         Path, typer.Option("--bodies", "-b", metavar="FILE.csv", help="One body a line.", show_default=False)
     ],
@@ -30,24 +30,27 @@ def mtm(
     ] = None,
     as_json: AsJson = False,
 ) -> None:
-    """Draft a block for every body of a file.
+    """Draft a block, or run a style, for every body of a file.
 
     A body that cannot be drafted gets its reason in the report, and the rest goes on.
 
     Example: notchbook mtm skirt --bodies bodies.csv --report report.csv
+
+    Example: notchbook mtm S-206 --bodies bodies.csv --report report.csv
     """
-    from notchbook.app.made_to_measure import make_to_measure
-    from notchbook.app.settings import read_settings
+    from notchbook.app.made_to_measure import GarmentAsked, make_to_measure
+    from notchbook.app.rack.named import recipe_named
+    from notchbook.app.settings import read_garment_settings
     from notchbook.errors import InputError
 
     most = os.cpu_count() or 1
     if cores is not None and cores > most:
         raise InputError("cores-unusable", cores=cores, most=most)
-    parameters = read_settings(block, settings or (), unit)
+    recipe = recipe_named(garment)
+    parameters = read_garment_settings(garment, recipe, settings or (), unit)
+    asked = GarmentAsked(garment, parameters, tuple(take or ()), recipe)
     with progress_of_bodies() as progress:
-        made = make_to_measure(
-            block, bodies, report, parameters, take=tuple(take or ()), cores=cores, progress=progress
-        )
+        made = make_to_measure(asked, bodies, report, cores=cores, progress=progress)
     refused = made.bodies - made.drafted
     rate = made.bodies / made.seconds if made.seconds else 0.0
     step = f"open {report}: the column code says what stopped a body, and notchbook why CODE explains it"

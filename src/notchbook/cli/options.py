@@ -16,19 +16,34 @@ def block_word(typed: str | None) -> str | None:
 
 
 def typed_block(operation: str) -> str:
-    """The name of a block as it is typed, ``circle-skirt``; the path of a style file as it is."""
-    return operation if operation.lower().endswith(".json") else operation.replace("_", "-")
+    """The name of a block as it is typed, ``circle-skirt``; a style as it is."""
+    return operation if _is_style(operation) else operation.replace("_", "-")
 
 
 def garment_word(typed: str) -> str:
-    """The name of a block as :func:`block_word` has it; the path of a style file as it was typed."""
-    return typed if typed.lower().endswith(".json") else typed.replace("-", "_")
+    """The name of a block as :func:`block_word` has it; the path of a style file and the number of a style
+    of the rack as they were typed."""
+    return typed if _is_style(typed) else typed.replace("-", "_")
+
+
+def _is_style(word: str) -> bool:
+    return word.lower().endswith(".json") or any(sign.isdigit() for sign in word)
 
 
 BlockName = Annotated[
     str,
     typer.Argument(
         metavar="BLOCK", help="The block to draft; `notchbook blocks` lists them.", callback=block_word
+    ),
+]
+
+GarmentName = Annotated[
+    str,
+    typer.Argument(
+        metavar="BLOCK|STYLE",
+        help="The block to draft (`notchbook blocks` lists them), a style of the rack by its number "
+        "(`notchbook rack`), or a style file.",
+        callback=garment_word,
     ),
 ]
 

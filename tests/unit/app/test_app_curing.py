@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -18,9 +17,9 @@ from notchbook.app.curing import (
     take_cure,
     taking,
 )
-from notchbook.app.draft_order import DraftOrder, carry_out
+from notchbook.app.draft_order import Drafted, DraftOrder, carry_out
 from notchbook.app.drafting import draft_recipe
-from notchbook.app.made_to_measure import make_to_measure
+from notchbook.app.made_to_measure import GarmentAsked, make_to_measure
 from notchbook.app.offered_cure import OfferedCure
 from notchbook.app.style_file import StyleFile, run_style, run_style_taking
 from notchbook.body import MeasureSet
@@ -167,9 +166,9 @@ def test_made_to_measure_counts_cures_apart(tmp_path: Path) -> None:
         f"a,mm,women,900,700,190\nb,mm,women,900,700,{FULL_ARM}\n"
     )
     report = tmp_path / "report.csv"
-    plain = make_to_measure("lid", bodies, report, {"cloth": "knit"}, cores=1)
+    plain = make_to_measure(GarmentAsked("lid", {"cloth": "knit"}), bodies, report, cores=1)
     assert (plain.drafted, plain.cured) == (1, 0)
-    cured = make_to_measure("lid", bodies, report, {"cloth": "knit"}, take=[REFUSAL], cores=1)
+    cured = make_to_measure(GarmentAsked("lid", {"cloth": "knit"}, take=(REFUSAL,)), bodies, report, cores=1)
     assert (cured.drafted, cured.cured) == (2, 1)
     header, _, second = (line.split(",") for line in report.read_text().splitlines())
     assert second[header.index("taken")] == REFUSAL
@@ -179,7 +178,7 @@ def test_a_choice_that_nobody_made_stops_the_whole_run(tmp_path: Path) -> None:
     bodies, report = tmp_path / "bodies.csv", tmp_path / "report.csv"
     bodies.write_text("id,unit,population,bust_girth,waist_girth,upper_arm_girth\na,mm,women,900,700,190\n")
     with pytest.raises(InputError) as caught:
-        make_to_measure("lid", bodies, report, cores=1)
+        make_to_measure(GarmentAsked("lid"), bodies, report, cores=1)
     assert caught.value.facts["setting"] == "cloth"
     assert not report.exists()
 
@@ -222,13 +221,13 @@ def test_a_fault_on_one_body_is_a_line_of_the_report(monkeypatch: pytest.MonkeyP
         "b,mm,women,901,700,190\nc,mm,women,900,700,190\n"
     )
 
-    def faulty(block: str, measures: MeasureSet, *rest: Any) -> Any:
-        if measures.value("bust_girth") == 901.0:
+    def faulty(order: DraftOrder) -> Drafted:
+        if order.measures.value("bust_girth") == 901.0:
             raise KeyError("planted")
-        return draft_taking(block, measures, *rest)
+        return carry_out(order)
 
-    monkeypatch.setattr("notchbook.app.made_to_measure.draft_taking", faulty)
-    made = make_to_measure("lid", bodies, report, {"cloth": "knit"}, cores=1)
+    monkeypatch.setattr("notchbook.app.made_to_measure.carry_out", faulty)
+    made = make_to_measure(GarmentAsked("lid", {"cloth": "knit"}), bodies, report, cores=1)
     assert (made.bodies, made.drafted) == (3, 2)
     rows = [line.split(",")[:3] for line in report.read_text().splitlines()[1:]]
     assert rows == [["a", "yes", ""], ["b", "no", "program-fault"], ["c", "yes", ""]]

@@ -11,6 +11,7 @@ from notchbook.app.drafting import draft, trial_recipe
 from notchbook.app.eases.ease_rows import EaseRow, ease_table
 from notchbook.app.eases.ease_words import changed_words
 from notchbook.app.picturing_blocks import BODY_OF_PICTURES
+from notchbook.app.rack.styles import rack_style
 from notchbook.body import set_from_data
 from notchbook.pattern import Expectation
 from notchbook.pattern.promised_length import promised_length, sewn_shares
@@ -175,3 +176,14 @@ def test_a_step_of_one_side_is_named_where_it_changes_the_whole() -> None:
     (changed,) = [one for one in ease_table(left) if one.is_changed]
     assert (changed.name, changed.changed_by) == ("skirt/hip_girth", ("Reshape edge",))
     assert changed.miss == pytest.approx(ease_table(both)[1].miss / 2.0, abs=1e-6)
+
+
+def test_a_yoke_brought_forward_leaves_the_scye_depth_as_it_was() -> None:
+    """Down the back over one seam, not round over the shoulder, where the front lies turned about."""
+    whole = rack_style("S-204").recipe
+    body = set_from_data(BODY_OF_PICTURES)
+    depths = []
+    for count in (2, len(whole.steps)):
+        rows = ease_table(replay(replace(whole, steps=whole.steps[:count]), body))
+        depths.append(next(row.pattern for row in rows if row.name == "torso/scye_depth"))
+    assert depths[1] == pytest.approx(depths[0], abs=0.01)

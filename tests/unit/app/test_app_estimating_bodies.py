@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from notchbook.app.bodies.estimating_bodies import estimate_file, estimated_bodies
-from notchbook.app.made_to_measure import COLUMNS, make_to_measure
+from notchbook.app.made_to_measure import COLUMNS, GarmentAsked, make_to_measure
 from notchbook.app.needs.of_garment import garment_named
 from notchbook.body import read_bodies
 from notchbook.body.estimating.estimating import estimate
@@ -103,7 +103,7 @@ def test_the_bodies_filled_in_keep_what_is_estimated_and_read_back(tmp_path: Pat
 def test_made_to_measure_says_which_drafts_rest_on_estimates(tmp_path: Path) -> None:
     out, report = tmp_path / "filled.csv", tmp_path / "report.csv"
     estimate_file(written(tmp_path, *LINES[:2]), out, None, garment=garment_named("skirt"))
-    make_to_measure("skirt", out, report, cores=1)
+    make_to_measure(GarmentAsked("skirt"), out, report, cores=1)
     rows = rows_of(report)
     assert "estimated" in COLUMNS
     assert (rows["a"]["estimated"], rows["b"]["estimated"]) == ("hip_depth", "")

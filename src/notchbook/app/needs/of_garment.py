@@ -1,13 +1,12 @@
-"""What a garment needs of a body: a block by its name, or a style file."""
+"""What a garment needs of a body: a block by its name, a style of the rack or a style file."""
 
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from notchbook.app.bodies.filling_estimates import Filled, fill_for_draft, fill_for_recipe
 from notchbook.app.bodies.next_measure import NextMeasure
 from notchbook.app.bodies.next_measures import measure_next, measure_next_for_block, measure_next_in_general
 from notchbook.app.needs.of_steps import needs_of_block, needs_of_recipe
-from notchbook.app.style_file import read_style
+from notchbook.app.rack.named import recipe_named
 from notchbook.body import MeasureSet
 from notchbook.body.estimating.estimate import Estimates
 from notchbook.body.estimating.estimating import estimate
@@ -59,14 +58,15 @@ class GarmentEstimates:
 
 
 def garment_named(text: str) -> GarmentNeeds:
-    """The block of this name, or the style in this file (ending ``.json``).
+    """The block of this name, the style of the rack with this number, or the style in this file.
 
-    Refused as :func:`~notchbook.app.drafting.block_named` and :func:`~notchbook.app.style_file.read_style`.
+    Refused as :func:`~notchbook.app.needs.garment_parameters.block_named` and
+    :func:`~notchbook.app.rack.named.recipe_named`.
     """
-    if text.lower().endswith(".json"):
-        recipe = read_style(Path(text)).recipe
-        return GarmentNeeds("", recipe, needs_of_recipe(recipe))
-    return GarmentNeeds(text, None, needs_of_block(text))
+    recipe = recipe_named(text)
+    if recipe is None:
+        return GarmentNeeds(text, None, needs_of_block(text))
+    return GarmentNeeds("", recipe, needs_of_recipe(recipe))
 
 
 def estimates_for(garment: GarmentNeeds | None, measures: MeasureSet) -> GarmentEstimates:

@@ -26,7 +26,7 @@ def estimate(
         str,
         typer.Option(
             "--for",
-            metavar="BLOCK|STYLE.json",
+            metavar="BLOCK|STYLE",
             callback=garment_word,
             help="Only that with which this block or style is drafted.",
             show_default=False,

@@ -35,7 +35,7 @@ def sheet(
         str,
         typer.Option(
             "--for",
-            metavar="BLOCK|STYLE.json",
+            metavar="BLOCK|STYLE",
             callback=garment_word,
             help="A short sheet: only what this block or style needs and can use.",
             show_default=False,
