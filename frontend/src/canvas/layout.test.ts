@@ -29,6 +29,14 @@ test("no two pieces lie on each other, and the box holds them all", () => {
   }
 });
 
+test("many small pieces lie in several rows, so that all is drawn larger", () => {
+  const strips = Array.from({ length: 6 }, (_, n) => ({ ...band, name: `band.band_${n}` }));
+  const boxes = placed([front, back, ...strips]);
+  const rows = new Set(boxes.slice(2).map((one) => one.top));
+  assert.ok(rows.size > 1 && rows.size < 6);
+  boxes.forEach((a, i) => boxes.slice(i + 1).forEach((b) => assert.ok(apart(a, b))));
+});
+
 test("front and back stay level, the back left of the front", () => {
   const { places } = laidOut([front, back]);
   assert.equal(places.get("skirt.front")?.y, places.get("skirt.back")?.y);

@@ -3,7 +3,7 @@
  * Pieces of one block keep their level (their y), so that the hip lines of front and back are level; blocks lie
  * side by side, their heads level, for the frame of a sleeve knows nothing of that of its bodice. A piece that
  * lies above or below its neighbor in the same frame (a yoke and its skirt) shares its column. Derived pieces
- * lie in a row below, their heads level. Backs lie left of fronts, so that the side seams face each other;
+ * lie in rows below, their heads level, in as many as let the whole be drawn largest. Backs lie left of fronts, so that the side seams face each other;
  * where left and right differ, their centers face each other.
  */
 
@@ -18,8 +18,14 @@ export interface Laid {
 }
 
 /** mm between pieces. */
-const GAP = 60;
+export const GAP = 60;
 const ROW_GAP = 90;
+/** mm that a column takes at the least, so that a strip has room for its words. */
+const NARROW = 70;
+
+/** Width to height of the sheet that is seen beside the findings, about. */
+const SEEN = 1.25;
+const MOST_ROWS = 4;
 
 /** The gores of a skirt, from the center back to the center front. */
 const GORES = ["center_back", "middle_back", "side_back", "side", "side_front", "middle_front", "center_front"];
@@ -31,27 +37,63 @@ interface Column {
 /** For each piece how far its frame is moved on the sheet (mm), and the box around all. */
 export function laidOut(pieces: readonly Laid[]): { places: Map<string, Point>; box: Box } {
   const places = new Map<string, Point>();
-  const flat = (piece: Laid): boolean => piece.derived;
-  const first = row(pieces.filter((piece) => !flat(piece)), 0, places);
-  const derived = pieces.filter(flat);
-  if (pieces.length && !derived.length) return { places, box: first };
-  return { places, box: joined(first, row(derived, first.bottom - ROW_GAP, places)) };
+  const first = row(byBlock(pieces.filter((piece) => !piece.derived)), 0, places);
+  const derived = byBlock(pieces.filter((piece) => piece.derived)).flat();
+  if (!pieces.length) return { places, box: { ...first, bottom: -ROW_GAP } };
+  if (!derived.length) return { places, box: first };
+  const tried = Array.from({ length: MOST_ROWS }, (_, n) => inRows(derived, n + 1, first));
+  const best = tried.reduce((a, b) => (extent(b.box) < extent(a.box) - 1 ? b : a));
+  for (const [name, place] of best.places) places.set(name, place);
+  return { places, box: best.box };
 }
 
-function row(pieces: readonly Laid[], ceiling: number, places: Map<string, Point>): Box {
-  if (!pieces.length) return { left: 0, right: 0, top: ceiling, bottom: ceiling };
+/** How large a box is for the eye: the height of the sheet that holds it. */
+function extent(box: Box): number {
+  return Math.max((box.right - box.left) / SEEN, box.top - box.bottom);
+}
+
+/** Columns in about so many rows under the first one. */
+function inRows(columns: readonly Column[], most: number, first: Box): { places: Map<string, Point>; box: Box } {
+  const widths = columns.map((column) => widthOf(column) + GAP);
+  const longest = Math.max(...widths, widths.reduce((sum, width) => sum + width, 0) / most);
+  const rows: Column[][] = [[]];
+  let filled = 0;
+  columns.forEach((column, index) => {
+    const width = widths[index] ?? 0;
+    if (filled > 0 && filled + width > longest + GAP) {
+      rows.push([]);
+      filled = 0;
+    }
+    rows.at(-1)?.push(column);
+    filled += width;
+  });
+  const places = new Map<string, Point>();
+  const box = rows.reduce((above, own) => joined(above, row([own], above.bottom - ROW_GAP, places)), first);
+  return { places, box };
+}
+
+function widthOf(column: Column): number {
+  const { left, right } = span(column);
+  return Math.max(right - left, NARROW);
+}
+
+function span({ pieces }: Column): { left: number; right: number } {
+  return { left: Math.min(...pieces.map((one) => one.box.left)), right: Math.max(...pieces.map((one) => one.box.right)) };
+}
+
+function row(blocks: readonly (readonly Column[])[], ceiling: number, places: Map<string, Point>): Box {
+  if (!blocks.length) return { left: 0, right: 0, top: ceiling, bottom: ceiling };
   let x = 0;
   let bottom = ceiling;
-  for (const columns of byBlock(pieces)) {
+  for (const columns of blocks) {
     const drop = ceiling - Math.max(...columns.flatMap((column) => column.pieces.map((one) => one.box.top + one.shift)));
-    for (const { pieces: stack } of columns) {
-      const left = Math.min(...stack.map((one) => one.box.left));
-      const right = Math.max(...stack.map((one) => one.box.right));
-      for (const one of stack) {
+    for (const column of columns) {
+      const { left } = span(column);
+      for (const one of column.pieces) {
         places.set(one.name, { x: x - left, y: one.shift + drop });
         bottom = Math.min(bottom, one.box.bottom + one.shift + drop);
       }
-      x += right - left + GAP;
+      x += widthOf(column) + GAP;
     }
   }
   return { left: 0, right: x - GAP, top: ceiling, bottom };
@@ -59,6 +101,7 @@ function row(pieces: readonly Laid[], ceiling: number, places: Map<string, Point
 
 /** The columns of each block, in the order in which the blocks come; derived pieces are of one kind. */
 function byBlock(pieces: readonly Laid[]): Column[][] {
+  if (!pieces.length) return [];
   const derived = pieces[0]?.derived;
   const blocks = derived ? [""] : [...new Set(pieces.map((piece) => piece.block))];
   return blocks.map((block) => {

@@ -64,6 +64,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/styles/from-rack": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Style From Rack
+         * @description A style of the rack for the body, under the next free number; a step that stops says why.
+         */
+        post: operations["style_from_rack"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/styles/{style}": {
         parameters: {
             query?: never;
@@ -284,6 +304,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/bodies/{body}/rack": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Rack
+         * @description Every style of the rack, and what it needs of this body and finds or misses there.
+         */
+        get: operations["read_rack"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/blocks/{block}/picture": {
         parameters: {
             query?: never;
@@ -296,6 +336,26 @@ export interface paths {
          * @description The picture of a block, drafted when it is first asked for, so that no choice waits for all.
          */
         get: operations["read_block_picture"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rack/{number}/picture": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read Rack Picture
+         * @description Front and back of a style of the rack, drawn when it is first asked for.
+         */
+        get: operations["read_rack_picture"];
         put?: never;
         post?: never;
         delete?: never;
@@ -1242,12 +1302,16 @@ export interface components {
         };
         /**
          * BlockBeginning
-         * @description A block: what it is, its family, and what it needs of this body.
-         *
-         *     ``needed`` it cannot do without; for a ``substituted`` one that is missing it takes a stated figure of
-         *     its own; ``helpful`` ones make it better. ``with_blocks`` are drafted before it, in the same style.
+         * @description A block: what it is, its family, and what it needs of this body; ``with_blocks`` are drafted before it,
+         *     in the same style.
          */
         BlockBeginning: {
+            /** Needed */
+            needed: components["schemas"]["AskedMeasure"][];
+            /** Substituted */
+            substituted: components["schemas"]["AskedMeasure"][];
+            /** Helpful */
+            helpful: components["schemas"]["AskedMeasure"][];
             /** Block */
             block: string;
             /** Said */
@@ -1261,12 +1325,6 @@ export interface components {
             summary: string;
             /** With Blocks */
             with_blocks: components["schemas"]["Named"][];
-            /** Needed */
-            needed: components["schemas"]["AskedMeasure"][];
-            /** Substituted */
-            substituted: components["schemas"]["AskedMeasure"][];
-            /** Helpful */
-            helpful: components["schemas"]["AskedMeasure"][];
         };
         /**
          * BlockEase
@@ -3244,6 +3302,24 @@ export interface components {
             rows: number[];
         };
         /**
+         * RackBeginning
+         * @description A style of the rack: its number, its name, what it is, and what it needs of this body.
+         */
+        RackBeginning: {
+            /** Needed */
+            needed: components["schemas"]["AskedMeasure"][];
+            /** Substituted */
+            substituted: components["schemas"]["AskedMeasure"][];
+            /** Helpful */
+            helpful: components["schemas"]["AskedMeasure"][];
+            /** Number */
+            number: string;
+            /** Said */
+            said: string;
+            /** About */
+            about: string;
+        };
+        /**
          * Rebind
          * @description A lost name bound anew.
          */
@@ -4190,6 +4266,18 @@ export interface components {
             name: string;
         };
         /**
+         * StyleFromRack
+         * @description A style of the rack to be run on a body; an empty name keeps that of the rack.
+         */
+        StyleFromRack: {
+            /** Name */
+            name: string;
+            /** Number */
+            number: string;
+            /** Body */
+            body: number;
+        };
+        /**
          * StyleGirthLine
          * @description One girth of a style: the body drafted for, the client, the finished girth, the ease on each.
          *
@@ -4422,6 +4510,50 @@ export interface operations {
         requestBody: {
             content: {
                 "application/json": components["schemas"]["NewStyle"];
+            };
+        };
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StyleAnswer"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    style_from_rack: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["StyleFromRack"];
             };
         };
         responses: {
@@ -4942,6 +5074,48 @@ export interface operations {
             };
         };
     };
+    read_rack: {
+        parameters: {
+            query?: {
+                unit?: "mm" | "cm" | "in";
+            };
+            header?: never;
+            path: {
+                body: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RackBeginning"][];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
     read_block_picture: {
         parameters: {
             query?: never;
@@ -4961,6 +5135,44 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["PicturePiece"][];
                 };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    read_rack_picture: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                number: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Successful Response */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Conflict */
             409: {

@@ -2,7 +2,7 @@
 
 import { call, Refused } from "../server/call.ts";
 import { Latest } from "../server/latest.ts";
-import type { BodyEdit, CutAnswer, CutLine, Findings, NameChoices, Named, NewStyle, NoteWish, Refusal, StyleAnswer, StyleEdit } from "../server/types.ts";
+import type { BodyEdit, CutAnswer, CutLine, Findings, NameChoices, Named, NewStyle, NoteWish, Refusal, StyleAnswer, StyleEdit, StyleFromRack } from "../server/types.ts";
 import { workroom } from "./workroom.svelte.ts";
 
 /** A field that waits for something to be picked on the sheet: an edge, or one of `spots`. */
@@ -108,8 +108,17 @@ class Desk {
 
   /** A new style in the book, and it is put on the table. */
   begin(asked: NewStyle): Promise<Refusal | null> {
+    return this.begun("/styles", asked);
+  }
+
+  /** A style of the rack, run on a body. */
+  beginFromRack(asked: StyleFromRack): Promise<Refusal | null> {
+    return this.begun("/styles/from-rack", asked);
+  }
+
+  private begun(path: string, asked: NewStyle | StyleFromRack): Promise<Refusal | null> {
     return workroom.write(async () => {
-      this.style = await call<StyleAnswer>("/styles", workroom.unit, asked);
+      this.style = await call<StyleAnswer>(path, workroom.unit, asked);
       this.clear();
       await workroom.lookAtShelf();
     });

@@ -38,13 +38,19 @@ class Workroom {
     localStorage.setItem("unit", unit);
   }
 
+  /** The shelf; the forms of the steps may come later than what lies on the table. */
   async look(): Promise<void> {
-    const [shelf, offers] = await Promise.all([
-      call<Shelf>("/shelf", this.unit),
-      call<readonly StepOffer[]>("/steps", this.unit),
-    ]);
-    this.shelf = shelf;
-    this.offers = offers.map(arranged);
+    void this.readSteps(this.unit);
+    await this.lookAtShelf();
+  }
+
+  private async readSteps(unit: Unit): Promise<void> {
+    try {
+      const offers = await call<readonly StepOffer[]>("/steps", unit);
+      if (unit === this.unit) this.offers = offers.map(arranged);
+    } catch (error) {
+      this.failed(error, () => void this.readSteps(this.unit));
+    }
   }
 
   async lookAtShelf(): Promise<void> {

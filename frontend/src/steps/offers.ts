@@ -48,6 +48,7 @@ const ALSO: Record<string, string> = {
   interlining: "warmth layer underlining",
   join_pieces: "join merge together",
   kimono_sleeve: "kimono dolman batwing cut-on grown-on magyar gusset",
+  leave_away: "remove cut off without straps camisole strapless",
   leg_of_mutton_sleeve: "leg mutton gigot sleeve puff",
   leggings: "tights stretch knit",
   lining: "lined inside pleat",

@@ -9,12 +9,16 @@ from notchbook.app.wishes.target_findings import target_findings
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.errors import NotchbookError
 from notchbook.finish import Cloth, HouseTable
-from notchbook.pattern import Finding, Pattern, split_side, walk_seam
+from notchbook.pattern import Finding, Pattern, Side, seam_misfit, split_side, with_side
+from notchbook.pattern.promise_parts import LEFT_AWAY
+from notchbook.pattern.resolve import expand
 from notchbook.recipe import Phase, Replay
 from notchbook.recipe.definition import PHASES
 from notchbook.units import TOLERANCES
 
 _SHAPING: Final[tuple[Phase, ...]] = ("shaping",)
+
+_BOTH_SIDES: Final[tuple[Side, ...]] = ("left", "right")
 
 DART_WIDE = "dart-wide"
 """What a draft says of a dart that takes up too much; a yoke or a panel seam may have taken it in."""
@@ -61,7 +65,9 @@ def examine_subject(subject: Subject, replay: Replay, *, cut: bool = True) -> Re
     notes = tuple(
         note
         for note in replay.notes
-        if not _was_trued_since(note, subject.pattern) and not _is_closed_since(note, subject.pattern)
+        if not _was_trued_since(note, subject.pattern)
+        and not _is_closed_since(note, subject.pattern)
+        and not _is_left_away_since(note, subject.pattern)
     )
     return replace(report, findings=(*notes, *target_findings(replay), *report.findings))
 
@@ -72,7 +78,7 @@ def _was_trued_since(note: Finding, pattern: Pattern) -> bool:
     if seam is None:
         return False
     try:
-        return abs(walk_seam(pattern, seam).misfit) <= TOLERANCES.seam_walk
+        return abs(seam_misfit(pattern, seam)) <= TOLERANCES.seam_walk
     except NotchbookError:
         return False
 
@@ -81,6 +87,17 @@ def _is_closed_since(note: Finding, pattern: Pattern) -> bool:
     """Whether a dart that was drafted too wide is no longer there: a seam took it in."""
     left = {split_side(name)[0] for name in pattern.intakes}
     return note.code == DART_WIDE and note.where is not None and split_side(note.where)[0] not in left
+
+
+def _is_left_away_since(note: Finding, pattern: Pattern) -> bool:
+    """Whether the line that a draft spoke of lay on a piece that is not cut."""
+    if note.where is None:
+        return False
+    living, lost = expand(pattern, note.where)
+    plain = [name for name in lost if split_side(name)[1] == "both"]
+    sided = [with_side(name, side) for name in plain for side in _BOTH_SIDES]
+    fates = [pattern.fates[name] for name in (*lost, *sided) if name in pattern.fates]
+    return not living and bool(fates) and all(fate.reason == LEFT_AWAY for fate in fates)
 
 
 def _without_cut() -> list[str]:

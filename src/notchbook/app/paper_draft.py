@@ -1,5 +1,6 @@
 """What the papers say of a draft: measures used, settings, ease table; and pieces titled by their block."""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any, Final
@@ -77,11 +78,11 @@ def trims_of(elastics: Iterable[ElasticCut], style: LengthStyle) -> tuple[PaperT
 
 
 def titled_by_block(pieces: Iterable[CutPiece], recipe: Recipe) -> tuple[CutPiece, ...]:
-    """The pieces, those of a style with several blocks named after their own too: ``Bodice, Back``."""
+    """The pieces, those that another piece is titled like named after their block too: ``Bodice, Back``."""
+    found = tuple(pieces)
     slugs = [record.slug for record in _blocks(recipe)]
-    if len(slugs) < 2:
-        return tuple(pieces)
-    return tuple(_titled(piece, slugs) for piece in pieces)
+    titles = Counter(piece.title.lower() for piece in found)
+    return tuple(_titled(piece, slugs) if titles[piece.title.lower()] > 1 else piece for piece in found)
 
 
 def _titled(piece: CutPiece, slugs: list[str]) -> CutPiece:

@@ -11,6 +11,7 @@ from notchbook.app.examining import examine, examine_subject, subject_of
 from notchbook.app.finding_words import message_in
 from notchbook.app.leather_words import leather_notes
 from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block, trims_of
+from notchbook.app.paper_trims import bought_trims
 from notchbook.app.sewing_words import sewing_lines
 from notchbook.app.staging import staged
 from notchbook.app.style_file import write_style
@@ -71,7 +72,10 @@ def job_of(
         size=replay.measures.name,
         materials=materials_of(replay),
         notes=leather_notes(replay.pattern, lengths or LengthStyle()),
-        trims=trims_of(elastic_cuts(replay.pattern, house or production_table()), lengths or LengthStyle()),
+        trims=(
+            *trims_of(elastic_cuts(replay.pattern, house or production_table()), lengths or LengthStyle()),
+            *bought_trims(replay, lengths or LengthStyle()),
+        ),
         lengths=lengths or LengthStyle(),
         estimates=_paper_estimates(replay, lengths or LengthStyle()),
         drafted_from=drafted_from(replay, lengths or LengthStyle()),

@@ -74,7 +74,7 @@ def card_of(pieces: Sequence[CutPiece], info: PaperInfo) -> CutterCard:
     panels = sum(group.panels for group in groups)
     facts = (
         ("pieces", counted(len(pieces), "piece")),
-        ("to cut", f"{counted(panels, 'panel')} in {counted(len(groups), 'material')}"),
+        ("to cut", f"{counted(panels, 'panel')} in {unbroken(counted(len(groups), 'material'))}"),
         ("half pieces", _supply_words(pieces)),
         ("direction", "one way" if any(piece.grain.one_way for piece in pieces) else "either way"),
     )

@@ -1,8 +1,8 @@
 """The last pages of the card: in which order it is sewn, and what the pattern was drafted from, for whoever
 sews, fits or grades it later."""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
 from notchbook.geometry import Path, Point
@@ -28,6 +28,9 @@ _REMARK: Final = 0.04
 _FEWEST_CELLS: Final = 3
 """A row of fewer cells is a sentence, with its number perhaps: it may run to the edge."""
 
+_FEWEST_ROWS: Final = 2
+"""Rows of the measures that are not parted by the end of a page."""
+
 _EASE_HEADS: Final = PaperEase("", "body", "ease", "pattern", "finished", "usual ease")
 
 
@@ -46,17 +49,36 @@ class DraftRow:
         return _HEADING if self.is_heading else _ROW
 
 
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """Rows that stand on one page; ``again``: the heads of its columns, where it begins a page within its
+    table."""
+
+    rows: tuple[DraftRow, ...]
+    again: tuple[DraftRow, ...] = ()
+
+    @property
+    def height(self) -> float:
+        """mm that its rows take."""
+        return sum(row.height for row in self.rows)
+
+
 def draft_pages(info: PaperInfo, width: float, room: float) -> list[list[DraftRow]]:
     """The rows page by page, ``room`` mm each; no page where nothing is told."""
     pages: list[list[DraftRow]] = []
     left = 0.0
-    for row in (*_sewing(info.sewing, width), *_rows(info.drafted_from, width)):
-        least = row.height + (_ROW if row.is_heading else 0.0)
-        if least > left:
+    for group in (*_sewing(info.sewing, width), *_rows(info.drafted_from, width)):
+        rows = group.rows
+        if group.height > left:
             pages.append([])
             left = room
-        pages[-1].append(row)
-        left -= row.height
+            rows = (*group.again, *rows)
+        for row in rows:
+            if row.height > left:  # more than a page of words in one group
+                pages.append([])
+                left = room
+            pages[-1].append(row)
+            left -= row.height
     return pages
 
 
@@ -75,35 +97,53 @@ def draw_draft_page(pen: Pen, rows: Sequence[DraftRow], top: float, width: float
         top -= row.height
 
 
-def _sewing(lines: Sequence[str], width: float) -> Iterator[DraftRow]:
+def _headed(words: str, groups: Iterable[_Group]) -> Iterator[_Group]:
+    """The groups, the first below its heading."""
+    heading: tuple[DraftRow, ...] = (DraftRow((words,), is_heading=True),)
+    for group in groups:
+        yield replace(group, rows=(*heading, *group.again, *group.rows), again=()) if heading else group
+        heading = ()
+
+
+def _sewing(lines: Sequence[str], width: float) -> Iterator[_Group]:
     """The sewing order, a line that is too long going on below its words."""
-    if not lines:
-        return
-    yield DraftRow(("Sewing order",), is_heading=True)
-    for number, words in enumerate(lines, start=1):
-        first, *more = wrapped(words, _TYPE, width * (1.0 - _REMARK))
-        yield DraftRow((f"{number}", first), (0.0, _REMARK), ("left", "left"))
-        yield from (DraftRow((line,), (_REMARK,)) for line in more)
+    return _headed("Sewing order", (_numbered(number, one, width) for number, one in enumerate(lines, 1)))
 
 
-def _rows(told: DraftedFrom, width: float) -> Iterator[DraftRow]:
-    if told.measures:
-        yield DraftRow(("Measures",), is_heading=True)
-        half = (len(told.measures) + 1) // 2
-        for index in range(half):
-            other = told.measures[index + half] if index + half < len(told.measures) else ("", "")
-            pair = (*told.measures[index], *other)
-            yield DraftRow(pair, _MEASURES, ("left", "left", "left", "left"))
-    if told.settings:
-        yield DraftRow(("Drafted with",), is_heading=True)
-        for words in told.settings:
-            yield from (DraftRow((line,)) for line in wrapped(words, _TYPE, width))
-    if told.eases:
-        yield DraftRow(("Body, ease, pattern, finished",), is_heading=True)
-        for row in (_EASE_HEADS, *told.eases):
-            yield _ease_row(row)
-            for line in wrapped(row.remark, _TYPE, width * (1.0 - _REMARK)) if row.remark else ():
-                yield DraftRow((line,), (_REMARK,))
+def _numbered(number: int, words: str, width: float) -> _Group:
+    first, *more = wrapped(words, _TYPE, width * (1.0 - _REMARK))
+    begun = DraftRow((f"{number}", first), (0.0, _REMARK), ("left", "left"))
+    return _Group((begun, *(DraftRow((line,), (_REMARK,)) for line in more)))
+
+
+def _rows(told: DraftedFrom, width: float) -> Iterator[_Group]:
+    yield from _headed("Measures", _measures(told))
+    settings = (
+        _Group(tuple(DraftRow((line,)) for line in wrapped(one, _TYPE, width))) for one in told.settings
+    )
+    yield from _headed("Drafted with", settings)
+    yield from _headed("Body, ease, pattern, finished", (_ease(row, width) for row in told.eases))
+
+
+def _measures(told: DraftedFrom) -> Iterator[_Group]:
+    """Two measures beside each other, in two columns; at least two rows stay together."""
+    half = (len(told.measures) + 1) // 2
+    rows = []
+    for index in range(half):
+        other = told.measures[index + half] if index + half < len(told.measures) else ("", "")
+        pair = (*told.measures[index], *other)
+        rows.append(DraftRow(pair, _MEASURES, ("left", "left", "left", "left")))
+    while rows:
+        count = len(rows) if len(rows) <= _FEWEST_ROWS + 1 else _FEWEST_ROWS
+        yield _Group(tuple(rows[:count]))
+        rows = rows[count:]
+
+
+def _ease(row: PaperEase, width: float) -> _Group:
+    """A line of the table with what is said below it."""
+    remarks = wrapped(row.remark, _TYPE, width * (1.0 - _REMARK)) if row.remark else ()
+    rows = (_ease_row(row), *(DraftRow((line,), (_REMARK,)) for line in remarks))
+    return _Group(rows, again=(_ease_row(_EASE_HEADS),))
 
 
 def _ease_row(row: PaperEase) -> DraftRow:

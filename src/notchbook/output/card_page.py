@@ -7,7 +7,7 @@ from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
 from notchbook.output.card import CAUTIONS, CardGroup, CardRow, CutterCard
 from notchbook.output.label_lines import kept_together
-from notchbook.output.paper_info import PaperInfo
+from notchbook.output.paper_info import PaperInfo, PaperTrim
 from notchbook.output.pen import MM_PER_POINT, Pen, Text, rectangle
 from notchbook.output.small_piece import draw_small
 from notchbook.output.typeset import fitting_size, shortened, text_width, wrapped
@@ -27,6 +27,9 @@ PICTURE = 30.0
 
 _COLUMNS = (2.0, 12.0, 46.0, 96.0, 134.0)
 """Left edges of number, drawing, name, quantity, remark; mm."""
+
+_APART = 5.0
+"""mm between the words of one column and the next: nearer, two bold columns read as one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +83,7 @@ def draw_head(pen: Pen, card: CutterCard, info: PaperInfo, plan: CardPlan) -> fl
     for index, (name, value) in enumerate(card.facts):
         x = index * column
         pen.write(Text(name, Point(x, top - 27.0), 8.5, gray=0.35))
-        for line, words in enumerate(wrapped(value, 11.0, column - 3.0, True)[:2]):
+        for line, words in enumerate(wrapped(value, 11.0, column - _APART, True)[:2]):
             pen.write(Text(words, Point(x, top - 32.5 - 4.6 * line), 11.0, True))
     return top - HEAD
 
@@ -113,8 +116,8 @@ def _draw_row(pen: Pen, row: CardRow, piece: CutPiece, top: float, plan: CardPla
     base = middle - 1.9
     pen.write(Text(str(row.number), Point(number, base), 16.0, True))
     draw_small(pen, piece, Point(picture + PICTURE / 2.0, middle), plan.scale)
-    _column(pen, row.title, (name, quantity - 3.0), middle, 15.0, bold=True, most=2)
-    _column(pen, kept_together(row.quantity), (quantity, remark - 3.0), middle, 13.0, bold=True, most=2)
+    _column(pen, row.title, (name, quantity - _APART), middle, 15.0, bold=True, most=2)
+    _column(pen, kept_together(row.quantity), (quantity, remark - _APART), middle, 13.0, bold=True, most=2)
     _column(pen, row.remark, (remark, plan.width), middle, 9.0, bold=False, most=4)
     low = top - plan.row
     pen.stroke(Path.line(Point(0.0, low), Point(plan.width, low)), style.HAIR)
@@ -152,13 +155,13 @@ def _tail_widths(info: PaperInfo, plan: CardPlan) -> tuple[float, float]:
 
 def tail_height(info: PaperInfo, plan: CardPlan) -> float:
     """The height of trims, notes and cautions, mm."""
-    return _trims_height(info) + 12.0 + 4.2 * max(len(lines) for _, lines in _tail_lines(info, plan))
+    return _trims_height(info, plan) + 12.0 + 4.2 * max(len(lines) for _, lines in _tail_lines(info, plan))
 
 
 def draw_tail(pen: Pen, info: PaperInfo, top: float, plan: CardPlan) -> None:
     """Trims, notes and cautions below ``top``."""
     _draw_trims(pen, info, top, plan)
-    top -= _trims_height(info)
+    top -= _trims_height(info, plan)
     x = 0.0
     for (name, lines), width in zip(_tail_lines(info, plan), _tail_widths(info, plan), strict=True):
         if width and lines:
@@ -174,24 +177,42 @@ _TRIM = 6.0
 """Height of the line of one trim, mm."""
 
 
-def _trims_height(info: PaperInfo) -> float:
-    return BAND + _TRIM * len(info.trims) + 2.0 if info.trims else 0.0
+_TRIM_LINE = 4.2
+"""Height of each further line that the rest of it takes."""
+
+
+def _trims_height(info: PaperInfo, plan: CardPlan) -> float:
+    heights = (_trim_height(trim, plan) for trim in info.trims)
+    return BAND + sum(heights) + 2.0 if info.trims else 0.0
+
+
+def _trim_height(trim: PaperTrim, plan: CardPlan) -> float:
+    return _TRIM + _TRIM_LINE * max(len(_told(trim, plan)[1]) - 1, 0)
+
+
+def _told(trim: PaperTrim, plan: CardPlan) -> tuple[str, tuple[str, ...], float]:
+    """What and how much, the lines of the rest of it, and where these begin, mm from the left."""
+    cut = shortened(trim.cut, 11.0, plan.width * 0.6, True)
+    x = max(2.0 + text_width(cut, 11.0, True) + 4.0, _COLUMNS[3])
+    return cut, wrapped(trim.remark, 9.0, plan.width - x), x
 
 
 def _draw_trims(pen: Pen, info: PaperInfo, top: float, plan: CardPlan) -> None:
-    """One line for each trim below a band of their own: what and how much in bold, then the rest of it."""
+    """Each trim below a band of their own: what and how much in bold, then the rest of it."""
     if not info.trims:
         return
     low = top - BAND
     pen.fill(rectangle(Point(0.0, low), Point(plan.width, top)), 0.93)
     pen.stroke(Path.line(Point(0.0, low), Point(plan.width, low)), style.SQUARE)
     pen.write(Text("trims", Point(2.0, low + 2.6), 12.0, True))
-    for index, trim in enumerate(info.trims):
-        base = low - _TRIM * (index + 1) + 1.4
-        told = shortened(trim.cut, 11.0, plan.width * 0.6, True)
-        pen.write(Text(told, Point(2.0, base), 11.0, True))
-        x = max(2.0 + text_width(told, 11.0, True) + 4.0, _COLUMNS[3])
-        pen.write(Text(shortened(trim.remark, 9.0, plan.width - x), Point(x, base), 9.0))
+    top = low
+    for trim in info.trims:
+        base = top - _TRIM + 1.4
+        cut, lines, x = _told(trim, plan)
+        pen.write(Text(cut, Point(2.0, base), 11.0, True))
+        for index, line in enumerate(lines):
+            pen.write(Text(line, Point(x, base - _TRIM_LINE * index), 9.0))
+        top -= _trim_height(trim, plan)
 
 
 def draw_foot(pen: Pen, card: CutterCard, page: tuple[int, int], plan: CardPlan) -> None:

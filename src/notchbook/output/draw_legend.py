@@ -25,7 +25,7 @@ _INNER_LINES: Final = (
     (style.LEVEL, "level"),
     (style.FOLD, "fold"),
     (style.PLACEMENT, "fold lies here"),
-    (style.STITCHES, "stitches that show or hold"),
+    (style.STITCHES, "stitched here"),
     (style.ROLL, "rolls back here"),
     (style.SLASH, "slash"),
 )
@@ -112,7 +112,7 @@ def _buttonhole(pen: Pen, left: Point) -> None:
 
 
 def _button(pen: Pen, left: Point) -> None:
-    draw_button(pen, left + Point(_SAMPLE / 2.0, 0.0))
+    draw_button(pen, left + Point(_SAMPLE / 2.0, 0.0), 0.4 * _ROW)
 
 
 def _laid(pen: Pen, left: Point) -> None:

@@ -6,8 +6,9 @@ from typing import Final
 from notchbook.finish import CutNotch, CutPiece, DrillHole, FoldLines, GrainLine
 from notchbook.geometry import Path, Point
 from notchbook.output import line_styles as style
-from notchbook.output.draw_label import draw_label, label_size
-from notchbook.output.free_place import FreePlaces, Spot, readable
+from notchbook.output.draw_label import LEAST_NAME, draw_label, label_size
+from notchbook.output.free_place import BUTTON_RING, DRILL_RING, FreePlaces, Spot
+from notchbook.output.label_tag import draw_tag, tagged
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pen import LineStyle, Pen, Text, circle
 from notchbook.output.piece_words import line_words, named_edges, named_lines, notch_words
@@ -16,14 +17,11 @@ from notchbook.pattern import InternalLine
 _HEAD = 7.0
 """Length of the heads of the grain line, mm."""
 
-_RING = 2.5
-"""Radius of the ring round a drill hole, mm: found at once, whatever the drill."""
+_HEAD_SHARE = 0.3
+"""The longest that a head is, as a share of the grain line."""
 
 _BAR = 2.0
 """Half the length of the bar across the end of a buttonhole, mm."""
-
-_BUTTON = 4.0
-"""Radius of the ring that stands for a button, mm, whatever its size."""
 
 _KIND_STYLES: Final = {
     "fold_line": style.FOLD,
@@ -37,12 +35,13 @@ _KIND_STYLES: Final = {
 _BRACKET = 14.0
 """How far the arms of the fold bracket stand into the piece, mm."""
 
-_SMALL_TYPE = 10.0
-"""Points, for the names of lines and what stands at notches."""
+_SMALL_TYPE, _FOLD_TYPE = 10.0, 11.0
+"""Points, for the names of lines and what stands at notches; for the words at a fold."""
 
 
 def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
-    """Draw everything of a cut piece in its own frame."""
+    """Draw everything of a cut piece in its own frame; what its label has no room for beside it."""
+    piece = tagged(piece, info)
     pen.stroke(piece.cut_line, style.CUT, f"{piece.name}/cut_line")
     for edge in piece.edges:
         if edge.width > 0.0:
@@ -59,6 +58,8 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
         draw_drill(pen, hole)
     draw_grain(pen, piece.grain)
     free = FreePlaces(piece, label_size(piece, info))
+    if not piece.label.is_clear:
+        _write_on_strip(pen, piece, free)
     _draw_fold(pen, piece, free)
     _write_marks(pen, piece, free)
     grain = piece.grain.degrees
@@ -73,6 +74,7 @@ def draw_piece(pen: Pen, piece: CutPiece, info: PaperInfo) -> None:
     _write_edges(pen, piece, free)
     _write_at_notches(pen, piece, free)
     draw_label(pen, piece, info)
+    draw_tag(pen, piece, info)
 
 
 def inner_style(line: InternalLine, laid_on: Collection[str]) -> LineStyle:
@@ -89,10 +91,10 @@ def draw_bars(pen: Pen, hole: Path) -> None:
         pen.stroke(Path.line(place - across, place + across), style.BUTTONHOLE)
 
 
-def draw_button(pen: Pen, place: Point) -> None:
+def draw_button(pen: Pen, place: Point, radius: float = BUTTON_RING) -> None:
     """A button: a ring with a slanted cross at its middle, unlike the upright cross of a drill hole."""
-    pen.stroke(circle(place, _BUTTON), style.MARK)
-    arm = Point(_BUTTON, _BUTTON) * 0.5
+    pen.stroke(circle(place, radius), style.MARK)
+    arm = Point(radius, radius) * 0.5
     for slant in (arm, arm.perpendicular()):
         pen.stroke(Path.line(place - slant, place + slant), style.MARK)
 
@@ -120,13 +122,15 @@ def draw_notch(pen: Pen, notch: CutNotch) -> None:
 def draw_drill(pen: Pen, hole: DrillHole) -> None:
     """The hole at its size, ringed, with a cross through its center."""
     pen.stroke(circle(hole.position, hole.diameter / 2.0), style.DRILL)
-    pen.stroke(circle(hole.position, _RING), style.DRILL)
-    for arm in (Point(_RING + 2.0, 0.0), Point(0.0, _RING + 2.0)):
+    pen.stroke(circle(hole.position, DRILL_RING), style.DRILL)
+    for arm in (Point(DRILL_RING + 2.0, 0.0), Point(0.0, DRILL_RING + 2.0)):
         pen.stroke(Path.line(hole.position - arm, hole.position + arm), style.DRILL)
 
 
-def draw_grain(pen: Pen, grain: GrainLine, head: float = _HEAD) -> None:
-    """The grain line: a head at each end, or at its end alone when the cloth lies one way."""
+def draw_grain(pen: Pen, grain: GrainLine, longest: float = _HEAD) -> None:
+    """The grain line: a head at each end, or at its end alone when the cloth lies one way; on a short line
+    smaller heads, so that it is still seen as a line."""
+    head = min(longest, _HEAD_SHARE * grain.start.distance_to(grain.end))
     pen.stroke(Path.line(grain.start, grain.end), style.GRAIN)
     _arrow_head(pen, grain.end, grain.end - grain.start, head)
     if not grain.one_way:
@@ -156,16 +160,36 @@ def _draw_fold(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
     _arrow_head(pen, first, -inward, 5.0)
     _arrow_head(pen, last, -inward, 5.0)
     beside = Path.line(first + inward * 1.12, last + inward * 1.12)
-    write_along(pen, beside, f"{words}: place on fold", free, grain, size=11.0)
+    said = f"{words}: place on fold"
+    spot, standing = free.along(beside, said, _FOLD_TYPE, grain)
+    _write_spot(pen, said, spot, _FOLD_TYPE, halo=standing != "free")  # never left out: half of it is cut
 
 
-def write_along(
-    pen: Pen, line: Path, words: str, free: FreePlaces, grain: float, size: float = _SMALL_TYPE
-) -> None:
-    """The name of a line along it, just above it, where nothing else stands; in its middle otherwise."""
-    degrees = readable((line.end - line.start).direction(), grain)
-    place, is_free = free.along(line, words, size, degrees)
-    pen.write(Text(words, place, size, degrees=degrees, align="center", halo=not is_free))
+def write_along(pen: Pen, line: Path, words: str, free: FreePlaces, grain: float) -> None:
+    """The name of a line along it, where nothing else stands; else where it covers least.
+
+    It is left out where it would stand on other words, as on a strip that its label fills.
+    """
+    spot, standing = free.along(line, words, _SMALL_TYPE, grain)
+    if standing != "on words":
+        _write_spot(pen, words, spot, _SMALL_TYPE, halo=standing != "free")
+
+
+def _write_spot(pen: Pen, words: str, spot: Spot, size: float, *, halo: bool) -> None:
+    pen.write(Text(words, spot.base, size, degrees=spot.degrees, align="center", halo=halo))
+
+
+def _write_on_strip(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
+    """Number and name of a piece too narrow for a label: along a long edge, between its lines, so that it
+    still has them when it is cut out."""
+    words = f"{piece.number} {piece.title}"
+    edges = sorted((edge.sew for edge in piece.edges), key=lambda path: -path.length)
+    for size in (_SMALL_TYPE, LEAST_NAME):
+        for edge in edges[:2]:
+            spot = free.inside(edge, words, size, piece.grain.degrees)
+            if spot is not None:
+                pen.write(Text(words, spot.base, size, True, spot.degrees, "center"))
+                return
 
 
 def _write_marks(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
@@ -179,7 +203,7 @@ def _write_marks(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
             continue
         words = line_words(mark.name)
         spot, is_free = free.around(mark.position, words, _SMALL_TYPE, piece.grain.degrees)
-        pen.write(Text(words, spot.base, _SMALL_TYPE, degrees=spot.degrees, align="center", halo=not is_free))
+        _write_spot(pen, words, spot, _SMALL_TYPE, halo=not is_free)
 
 
 def _write_edges(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
@@ -198,4 +222,4 @@ def _write_at_notches(pen: Pen, piece: CutPiece, free: FreePlaces) -> None:
 def _write_at(pen: Pen, words: str, spot: Spot | None) -> None:
     """Words at their spot; a small piece without room goes without them, its label comes first."""
     if spot is not None:
-        pen.write(Text(words, spot.base, _SMALL_TYPE, degrees=spot.degrees, align="center"))
+        _write_spot(pen, words, spot, _SMALL_TYPE, halo=False)

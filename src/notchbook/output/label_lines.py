@@ -1,7 +1,8 @@
 """What the label of a piece says, line by line."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import Final
 
 from notchbook.finish import CutPiece
 from notchbook.output.paper_info import PaperInfo
@@ -55,8 +56,18 @@ def allowance_words(piece: CutPiece, info: PaperInfo) -> str:
     return ", ".join(_width_words(words, width, info) for words, width in parts)
 
 
+_WITHOUT: Final[Mapping[str, str]] = {
+    "bound": "no allowance where it is bound",
+    "neatened edge": "no allowance where it is neatened",
+    "seam allowance": "no seam allowance",
+}
+"""What is said of an edge without allowance where "at the" and its class would read badly."""
+
+
 def _width_words(words: str, width: float, info: PaperInfo) -> str:
-    return f"{words} {unbroken(info.lengths.text(width))}" if width > 0.0 else f"none at the {words}"
+    if width > 0.0:
+        return f"{words} {unbroken(info.lengths.text(width))}"
+    return _WITHOUT.get(words, f"no allowance at the {words}")
 
 
 def kept_together(quantity: str) -> str:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from notchbook.finish import CutPiece, label_places
 from notchbook.geometry import Box, Point
-from notchbook.output.draw_label import label_size
+from notchbook.output.draw_label import label_size, label_words
 from notchbook.output.layout import Placement
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.tiling import OVERLAP, Tiling
@@ -22,8 +22,10 @@ def on_one_tile(placement: Placement, tiling: Tiling, info: PaperInfo) -> CutPie
     """The piece with its label moved within it onto one tile; as it is where the label lies on one already,
     or where no tile has room for it in a type that is nearly as large."""
     piece = placement.piece
-    inner = [_inner(tile.frame) for tile in tiling.printed if placement.box.is_near(tile.frame)]
     words = label_size(piece, info)
+    if words == (0.0, 0.0):
+        return piece
+    inner = [_inner(tile.frame) for tile in tiling.printed if placement.box.is_near(tile.frame)]
     now = [placement.motion.apply(corner) for corner in _corners(piece, words)]
     if any(_holds(box, now) for box in inner):
         return piece
@@ -31,7 +33,9 @@ def on_one_tile(placement: Placement, tiling: Tiling, info: PaperInfo) -> CutPie
     parts = [tuple(to_piece.apply(corner) for corner in _box_corners(box)) for box in inner]
     for label in label_places(piece, parts, words):
         moved = replace(piece, label=label)
-        if _share(words, label_size(moved, info)) >= _LEAST_SHARE:
+        told = label_words(moved, info)
+        is_told = piece.tag is not None or not told.beside
+        if is_told and _share(words, told.size) >= _LEAST_SHARE:
             return moved
     return piece
 

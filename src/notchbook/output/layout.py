@@ -106,15 +106,20 @@ def _ordered(turned: Iterable[_Turned], order: Callable[[_Turned], float]) -> li
 def _upright(piece: CutPiece) -> _Turned:
     along = (piece.grain.end - piece.grain.start).direction()
     turn = Transform.identity() if abs(along - 90.0) < 1e-9 else Transform.rotation(90.0 - along)
-    return _Turned(piece, turn, piece.cut_line.transformed(turn).bounds())
+    return _Turned(piece, turn, piece.drawn_bounds(turn))
 
 
 def _laid(item: _Turned) -> _Turned:
     """A strip on its side, its words reading from the left; other pieces as they are."""
-    if item.box.height < _STRIP * item.box.width:
+    if not is_strip(item.piece.cut_line.transformed(item.turn).bounds()):
         return item
     turn = item.turn.then(Transform.rotation(-90.0))
-    return replace(item, turn=turn, box=item.piece.cut_line.transformed(turn).bounds())
+    return replace(item, turn=turn, box=item.piece.drawn_bounds(turn))
+
+
+def is_strip(upright: Box) -> bool:
+    """Whether a piece with this box, its grain up, is a strip that may lie on its side."""
+    return upright.height >= _STRIP * upright.width
 
 
 def _packed(turned: Sequence[_Turned], gap: float, width: float, raster: Raster | None = None) -> Sheet:

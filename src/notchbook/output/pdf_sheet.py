@@ -10,6 +10,7 @@ from notchbook.output import line_styles as style
 from notchbook.output.draw_piece import draw_piece
 from notchbook.output.draw_squares import SQUARE_CM, SQUARE_INCH, draw_square
 from notchbook.output.files import write_file
+from notchbook.output.label_tag import with_tags
 from notchbook.output.layout import Sheet, lay_out
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pdf_pen import PdfPaper
@@ -45,6 +46,7 @@ def sheet_pdf(pieces: Sequence[CutPiece], info: PaperInfo, width: float | None =
     """The sheet as PDF bytes, and how the pieces lie on it."""
     if not pieces:
         raise OutputError("output-no-pieces", style=info.heading)
+    pieces = with_tags(pieces, info)
     sheet = lay_out(pieces, width=None if width is None else width - 2.0 * EDGE)
     page_width = max(sheet.width, 2.0 * SQUARE_INCH + 20.0) + 2.0 * EDGE
     limit = LONGEST_PAGE if width is None else min(width, LONGEST_PAGE)
@@ -52,7 +54,7 @@ def sheet_pdf(pieces: Sequence[CutPiece], info: PaperInfo, width: float | None =
         raise OutputError("output-too-wide", wanted=page_width, width=limit)
     made = PdfPaper(info, "Pattern on one sheet, to be printed at 100 %")
     for index, placement in enumerate(sheet.placements):
-        with made.form(f"piece{index + 1}", placement.piece.bounds) as pen:
+        with made.form(f"piece{index + 1}", placement.piece.drawn_bounds()) as pen:
             draw_piece(pen, placement.piece, info)
     for top, height in _stretches(sheet.height + HEAD):
         _draw_page(made, sheet, info, (page_width, top, height))

@@ -11,6 +11,7 @@ from notchbook.output.draw_tile import draw_tile_frame, draw_tile_ground
 from notchbook.output.files import write_file
 from notchbook.output.first_sheet import draw_first_sheet
 from notchbook.output.label_on_tile import on_one_tile
+from notchbook.output.label_tag import with_tags
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pdf_pen import PdfPaper
 from notchbook.output.tiling import FORMATS, Paper, Tile, Tiling, best_tiling
@@ -38,12 +39,13 @@ def tiled_pdf(pieces: Sequence[CutPiece], info: PaperInfo, paper: Paper = "both"
         raise InputError("paper-unknown", given=paper, known=tuple(FORMATS))
     if not pieces:
         raise OutputError("output-no-pieces", style=info.heading)
+    pieces = with_tags(pieces, info)
     tiling = best_tiling(pieces, FORMATS[paper])
     if len(tiling.tiles) > MOST_TILES:
         raise OutputError("output-too-many-tiles", count=len(tiling.tiles), most=MOST_TILES)
     made = PdfPaper(info, f"Pattern on {tiling.paper.name}, to be printed at 100 % and taped together")
     for index, placement in enumerate(tiling.sheet.placements):
-        with made.form(_form_name(index), placement.piece.bounds) as pen:
+        with made.form(_form_name(index), placement.piece.drawn_bounds()) as pen:
             draw_piece(pen, on_one_tile(placement, tiling, info), info)
     with made.page(tiling.paper.page_width, tiling.paper.page_height, _frame_on_page(tiling)) as pen:
         draw_first_sheet(pen, pieces, info, tiling)

@@ -11,7 +11,7 @@ from notchbook.geometry import Box, Path, Point, Transform
 from notchbook.output import line_styles as style
 from notchbook.output.draw_label import label_size
 from notchbook.output.draw_piece import draw_grain
-from notchbook.output.free_place import FreePlaces, Spot, readable
+from notchbook.output.free_place import FreePlaces, Spot
 from notchbook.output.layout import Placement, Sheet, lay_out
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pdf_pen import PdfPaper
@@ -133,9 +133,9 @@ def _name_lines(pen: Pen, piece: CutPiece, motion: Transform, scale: float, info
     words = named_lines(piece)
     for line in piece.lines:
         if line.name in words:
-            degrees = readable((line.path.end - line.path.start).direction(), grain)
-            place, is_free = free.along(line.path, words[line.name], size, degrees)
-            _write_turned(pen, words[line.name], Spot(place, degrees), motion, halo=not is_free)
+            spot, standing = free.along(line.path, words[line.name], size, grain)
+            if standing != "on words":
+                _write_turned(pen, words[line.name], spot, motion, halo=standing != "free")
     for named in named_edges(piece):
         beside = free.inside(named.path, named.words, size, grain)
         if beside is not None:

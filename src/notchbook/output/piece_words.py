@@ -11,9 +11,12 @@ from dataclasses import dataclass
 from notchbook.finish import CutEdge, CutNotch, CutPiece
 from notchbook.geometry import Path
 from notchbook.pattern import spoken
+from notchbook.units import TOLERANCES
+
+_ZIP_STOP = "zip stop"
 
 NOTCH_WORDS = {
-    "zip stop": "zip ends here",
+    _ZIP_STOP: "zip ends here",
     "top of vent": "vent begins here",
     "underlap": "underlap begins here",
     "side seam": "side seam",
@@ -26,6 +29,9 @@ NOTCH_WORDS = {
 
 _PART = re.compile(r" \(.*\)$")
 """The part of a line, as :func:`notchbook.pattern.spoken` says it: ``waist line (side)``."""
+
+_COUNT = re.compile(r" \d+$")
+"""The number of one of several alike, such as the fold lines of a binding."""
 
 _CENTERS = {"center_back": "center back", "center_front": "center front"}
 
@@ -45,7 +51,7 @@ def line_words(name: str) -> str:
     """``skirt.front/hip_line@right`` is written as ``hip line``; a part of the center as the center."""
     plain = name.split("@", 1)[0]
     center = next((said for word, said in _CENTERS.items() if word in plain.split("/")), "")
-    return center or spoken(plain).split(", ", 1)[-1]
+    return center or _COUNT.sub("", spoken(plain).split(", ", 1)[-1])
 
 
 def named_lines(piece: CutPiece) -> dict[str, str]:
@@ -81,12 +87,22 @@ def named_edges(piece: CutPiece) -> Iterator[NamedEdge]:
 
 
 def notch_words(piece: CutPiece, notch: CutNotch) -> str:
-    """What is written at a notch; empty when nothing is. A center that has its line is named there."""
+    """What is written at a notch; empty when nothing is. A center that has its line is named there; a zip
+    that opens its edge from end to end goes on beyond it, or ends where the edge is seen to end."""
     words = NOTCH_WORDS.get(notch.purpose, "")
     if notch.purpose == "center" and (piece.fold is not None or _has_center_line(piece)):
         return ""
+    if notch.purpose == _ZIP_STOP and _is_at_end(piece, notch):
+        return ""
     side = notch.name.rsplit("/", 1)[-1].split("_", 1)[0]
     return f"{side} {words}" if words and side in ("right", "left") else words
+
+
+def _is_at_end(piece: CutPiece, notch: CutNotch) -> bool:
+    """Whether the notch stands at an end of its edge."""
+    paths = (edge.sew for edge in piece.edges if edge.name == notch.edge)
+    ends = (end for path in paths for end in (path.start, path.end))
+    return any(notch.sew_position.distance_to(end) < TOLERANCES.seam_walk for end in ends)
 
 
 def _has_center_line(piece: CutPiece) -> bool:

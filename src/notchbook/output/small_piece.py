@@ -6,6 +6,9 @@ from notchbook.output import line_styles as style
 from notchbook.output.layout import Placement, lay_out
 from notchbook.output.pen import Pen
 
+_LEAST = 9.0
+"""mm that the longer side of a small picture has at least. Own judgment."""
+
 
 def upright(piece: CutPiece) -> Placement:
     """The piece with its grain up, at the origin."""
@@ -13,8 +16,10 @@ def upright(piece: CutPiece) -> Placement:
 
 
 def draw_small(pen: Pen, piece: CutPiece, center: Point, scale: float) -> None:
-    """The cut line, darts and grain, ``scale`` times full size, its middle at ``center``."""
+    """The cut line, darts and grain, ``scale`` times full size, its middle at ``center``; a piece that would
+    become a speck larger, so that its shape is seen."""
     placed = upright(piece)
+    scale = max(scale, _LEAST / max(placed.box.width, placed.box.height))
     middle = placed.box.center
     motion = placed.motion.then(
         Transform(a=scale, d=scale, e=center.x - middle.x * scale, f=center.y - middle.y * scale)
@@ -29,5 +34,6 @@ def draw_small(pen: Pen, piece: CutPiece, center: Point, scale: float) -> None:
     for tip, way in ((end, along), (start, -along)):
         if tip is start and piece.grain.one_way:
             continue
-        side = way.perpendicular() * 0.5
-        pen.fill(Path.polyline((tip, tip - way * 1.6 + side, tip - way * 1.6 - side), closed=True), 0.35)
+        head = min(1.6, 0.3 * start.distance_to(end))
+        side = way.perpendicular() * (0.3 * head)
+        pen.fill(Path.polyline((tip, tip - way * head + side, tip - way * head - side), closed=True), 0.35)

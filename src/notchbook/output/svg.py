@@ -7,6 +7,7 @@ from notchbook.errors import OutputError
 from notchbook.finish import CutPiece
 from notchbook.output.draw_piece import draw_piece
 from notchbook.output.files import write_file
+from notchbook.output.label_tag import with_tags
 from notchbook.output.layout import lay_out
 from notchbook.output.paper_info import PaperInfo
 from notchbook.output.pen import group
@@ -26,7 +27,7 @@ def svg_of(pieces: Sequence[CutPiece], info: PaperInfo) -> str:
     """
     if not pieces:
         raise OutputError("output-no-pieces", style=info.heading)
-    sheet = lay_out(pieces)
+    sheet = lay_out(with_tags(pieces, info))
     pen = SvgPen(sheet.height)
     for placement in sheet.placements:
         with group(pen, placement.piece.name, placement.motion):

@@ -13,7 +13,7 @@ from pathlib import Path
 import uvicorn
 
 from notchbook.app.studio import Studio
-from notchbook.errors import NotchbookError, OutputError
+from notchbook.errors import OutputError
 from notchbook.workroom.application import create_app
 
 HOST = "127.0.0.1"
@@ -55,10 +55,12 @@ def workroom_server(book: Path, port: int = 0) -> Iterator[tuple[uvicorn.Server,
 
 
 def _warm(studio: Studio) -> None:
-    """Draw the first style while the browser is still opening, so that the page finds it drawn."""
-    with contextlib.suppress(NotchbookError):  # said in words when the page asks for the style
+    """Draw the first style and load all steps while the browser is still opening, so that the page finds
+    them."""
+    with contextlib.suppress(Exception):  # said in words when the page asks for the style or the steps
         for style in studio.list_styles()[:1]:
             studio.open_style(style.id)
+        studio.step_choices()
     gc.collect()
     gc.freeze()  # the libraries stay for good: looking through them again stops an edit for 60 ms
 

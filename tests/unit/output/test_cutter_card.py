@@ -15,8 +15,9 @@ from notchbook.output import PaperInfo
 from notchbook.output import card_pdf as writer
 from notchbook.output.card import WHOLE_FUSIBLE, CardRow, CutterCard, card_of
 from notchbook.output.card_check import compare_card
+from notchbook.output.card_draft import draft_pages
 from notchbook.output.card_pdf import CardPaper, card_pdf
-from notchbook.output.paper_info import DraftedFrom, PaperEase
+from notchbook.output.paper_info import DraftedFrom, PaperEase, PaperTrim
 from support.papers import INFO, skirt_pieces
 
 
@@ -179,6 +180,16 @@ DRAFTED = DraftedFrom(
 )
 
 
+@pytest.mark.parametrize("times", [1, 6])
+def test_where_a_trim_goes_is_told_whole(times: int) -> None:
+    remark = "; ".join(f"in the center back of the part {index}" for index in range(times))
+    trims = (PaperTrim("1 zip, 57.0 cm long", remark), PaperTrim("1 hook and eye", "on the band"))
+    data, _ = card_pdf(pieces(), replace(INFO, trims=trims))
+    said = " ".join(words_of(data).split())
+    assert remark in said
+    assert "on the band" in said
+
+
 def test_what_it_was_drafted_from_stands_on_a_page_of_its_own() -> None:
     plain, _ = card_pdf(pieces(), INFO)
     data, _ = card_pdf(pieces(), replace(INFO, drafted_from=DRAFTED))
@@ -226,3 +237,32 @@ def test_the_sewing_order_stands_on_the_last_pages_with_its_numbers_and_goes_on_
     for words in ("Sewing order", "Sew the darts.", "page 2 of 2"):
         assert words in said, words
     assert said.count("a sentence that does not end") + said.count("that does not end") >= 4
+
+
+@pytest.mark.parametrize("before", range(36, 56))
+def test_a_heading_stands_with_the_heads_and_the_first_line_of_its_table(before: int) -> None:
+    """However many lines stand before it: never alone at the foot of a page."""
+    told = replace(DRAFTED, measures=(), settings=())
+    info = replace(INFO, drafted_from=told, sewing=tuple(f"Line {number}." for number in range(before)))
+    pages = draft_pages(info, 182.0, 247.0)
+    for rows in pages:
+        assert not rows[-1].is_heading
+        assert rows[-1].words[-1] != "usual ease"
+
+
+def test_a_table_that_goes_on_has_the_heads_of_its_columns_again_and_parts_no_remark_from_its_line() -> None:
+    row = replace(DRAFTED.eases[0], remark="drafted with 6.0 cm of ease, changed by Pleats")
+    info = replace(INFO, drafted_from=replace(DRAFTED, eases=(row,) * 90))
+    pages = draft_pages(info, 182.0, 247.0)
+    assert len(pages) > 2
+    for rows in pages[1:]:
+        assert rows[0].words[-1] == "usual ease"
+        assert rows[-1].words == ("drafted with 6.0 cm of ease, changed by Pleats",)
+
+
+@pytest.mark.parametrize("before", range(36, 56))
+def test_no_row_of_measures_stands_alone_on_the_next_page(before: int) -> None:
+    told = replace(DRAFTED, settings=(), eases=())
+    info = replace(INFO, drafted_from=told, sewing=tuple(f"Line {number}." for number in range(before)))
+    for rows in draft_pages(info, 182.0, 247.0):
+        assert sum(len(row.words) == 4 for row in rows) != 1

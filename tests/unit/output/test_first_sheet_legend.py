@@ -1,14 +1,20 @@
 """The legend of the first sheet: what the pieces carry, and nothing that they do not."""
 
+import math
 from dataclasses import replace
+from typing import get_args
 
 import pypdfium2
 
-from notchbook.finish import CutPiece, FoldLines
+from notchbook.finish import CutPiece, FoldLine, FoldLines
 from notchbook.geometry import Path, Point
-from notchbook.output.draw_legend import legend_items
+from notchbook.output.draw_legend import draw_legend, legend_height, legend_items
+from notchbook.output.draw_squares import SQUARE_INCH
 from notchbook.output.pdf_tiles import tiled_pdf
-from notchbook.pattern import InternalLine, Mark
+from notchbook.output.tiling import FORMATS
+from notchbook.output.typeset import text_width
+from notchbook.pattern import InternalLine, LineKind, Mark, MarkKind
+from support.list_pen import ListPen
 from support.papers import INFO, skirt_pieces
 
 
@@ -64,3 +70,34 @@ def test_a_fold_and_where_it_lies_are_told_from_a_level() -> None:
     pleated = words(replace(front, lines=lines, folds=(laid,)))
     assert {"fold", "fold lies here", "lay the fold"} <= set(pleated)
     assert "level" not in pleated
+
+
+def test_no_words_reach_into_the_next_column_and_no_sample_into_the_next_row() -> None:
+    """On the narrowest paper; every sample and its words beside each other, all that a legend can say."""
+    every = legend_items(_with_everything())
+    assert {"stitched here", "notch of the back", "drill hole or awl", "place on fold"} <= {
+        one.words for one in every
+    }
+    width = min(paper.frame_width for paper in FORMATS.values()) - SQUARE_INCH - 8.0
+    pen = ListPen()
+    draw_legend(pen, every, Point(0.0, 0.0), width)
+    assert len({round(text.position.x, 3) for text in pen.texts}) == 2
+    for text in pen.texts:
+        end = text.position.x + text_width(text.words, text.size)
+        assert end <= (width / 2.0 if text.position.x < width / 2.0 else width), text.words
+    row = legend_height(every) / math.ceil(len(every) / 2)
+    for path, _ in pen.strokes:
+        box = path.bounds()
+        assert math.floor(-box.max_y / row) == math.floor(-box.min_y / row), "within the row of its words"
+
+
+def _with_everything() -> tuple[CutPiece, ...]:
+    front, back = skirt_pieces()
+    up = Path.line(Point(0.0, 0.0), Point(0.0, 100.0))
+    kinds: tuple[LineKind, ...] = get_args(LineKind)
+    lines = tuple(InternalLine(f"x.front/line_{number}", up, kind) for number, kind in enumerate(kinds))
+    marked: tuple[MarkKind, ...] = get_args(MarkKind)
+    marks = tuple(Mark(f"x.front/mark_{number}", up.start, kind) for number, kind in enumerate(marked))
+    folds = (FoldLines("x.front/pleat", up, (), lines[0].name),)
+    folded = replace(back, fold=FoldLine("x.back/center_back", up, on_fold=True))
+    return replace(front, lines=(*front.lines, *lines), marks=marks, folds=folds), folded

@@ -6,12 +6,15 @@ from shapely.geometry.base import BaseGeometry
 
 from notchbook.geometry import Point
 from notchbook.output.flat import FlatShape, FlatView, garment_flat
-from notchbook.pattern import Pattern
+from notchbook.output.flat.laid import laying
+from notchbook.output.flat.leg import drawn_round_leg
+from notchbook.pattern import Pattern, sewn_length
 from support.closure_steps import FLY, FLY_WAIST, stepped
-from support.edge_steps import trousers
+from support.edge_steps import bodice, skirt, trousers
 from support.hand_skirt import BACK_WIDTH, FRONT_WIDTH, hand_skirt
 from support.hand_suit import SIDE, hand_suit
 from support.hand_trousers import hand_trousers
+from support.lower_patterns import drafted_lower
 from support.yoke_skirt import drafted, run, skirt_recipe, with_steps, yoke_recipe
 
 WAIST = (
@@ -47,7 +50,9 @@ def test_a_band_lies_outside_the_waist_by_its_finished_width() -> None:
     ).pattern
     for word in ("front", "back"):
         before, after = _view(plain, word).bounds, _view(banded, word).bounds
-        assert after.max_y - before.max_y == pytest.approx(40.0, abs=2.0), "the side leans"
+        assert 30.0 < after.max_y - before.max_y <= 40.0, "its ends lean inward with the side"
+        ends = [line for shape in _view(banded, word).shapes[-2:] for line in shape.lines[2:]]
+        assert [end.length for end in ends] == pytest.approx([40.0, 40.0], abs=0.5)
         assert after.min_y == pytest.approx(before.min_y, abs=1.0)
 
 
@@ -112,3 +117,46 @@ def test_the_crease_shows_in_front_alone() -> None:
     }
     assert longest["front"] > 800.0
     assert longest["back"] < 200.0, "only the darts"
+
+
+def _outline(pattern: Pattern, word: str) -> list[Point]:
+    """The places of the first shape of a view."""
+    return _corners(_view(pattern, word).shapes[0])
+
+
+@pytest.mark.parametrize("word", ["front", "back"])
+def test_a_waist_is_as_wide_as_it_is_sewn(word: str) -> None:
+    """Darts are drawn closed: half of the view's waist is the sewn waist of the piece, shorter by less than
+    2 % as its arc rises toward the side."""
+    pattern = skirt().pattern
+    side = pattern.pieces[f"skirt.{word}"].points[f"skirt.{word}/waist_side"]
+    sewn = sewn_length(pattern, f"skirt.{word}/waist")
+    assert abs(side.x) > 1.04 * sewn, "on paper the darts lie open"
+    corners = [place for place in _outline(pattern, word) if abs(place.x) > 0.5 * sewn]
+    highest = max(corners, key=lambda place: place.y)
+    assert abs(highest.x) == pytest.approx(sewn, rel=0.02)
+
+
+def test_the_legs_of_a_closed_dart_lie_on_each_other() -> None:
+    for piece in (skirt().pattern.pieces["skirt.back"], bodice().pattern.pieces["bodice.front"]):
+        laid = laying(piece, 0.0)
+        darts = [intake for intake in piece.intakes if intake.kind == "dart"]
+        assert darts
+        for dart in darts:
+            first, second = piece.edge(dart.first_leg).path, piece.edge(dart.second_leg).path.reversed()
+            for share in (0.0, 0.25, 0.5, 0.75, 1.0):
+                places = [laid(leg.point_at(share * leg.length)) for leg in (first, second)]
+                assert places[0].distance_to(places[1]) < 0.5, "a picture drawn at about a tenth"
+
+
+def test_the_leg_of_a_suit_falls_from_its_side() -> None:
+    """Worn, a hollow leg opening lies round the thigh: in the view it rises nowhere much above its side end,
+    where the piece on paper stands off like a wing."""
+    piece = drafted_lower("bodysuit").pattern.pieces["bodysuit.front"]
+    leg = piece.edge("bodysuit.front/leg_opening").path
+    side = max((leg.start, leg.end), key=lambda place: place.y)
+    on_paper = [place.y - side.y for place in leg.flattened(0.5)]
+    drawn = drawn_round_leg(piece, lambda place: place)
+    in_view = [drawn(place).y - side.y for place in leg.flattened(0.5)]
+    assert max(on_paper) > 10.0
+    assert max(in_view) < 4.0

@@ -6,7 +6,9 @@ import pytest
 import shapely
 
 from house import ROOT
+from lower_sheets import lower_bodies
 from notchbook.app.picturing_blocks import pictured_block
+from notchbook.app.rack.styles import rack
 from notchbook.body import read_measures
 from notchbook.finish import CutPiece, finish, production_table
 from notchbook.output.draw_piece import draw_piece
@@ -15,6 +17,7 @@ from notchbook.output.label_lines import allowance_words
 from notchbook.output.pen import Text
 from notchbook.output.piece_words import line_words, named_edges, named_lines, notch_words
 from notchbook.pattern import Pattern
+from notchbook.recipe import replay
 from support.cut_shapes import cut_one, polygon, polygon_piece
 from support.list_pen import ListPen, text_box
 from support.papers import INFO, skirt_pieces
@@ -121,7 +124,7 @@ def test_words_of_lines_and_edges_without_allowance() -> None:
     assert line_words("skirt.front/hip_line@right") == "hip line"
     assert line_words("skirt.front/center_front/above") == "center front"
     said = allowance_words(yoked()["Back facing"], INFO)
-    assert said.endswith("none at the neatened edge")
+    assert said.endswith("no allowance where it is neatened")
 
 
 def test_a_level_that_a_dart_cuts_is_named_once_on_its_longest_part() -> None:
@@ -157,3 +160,16 @@ def test_a_sleeve_says_its_front_its_back_and_where_the_shoulder_meets_it() -> N
     assert named["front"].bounds().center.x > named["back"].bounds().center.x
     said = [notch_words(sleeve, notch) for notch in sleeve.notches]
     assert said.count("shoulder seam") == 1
+
+
+def test_where_a_zip_goes_on_over_the_waist_its_end_is_written_below_only() -> None:
+    """The bodice of the dress is open from neck to waist, and the zip goes on into the skirt."""
+    recipe = next(style.recipe for style in rack() if style.stem == "princess_dress")
+    dress = replay(recipe, dict(lower_bodies())["medium-92"]).pattern
+    pieces = {piece.title: piece for piece in finish(dress, production_table())}
+    stops = {
+        title: [notch_words(piece, notch) for notch in piece.notches if notch.purpose == "zip stop"]
+        for title, piece in pieces.items()
+    }
+    assert stops["Bodice center back"] == [""]
+    assert stops["Skirt back"] == ["zip ends here"]

@@ -9,6 +9,7 @@ import httpx
 import pytest
 
 from notchbook.errors import OutputError
+from notchbook.recipe import definition, operation_sources
 from notchbook.workroom.serve import HOST, workroom_server
 
 
@@ -29,6 +30,15 @@ def test_it_serves_on_this_computer_alone_and_ends(tmp_path: Path) -> None:
         thread.join(20)
         assert not thread.is_alive()
     assert book.is_file()
+
+
+def test_the_steps_are_loaded_before_the_page_asks_for_them(tmp_path: Path) -> None:
+    definition.cache_clear()
+    with workroom_server(tmp_path / "studio.notchbook"):
+        deadline = time.monotonic() + 60
+        while definition.cache_info().currsize < len(operation_sources()) and time.monotonic() < deadline:
+            time.sleep(0.01)
+        assert definition.cache_info().currsize == len(operation_sources())
 
 
 def test_every_start_has_a_key_of_its_own(tmp_path: Path) -> None:

@@ -43,7 +43,7 @@ class Styles(Desk):
                 step.title,
                 (step.parameters.__doc__ or "").strip().split("\n", 1)[0],
                 step.kind,
-                step.parameters.model_json_schema(),
+                step.form,
                 step.superseded_by,
             )
             for step in steps

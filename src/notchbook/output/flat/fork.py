@@ -15,6 +15,13 @@ _GAP = 0.03
 _ON_SEAM = 8.0
 """mm within which a place above the fork is drawn on the center line."""
 
+_ROUNDED = 0.6
+"""Share of the waist of one side, from the center, over which it comes to lie square to the center. Own
+judgment: a picture."""
+
+_FADES = 260.0
+"""mm below the waist over which the level lines come back to where they were."""
+
 
 def has_fork(piece: Piece) -> bool:
     """Whether the piece is a panel of a leg that reaches the waist: a suit is open at the leg."""
@@ -68,6 +75,34 @@ def drawn_apart(piece: Piece, placing: Placing) -> Placing:
         pressed = outer - share * (outer - wanted)
         on_seam = there.y >= fork and pressed < _ON_SEAM
         return Point(0.0 if on_seam else outward * pressed, there.y)
+
+    return _square_at_center(piece, placed_at)
+
+
+def _square_at_center(piece: Piece, placing: Placing) -> Placing:
+    """The placing with the waist led over the center without a point: drafted, the waist is square to the
+    seat seam, which leans where the piece lies flat and stands upright on the body."""
+    waist = [
+        placing(place)
+        for edge in piece.outline
+        if "waist" in split_side(edge.name)[0].split("/")[1:]
+        for place in edge.path.flattened(_STEP)
+    ]
+    center, side = (pick(waist, key=lambda place: abs(place.x)) for pick in (min, max))
+    width = abs(side.x) - abs(center.x)
+    reach = _ROUNDED * width
+    near = [place for place in waist if abs(place.x) - abs(center.x) <= reach]
+    far = max(near, key=lambda place: abs(place.x))
+    run = abs(far.x) - abs(center.x)
+    if run < _STEP:
+        return placing
+    slope = (center.y - far.y) / run
+
+    def placed_at(place: Point) -> Point:
+        there = placing(place)
+        beside = max(reach - max(abs(there.x) - abs(center.x), 0.0), 0.0)
+        share = min(max(1.0 - (center.y - there.y) / _FADES, 0.0), 1.0)
+        return Point(there.x, there.y - share * slope * beside * beside / (2.0 * reach))
 
     return placed_at
 

@@ -1,25 +1,27 @@
 """The flat of a whole garment: the views in which it has pieces."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from notchbook.geometry import Box, Point, Transform
 from notchbook.output.flat.fork import drawn_apart, has_fork
+from notchbook.output.flat.gathers import gather_lines
 from notchbook.output.flat.hanging import sleeve_shapes
-from notchbook.output.flat.joined import laid_on, placed
+from notchbook.output.flat.joined import Placing, laid_on, placed
+from notchbook.output.flat.lap import closing_lines, lapped_zip_side, side_on_top, turned_in
 from notchbook.output.flat.lapel import has_lapel, turned_over
+from notchbook.output.flat.leg import drawn_round_leg, leg_edges
+from notchbook.output.flat.loops import loop_shapes
 from notchbook.output.flat.outer import VIEWS, ViewWord, view_pieces
 from notchbook.output.flat.shapes import FlatShape, piece_shape
-from notchbook.output.flat.strips import strip_shapes
+from notchbook.output.flat.straps import strap_shapes
+from notchbook.output.flat.strips import collar_backs, strip_shapes
 from notchbook.output.flat.yoke import loose_in, part_in, yokes
 from notchbook.pattern import Pattern, Piece, part_name
 from notchbook.pattern.names import Side, instance_of, last_word
 
 _CREASE: Final = "crease_line"
-
-_OTHERS: Final[tuple[Side, Side]] = ("left", "right")
-"""What is not drawn on the wearer's right, and on the left."""
 
 _OTHER_SIDE = Transform.reflection(Point(0.0, 0.0), Point(0.0, 1.0))
 
@@ -57,28 +59,49 @@ def _shapes(pattern: Pattern, view: ViewWord) -> Iterator[FlatShape]:
     pieces = (*view_pieces(pattern, view), *over.values())
     loose = frozenset(name for name, piece in over.items() if loose_in(piece, view))
     motions = {
-        name: drawn_apart(pattern.pieces[name], placing) if has_fork(pattern.pieces[name]) else placing
+        name: _on_body(pattern.pieces[name], placing)
         for name, placing in placed(pattern, pieces, loose).items()
     }
-    for shape in sleeve_shapes(pattern, view, motions):
+    behind = collar_backs(pattern, motions) if view == "front" else ()
+    straps = strap_shapes(pattern, motions, view)
+    for shape in (*behind, *straps, *sleeve_shapes(pattern, view, motions)):
         yield from _both_sides(shape)
     below = {under for under, *_ in laid_on(pattern)}
     for piece in sorted(pieces, key=lambda piece: piece.name not in below):
         if piece.name in motions:
-            hidden = _creases(piece) if view == "back" else frozenset()
-            right, left = (
-                _drawn(pattern, piece, hidden | _lines_of(pattern, piece, other), view) for other in _OTHERS
-            )
-            yield from (shape.placed(motions[piece.name]) for shape in right)
-            if piece.cut != "single":
-                yield from (shape.placed(motions[piece.name]).transformed(_OTHER_SIDE) for shape in left)
-    for shape in strip_shapes(pattern, motions, view):
-        yield from _both_sides(shape)
+            yield from _sides_of(pattern, piece, motions[piece.name], view)
+    is_right_over = "right" in {side_on_top(pattern, piece) for piece in pieces}
+    for shape in (*strip_shapes(pattern, motions, view), *loop_shapes(pattern, motions, view)):
+        yield from reversed(_both_sides(shape)) if is_right_over else _both_sides(shape)
+
+
+def _on_body(piece: Piece, placing: Placing) -> Placing:
+    """The placing with what reaches round the body drawn as it is seen."""
+    if has_fork(piece):
+        return drawn_apart(piece, placing)
+    return drawn_round_leg(piece, placing) if leg_edges(piece) else placing
+
+
+def _sides_of(pattern: Pattern, piece: Piece, motion: Placing, view: ViewWord) -> Iterator[FlatShape]:
+    """The piece on both of the wearer's sides, the one that laps over last: the other has its buttons below
+    it and no holes."""
+    top = side_on_top(pattern, piece)
+    sides: tuple[Side, ...] = ("left", "right") if top == "right" else ("right", "left")
+    for side in sides if piece.cut != "single" else ("right",):
+        hidden = _lines_of(pattern, piece, "left" if side == "right" else "right")
+        hidden |= _creases(piece) if view == "back" else frozenset()
+        is_under = top is not None and side != top and piece.cut == "pair"
+        for shape in _drawn(pattern, piece, hidden | closing_lines(piece) if is_under else hidden, view):
+            lying = (replace(shape, buttons=()) if is_under else shape).placed(motion)
+            yield lying if side == "right" else lying.transformed(_OTHER_SIDE)
 
 
 def _drawn(pattern: Pattern, piece: Piece, without: frozenset[str], view: ViewWord) -> tuple[FlatShape, ...]:
-    """The piece as this view shows it, in its frame: a yoke to the shoulder, a lapel turned over."""
-    shape = part_in(piece, piece_shape(piece, without), view)
+    """The piece as this view shows it, in its frame: a yoke to the shoulder, a facing turned in, a lapel
+    turned over."""
+    whole = piece_shape(piece, without)
+    gathered = replace(whole, fine=(*whole.fine, *gather_lines(pattern, piece)))
+    shape = turned_in(piece, part_in(piece, gathered, view))
     return tuple(turned_over(pattern, piece, shape)) if has_lapel(piece) else (shape,)
 
 
@@ -90,13 +113,16 @@ def _creases(piece: Piece) -> frozenset[str]:
 
 def _lines_of(pattern: Pattern, piece: Piece, side: Side) -> frozenset[str]:
     """The inner lines that show on this side of the wearer alone, though one piece serves both: the stitches
-    of a fly, which its facing lies under."""
+    of a fly, which its facing lies under, and those of a lapped zip."""
     return frozenset(line.name for line in piece.lines if _sides(pattern, line.name) == {side})
 
 
 def _sides(pattern: Pattern, line: str) -> set[Side]:
     """The sides of the wearer that the operation of the line's step works on by a seam; none where it says
     nothing of a side."""
+    lapped = lapped_zip_side(pattern, line)
+    if lapped is not None:
+        return {lapped}
     told = pattern.operations.get(part_name(instance_of(line), last_word(line)))
     seams = [pattern.seams[name] for name in told.at if name in pattern.seams] if told else []
     return {use.side for seam in seams for use in (*seam.first, *seam.second)} - {"both"}

@@ -1,11 +1,12 @@
 """Laying the pieces of one view together: each beside the one that it is sewn to."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from notchbook.errors import NotchbookError
 from notchbook.geometry import Path, Point, Transform
-from notchbook.output.flat.laid import laying
+from notchbook.output.flat.laid import laid_places, laying
 from notchbook.pattern import EdgeUse, Pattern, Piece, run_of
 from notchbook.pattern.names import last_word, split_side
 from notchbook.pattern.sewn import Directed
@@ -60,6 +61,7 @@ class _Joint:
     is_waist: bool
     center: float | None
     is_raglan: bool = False
+    lying_uses: tuple[EdgeUse, ...] = ()
 
     @property
     def differs(self) -> bool:
@@ -83,10 +85,10 @@ class _Joint:
         hung = Transform.translation(aside, near.y - there.y)
         if self.lying.is_part or self.joining.is_part:
             return hung.apply
+        if self.is_raglan and self.center is None:
+            return self._along_raglan(lying).apply
         if self.center is not None or self.is_waist or self.differs:
             return _bent(self, hung, lying)
-        if self.is_raglan:
-            return self._along_raglan(lying).apply
         turned = Transform.carrying(self.joining.start, self.joining.end, start, end)
         return _bent(self, turned, lying)
 
@@ -146,9 +148,27 @@ def placed(
     found: dict[str, Placing] = {root.name: Transform.translation(-center_x(root), 0.0).apply}
     joints = list(_joints(pattern, names, loose))
     while following := _next(joints, found):
-        name, placing = following
-        found[name] = placing
+        name, here, joint = following
+        whole = _with_whole_run(pattern, joint, found)
+        found[name] = joint.placing(found[here]) if whole is None else whole.placing(lambda place: place)
     return found
+
+
+def _with_whole_run(pattern: Pattern, joint: _Joint, found: Mapping[str, Placing]) -> _Joint | None:
+    """The joint to all pieces along the run that the piece is sewn to, as they lie in the view; None where it
+    is sewn to one, or some of them do not lie yet."""
+    names = pieces_of(pattern, joint.lying_uses)
+    if joint.joining.is_part or len(names) < 2 or not set(names) <= set(found):
+        return None
+    sides = [(found[name], sewn_side(pattern, joint.lying_uses, name)) for name in names]
+    places = [
+        placing(place)
+        for placing, side in sides
+        if side is not None
+        for place in (side.start, *(one.end for one in side.run.segments))
+    ]
+    kept = [places[0], *(place for before, place in pairwise(places) if before.distance_to(place) > _STEP)]
+    return replace(joint, lying=SewnSide(Path.polyline(kept), False)) if len(kept) > 1 else None
 
 
 def has_center(piece: Piece) -> bool:
@@ -184,13 +204,10 @@ def _root_rank(piece: Piece) -> tuple[bool, bool, float]:
 
 def _next(
     joints: Sequence[tuple[str, str, _Joint]], found: Mapping[str, Placing]
-) -> tuple[str, Placing] | None:
-    """A piece that is sewn to one that lies already, with its placing: the truest joint first."""
+) -> tuple[str, str, _Joint] | None:
+    """A piece that is sewn to one that lies already, that one, and how they meet: the truest joint first."""
     open_joints = [one for one in joints if one[1] in found and one[0] not in found]
-    if not open_joints:
-        return None
-    piece, here, joint = min(open_joints, key=lambda one: one[2].looseness)
-    return piece, joint.placing(found[here])
+    return min(open_joints, key=lambda one: one[2].looseness, default=None)
 
 
 def _joints(pattern: Pattern, names: set[str], loose: frozenset[str]) -> Iterator[tuple[str, str, _Joint]]:
@@ -209,7 +226,7 @@ def _joints(pattern: Pattern, names: set[str], loose: frozenset[str]) -> Iterato
                     if lying is not None and joining is not None:
                         is_waist = seam.allowance_class == "waist"
                         is_raglan = seam.allowance_class == "armhole"
-                        yield piece, here, _Joint(lying, joining, is_waist, centers[piece], is_raglan)
+                        yield piece, here, _Joint(lying, joining, is_waist, centers[piece], is_raglan, own)
 
 
 def laid_on(pattern: Pattern) -> Iterator[tuple[str, str, SewnSide, SewnSide]]:
@@ -226,7 +243,9 @@ def laid_on(pattern: Pattern) -> Iterator[tuple[str, str, SewnSide, SewnSide]]:
 
 
 def _between_points(pattern: Pattern, names: Sequence[str]) -> SewnSide:
-    start, end = (pattern.piece_of(name).points[name] for name in names)
+    piece = pattern.piece_of(names[0])
+    laid = laying(piece, center_x(piece))
+    start, end = (laid(piece.points[name]) for name in names)
     return SewnSide(Path.line(start, end), False)
 
 
@@ -243,7 +262,7 @@ def sewn_side(pattern: Pattern, uses: tuple[EdgeUse, ...], piece: str) -> SewnSi
         return None
     of_piece = pattern.pieces[piece]
     laid = laying(of_piece, center_x(of_piece))
-    places = [laid(place) for step in own for place in step.path.flattened(_STEP)]
+    places = [place for step in own for place in laid_places(step.path, laid, _STEP)]
     kept = [places[0]]
     for place in places[1:]:
         if place.distance_to(kept[-1]) > _STEP:

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from shapely.geometry import Polygon
 
 from notchbook.geometry import Path, Point, Transform
+from notchbook.output.flat.collar_back import back_of_collar
+from notchbook.output.flat.joined import center_x
 from notchbook.output.flat.shapes import FlatShape
 from notchbook.pattern import Edge, Pattern, Piece
 from notchbook.pattern.names import last_word
@@ -72,6 +74,10 @@ def _collar(pattern: Pattern, piece: Piece, roll_end: Point, over: Transform) ->
         neck + Point(inward * _RISES.x, _RISES.y),
         roll_end,
     ]
+    center = center_x(piece)
+    from_center = Transform.translation(center, 0.0)
+    back = back_of_collar(neck - Point(center, 0.0), places[3] - Point(center, 0.0))
+    yield back.transformed(from_center)
     fill = Path.polyline(places, closed=True)
     yield FlatShape(fill, (fill,))
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from notchbook.geometry import Path, Point, Transform
 from notchbook.output.flat.joined import Placing, center_x
-from notchbook.output.flat.laid import Laying, laid_path, laying
+from notchbook.output.flat.laid import Laying, laid_path, laid_places, laying
 from notchbook.pattern import Piece
 
 _STEP = 0.2
@@ -73,7 +73,7 @@ def _corners(piece: Piece, legs: set[str], laid: Laying) -> tuple[Point, ...]:
     places: list[Point] = []
     for edge in piece.outline:
         if edge.name not in legs:
-            places.extend(laid(place) for place in edge.path.flattened(_STEP))
+            places.extend(laid_places(edge.path, laid, _STEP))
     kept = [places[0]]
     for place in places[1:]:
         if place.distance_to(kept[-1]) > _STEP and place.distance_to(places[0]) > _STEP:

@@ -1,11 +1,13 @@
 """Bands and collars in the flat: strips outside the edges that they are sewn to, and falls over them."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from shapely.geometry import LineString
 
 from notchbook.geometry import Path, Point
+from notchbook.output.flat.collar_back import back_of_collar
 from notchbook.output.flat.joined import Placing, pieces_of, sewn_side
 from notchbook.output.flat.outer import ViewWord, strip_pieces, words_of
 from notchbook.output.flat.shapes import FlatShape
@@ -18,12 +20,14 @@ _AT_CENTER = 2.0
 
 _GORGE = "gorge"
 
+_COLLARS = frozenset({"collar", "stand"})
+"""Words of the pieces that stand up at the neck."""
+
 _MEET = 2.0
 """mm within which the runs of two pieces go on into each other."""
 
 _BEYOND = 20.0
 """mm from the center within which the front end of a collar lies on it or on a button stand."""
-
 
 _CLEAR = 12.0
 """mm from the point of a collar to where its outer edge follows the neck."""
@@ -31,23 +35,53 @@ _CLEAR = 12.0
 
 def strip_shapes(pattern: Pattern, motions: Mapping[str, Placing], view: ViewWord) -> Iterator[FlatShape]:
     """Bands, cuffs and collars as strips outside the edges that they are sewn to; falls over them last."""
-    strips = {piece.name for piece in strip_pieces(pattern) if piece.name not in motions}
     falls: list[FlatShape] = []
+    for strip in _sewn_strips(pattern, motions):
+        fall = _fall_on(pattern, strip.piece)
+        for run in _runs(pattern, strip.own, motions, view):
+            way = "right" if _runs_with_outline(pattern, strip.own, run) else "left"
+            yield from _strip(run[1], strip.depth, way)
+            if fall is not None:
+                falls.extend(_fall(run[1], strip.depth, fall, way))
+    yield from falls
+
+
+def collar_backs(pattern: Pattern, motions: Mapping[str, Placing]) -> Iterator[FlatShape]:
+    """What is seen from the front of the back of each collar: it lies inside the neck, below all else."""
+    for strip in _sewn_strips(pattern, motions):
+        if not words_of(pattern.pieces[strip.piece]) & _COLLARS:
+            continue
+        for run in _runs(pattern, strip.own, motions, "front"):
+            inner = run[1]
+            way = "right" if _runs_with_outline(pattern, strip.own, run) else "left"
+            outer = _beside(inner, strip.depth, way)
+            if outer is not None:
+                at = max((0, -1), key=lambda end: inner[end].y)
+                yield back_of_collar(inner[at], outer[at])
+
+
+@dataclass(frozen=True, slots=True)
+class _SewnStrip:
+    """The name of a strip, the run that it is sewn to, and how wide it is when finished."""
+
+    piece: str
+    own: tuple[EdgeUse, ...]
+    depth: float
+
+
+def _sewn_strips(pattern: Pattern, motions: Mapping[str, Placing]) -> Iterator[_SewnStrip]:
+    """The strips that are seen: of several layers sewn to one run the first."""
+    faced: set[tuple[EdgeUse, ...]] = set()
+    strips = {piece.name for piece in strip_pieces(pattern) if piece.name not in motions}
     for seam in pattern.seams.values():
         if any(last_word(use.edge) == _GORGE for use in (*seam.first, *seam.second)):
             continue  # a collar on a lapel is drawn with it
         for own, other in ((seam.first, seam.second), (seam.second, seam.first)):
             sewn_on = [one for one in pieces_of(pattern, other) if one in strips]
-            depth = _depth(pattern, other, sewn_on)
-            if depth <= 0.0:
-                continue
-            fall = _fall_on(pattern, sewn_on[0])
-            for run in _runs(pattern, own, motions, view):
-                way = "right" if _runs_with_outline(pattern, own, run) else "left"
-                yield from _strip(run[1], depth, way)
-                if fall is not None:
-                    falls.extend(_fall(run[1], depth, fall, way))
-    yield from falls
+            depth = strip_depth(pattern, other, sewn_on)
+            if depth > 0.0 and own not in faced:
+                faced.add(own)
+                yield _SewnStrip(sewn_on[0], own, depth)
 
 
 _Run = tuple[str, list[Point]]
@@ -151,7 +185,7 @@ def _beside(run: Sequence[Point], distance: float, way: str) -> list[Point] | No
     return places
 
 
-def _depth(pattern: Pattern, uses: tuple[EdgeUse, ...], sewn_on: Sequence[str]) -> float:
+def strip_depth(pattern: Pattern, uses: tuple[EdgeUse, ...], sewn_on: Sequence[str]) -> float:
     """How wide the strip is when it is finished: from its sewn edge to its fold, else to its far edge."""
     if not sewn_on:
         return 0.0

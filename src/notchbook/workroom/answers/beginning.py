@@ -1,12 +1,13 @@
-"""With what a style may begin: each block, what it asks of a body, and its picture."""
+"""With what a style may begin: each block and each style of the rack, what it asks of a body, its picture."""
 
 from collections import Counter
 from typing import Any, Literal
 
 from notchbook.app.block_families import BlockFamily, family_of, family_place
 from notchbook.app.needs.garment_parameters import blocks, blocks_in_order
-from notchbook.app.needs.of_steps import needs_of_block
+from notchbook.app.needs.of_steps import needs_of_block, needs_of_recipe
 from notchbook.app.picturing_blocks import pictured_block
+from notchbook.app.rack.styles import RackStyle, rack
 from notchbook.body import MeasureSet, measure_entry
 from notchbook.geometry import Point
 from notchbook.pattern import Piece
@@ -42,27 +43,46 @@ class AskedMeasure(Answer):
     error_text: str
 
 
-class BlockBeginning(Answer):
-    """A block: what it is, its family, and what it needs of this body.
+class AskedOfBody(Answer):
+    """What a beginning needs of this body.
 
     ``needed`` it cannot do without; for a ``substituted`` one that is missing it takes a stated figure of
-    its own; ``helpful`` ones make it better. ``with_blocks`` are drafted before it, in the same style.
+    its own; ``helpful`` ones make it better.
     """
+
+    needed: tuple[AskedMeasure, ...]
+    substituted: tuple[AskedMeasure, ...]
+    helpful: tuple[AskedMeasure, ...]
+
+
+class BlockBeginning(AskedOfBody):
+    """A block: what it is, its family, and what it needs of this body; ``with_blocks`` are drafted before it,
+    in the same style."""
 
     block: str
     said: str
     family: BlockFamily
     summary: str
     with_blocks: tuple[Named, ...]
-    needed: tuple[AskedMeasure, ...]
-    substituted: tuple[AskedMeasure, ...]
-    helpful: tuple[AskedMeasure, ...]
+
+
+class RackBeginning(AskedOfBody):
+    """A style of the rack: its number, its name, what it is, and what it needs of this body."""
+
+    number: str
+    said: str
+    about: str
 
 
 def beginnings(measures: MeasureSet, reader: Reader) -> tuple[BlockBeginning, ...]:
     """Every block as a beginning for this body, by family."""
     steps = sorted(blocks(), key=lambda step: family_place(step.operation))
     return tuple(_beginning(step, measures, reader) for step in steps)
+
+
+def rack_beginnings(measures: MeasureSet, reader: Reader) -> tuple[RackBeginning, ...]:
+    """Every style of the rack as a beginning for this body, by number."""
+    return tuple(_from_rack(style, measures, reader) for style in rack())
 
 
 def block_picture(block: str) -> tuple[PicturePiece, ...]:
@@ -80,6 +100,18 @@ def _beginning(step: StepDefinition[Any], measures: MeasureSet, reader: Reader) 
         family=family_of(step.operation),
         summary=(step.parameters.__doc__ or "").strip().split("\n", 1)[0],
         with_blocks=tuple(Named(name=one.operation, said=_said(one)) for one in companions),
+        needed=_asked(needs.needed, measures, reader),
+        substituted=_asked(needs.estimated, measures, reader),
+        helpful=_asked(needs.helpful, measures, reader),
+    )
+
+
+def _from_rack(style: RackStyle, measures: MeasureSet, reader: Reader) -> RackBeginning:
+    needs = needs_of_recipe(style.recipe, measures)
+    return RackBeginning(
+        number=style.recipe.number,
+        said=style.recipe.name,
+        about=style.about,
         needed=_asked(needs.needed, measures, reader),
         substituted=_asked(needs.estimated, measures, reader),
         helpful=_asked(needs.helpful, measures, reader),

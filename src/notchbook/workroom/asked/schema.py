@@ -1,7 +1,6 @@
 """Walking the JSON schema of a step's parameters: the same walk for reading and for writing."""
 
 from collections.abc import Callable, Mapping
-from functools import cache
 from typing import Any
 
 from notchbook.recipe import definition
@@ -12,10 +11,9 @@ Leaf = Callable[[str, Any, Any], Any]
 _NOTHING: Mapping[str, Any] = {}
 
 
-@cache
 def step_form(operation: str) -> Mapping[str, Any]:
-    """The JSON schema of the parameters of an operation, made once."""
-    return dict(definition(operation).parameters.model_json_schema())
+    """The JSON schema of the parameters of an operation."""
+    return definition(operation).form
 
 
 def mapped(schema: Mapping[str, Any], value: Any, stored: Any, leaf: Leaf) -> Any:

@@ -207,6 +207,14 @@ class NewStyle(Asked):
         }
 
 
+class StyleFromRack(Asked):
+    """A style of the rack to be run on a body; an empty name keeps that of the rack."""
+
+    name: Text
+    number: Key
+    body: int
+
+
 class StyleChange(Expected):
     """An edit of a style and the version that she has seen."""
 

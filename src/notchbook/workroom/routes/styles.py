@@ -1,12 +1,15 @@
 """Opening and changing styles."""
 
+from dataclasses import replace
+
 from fastapi import APIRouter
 
 from notchbook.app.drafting import draft_recipe
+from notchbook.app.rack.styles import rack_style
 from notchbook.workroom.answers.style import StyleAnswer, style_answer
 from notchbook.workroom.asked.body_edits import BodyEdit, body_edit
 from notchbook.workroom.asked.form import Expected
-from notchbook.workroom.asked.style_edits import NewStyle, StyleChange, StyleEdit, style_edit
+from notchbook.workroom.asked.style_edits import NewStyle, StyleChange, StyleEdit, StyleFromRack, style_edit
 from notchbook.workroom.reader import ReaderOf
 from notchbook.workroom.studio_of import StudioOf
 
@@ -19,6 +22,14 @@ def new_style(asked: NewStyle, studio: StudioOf, reader: ReaderOf) -> StyleAnswe
     measures = studio.open_body(asked.body).measures
     recipe = draft_recipe(asked.block, measures, asked.parameters_for_app(reader), asked.name.strip())
     return style_answer(studio.new_style(recipe, asked.body), reader)
+
+
+@router.post("/from-rack")
+def style_from_rack(asked: StyleFromRack, studio: StudioOf, reader: ReaderOf) -> StyleAnswer:
+    """A style of the rack for the body, under the next free number; a step that stops says why."""
+    recipe = rack_style(asked.number).recipe
+    own = replace(recipe, name=asked.name.strip() or recipe.name, number="")
+    return style_answer(studio.new_style(own, asked.body), reader)
 
 
 @router.get("/{style}")
