@@ -19,7 +19,7 @@ from notchbook.app.rack.styles import rack
 from notchbook.body import MeasureSet
 from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Severity, walk_seam
-from notchbook.recipe import Replay, recipe_from_json, recipe_to_json, replay
+from notchbook.recipe import Replay, change_step, recipe_from_json, recipe_to_json, replay
 
 RECIPES = {style.stem: style.recipe for style in rack()}
 COUNTS = Path(__file__).parent / "style_counts"
@@ -95,3 +95,12 @@ def test_the_cutter_gets_what_was_counted_by_hand(style: str) -> None:
 def test_the_recipe_of_a_style_is_written_as_it_was_read(style: str) -> None:
     recipe = made(style, BASE).recipe
     assert recipe_from_json(recipe_to_json(recipe)) == recipe
+
+
+@pytest.mark.parametrize(("length", "told"), [("20 cm", True), ("back_waist_length - 10 mm", False)])
+def test_a_shell_closed_at_the_waist_is_told_to_be_too_narrow_for_the_bust(length: str, told: bool) -> None:
+    """79 cm of waist do not pass over a bust of 92; a zip that parts lets it be put on."""
+    recipe = RECIPES["darted_shell"]
+    zipped = next(step.id for step in recipe.steps if step.operation == "zip_opening")
+    run = replay(change_step(recipe, zipped, {"length": length}, base=women()[BASE]), women()[BASE])
+    assert ("opening-under-bust" in {one.code for one in examine(run, cut=False).findings}) is told

@@ -9,16 +9,14 @@ from notchbook.app.wishes.target_findings import target_findings
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.errors import NotchbookError
 from notchbook.finish import Cloth, HouseTable
-from notchbook.pattern import Finding, Pattern, Side, seam_misfit, split_side, with_side
+from notchbook.pattern import Finding, Pattern, seam_misfit, split_side
 from notchbook.pattern.promise_parts import LEFT_AWAY
-from notchbook.pattern.resolve import expand
+from notchbook.pattern.resolve import expand, fate_of
 from notchbook.recipe import Phase, Replay
 from notchbook.recipe.definition import PHASES
 from notchbook.units import TOLERANCES
 
 _SHAPING: Final[tuple[Phase, ...]] = ("shaping",)
-
-_BOTH_SIDES: Final[tuple[Side, ...]] = ("left", "right")
 
 DART_WIDE = "dart-wide"
 """What a draft says of a dart that takes up too much; a yoke or a panel seam may have taken it in."""
@@ -94,10 +92,8 @@ def _is_left_away_since(note: Finding, pattern: Pattern) -> bool:
     if note.where is None:
         return False
     living, lost = expand(pattern, note.where)
-    plain = [name for name in lost if split_side(name)[1] == "both"]
-    sided = [with_side(name, side) for name in plain for side in _BOTH_SIDES]
-    fates = [pattern.fates[name] for name in (*lost, *sided) if name in pattern.fates]
-    return not living and bool(fates) and all(fate.reason == LEFT_AWAY for fate in fates)
+    fates = [fate_of(pattern, name) for name in lost]
+    return not living and all(fate is not None and fate.reason == LEFT_AWAY for fate in fates)
 
 
 def _without_cut() -> list[str]:

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any, Final
 
+from notchbook.app.amount_words import amount_in_words
 from notchbook.app.eases.ease_rows import EaseRow, ease_table
 from notchbook.app.eases.ease_words import changed_words
 from notchbook.app.eases.row_words import row_words
@@ -13,7 +14,7 @@ from notchbook.body.quantity_words import measure_text, quantity_with_error, sai
 from notchbook.finish import CutPiece, ElasticCut
 from notchbook.output.paper_info import DraftedFrom, PaperEase, PaperTrim
 from notchbook.recipe import Recipe, Replay, StepRecord, definition, keys_read
-from notchbook.recipe.parameters import read_amount
+from notchbook.recipe.parameters import holds_amount, read_amount
 from notchbook.units import LengthStyle
 
 _BLOCK: Final = "block"
@@ -35,7 +36,9 @@ def drafted_from(run: Replay, style: LengthStyle) -> DraftedFrom:
             for name in sorted(names, key=lambda name: (order.index(plain_key(name)), name))
         ),
         settings=tuple(_settings(record, style) for record in _blocks(run.recipe)),
-        eases=tuple(paper_ease(row, style, measures.population) for row in ease_table(run)),
+        eases=tuple(
+            paper_ease(row, style, measures.population) for row in ease_table(run) if not row.is_left_away
+        ),
     )
 
 
@@ -99,7 +102,7 @@ def _blocks(recipe: Recipe) -> tuple[StepRecord, ...]:
 
 def _settings(record: StepRecord, style: LengthStyle) -> str:
     """``Sleeve: fabric shirting, length long``: what was chosen, and what was settled when it was drafted; a
-    plain length in the reader's unit, one in shares of a measure as it stands."""
+    length in the reader's unit, shares of a measure as they stand."""
     step = definition(record.operation)
     fields = step.parameters.model_json_schema()["properties"]
     others = step.drafted_with
@@ -113,10 +116,12 @@ def _settings(record: StepRecord, style: LengthStyle) -> str:
 
 
 def _setting(value: Any, field: dict[str, Any], style: LengthStyle) -> str:
-    if "amount" in (form.get("kind") for form in (field, *field.get("anyOf", ()))):
+    if holds_amount(field):
         amount = read_amount(str(value))
         if not amount.measures:
             return style.text(amount.evaluate(lambda _: 0.0))
+        if any(term.unit is not None for term in amount.terms):
+            return amount_in_words(amount.text, style.unit)
     return f"{_value(value)}{_UNIT_SIGNS.get(field.get('unit', ''), '')}"
 
 

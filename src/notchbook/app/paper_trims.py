@@ -13,6 +13,7 @@ from notchbook.output.paper_info import PaperTrim
 from notchbook.pattern import Operation, Pattern, Piece, spoken
 from notchbook.pattern.names import instance_of, last_word
 from notchbook.pattern.operation import laid_layers
+from notchbook.pattern.zip_openings import parts_whole
 from notchbook.recipe import Replay
 from notchbook.recipe.parameters import read_amount
 from notchbook.units import LengthStyle, counted
@@ -88,8 +89,17 @@ def _zips(pattern: Pattern, given: _Given, style: LengthStyle) -> Iterator[Paper
         length = sum(_opened(pattern, one) for one in parts)
         is_invisible = given.get(instance_of(first.name), {}).get("setting") == "invisible"
         kind = "invisible zip" if is_invisible else _ZIP
+        if len(parts) == 1 and _parts(pattern, first):
+            kind += " that parts"
         where = " and ".join(dict.fromkeys(_place(one) for one in parts))
         yield PaperTrim(f"1 {kind}, {style.text(length)} long", f"in the {where}")
+
+
+def _parts(pattern: Pattern, zip_line: Operation) -> bool:
+    """Whether the edge falls open from end to end."""
+    slug = instance_of(zip_line.name)
+    stops = (one for one in pattern.notches.values() if "zip" in one.purpose)
+    return any(parts_whole(pattern, one.place) for one in stops if instance_of(one.name) == slug)
 
 
 def _opened(pattern: Pattern, zip_line: Operation) -> float:

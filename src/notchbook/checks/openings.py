@@ -6,6 +6,7 @@ from typing import Literal
 
 from notchbook.checks.sewn import sewn
 from notchbook.pattern import Edge, Pattern, Piece, split_side
+from notchbook.pattern.hems import given_hems
 from notchbook.pattern.names import last_word
 from notchbook.pattern.resolve import expand
 from notchbook.pattern.zip_openings import zip_opening
@@ -39,15 +40,16 @@ def openings(pattern: Pattern) -> Iterator[Opening]:
         piece for piece in pattern.pieces.values() if not _words(piece.name) & _TRACED and not piece.stretches
     ]
     sewn_edges = _sewn_edges(pattern)
-    for kind, edges in _rings(outer, sewn_edges):
+    for kind, edges in _rings(outer, sewn_edges | given_hems(pattern)):
         if edges:
             found = _opening(pattern, kind, edges, sewn_edges)
             if found is not None:
                 yield found
 
 
-def _rings(outer: list[Piece], sewn_edges: frozenset[str]) -> Iterator[tuple[OpeningKind, list[Edge]]]:
-    yield "neck", [edge for piece in outer for edge in _called(piece, "neck") if edge.name not in sewn_edges]
+def _rings(outer: list[Piece], finished: frozenset[str]) -> Iterator[tuple[OpeningKind, list[Edge]]]:
+    """The rings of edges, of which ``finished`` are sewn to something or hemmed."""
+    yield "neck", [edge for piece in outer for edge in _called(piece, "neck") if edge.name not in finished]
     upper = [piece for piece in outer if _called(piece, "armhole")]
     lower = [piece for piece in outer if piece not in upper]
     waist = [
@@ -55,8 +57,8 @@ def _rings(outer: list[Piece], sewn_edges: frozenset[str]) -> Iterator[tuple[Ope
         for piece in (lower if any(_called(piece, "waist") for piece in lower) else upper)
         for edge in _called(piece, "waist")
     ]
-    finished = [edge for edge in waist if edge.kind == "hem" or edge.name in sewn_edges]
-    yield "waist", waist if len(finished) == len(waist) else []  # a band or a skirt is still to come
+    closed = [edge for edge in waist if edge.kind == "hem" or edge.name in finished]
+    yield "waist", waist if len(closed) == len(waist) else []  # a band or a skirt is still to come
     for side in ("both", "left", "right"):
         sleeves = [piece for piece in outer if split_side(piece.name)[1] == side and is_sleeve(piece)]
         yield "sleeve", [edge for piece in sleeves for edge in piece.outline if edge.kind == "hem"]

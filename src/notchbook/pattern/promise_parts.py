@@ -12,7 +12,7 @@ from notchbook.pattern.led_lines import led_to_outline
 from notchbook.pattern.names import instance_of
 from notchbook.pattern.pattern import Pattern
 from notchbook.pattern.piece import InternalLine
-from notchbook.pattern.resolve import Found, Lost, expand, resolve
+from notchbook.pattern.resolve import Found, Lost, expand, fate_of, resolve
 
 LEFT_AWAY: Final = "the piece was left away"
 """Why names of a piece are gone that is not cut, because nothing of the garment needs it."""
@@ -104,7 +104,7 @@ def _chain(pattern: Pattern, promise: Expectation, names: tuple[str, ...]) -> tu
     living = [_heir(pattern, name) for name in names]
     for name, heir in zip(names, living, strict=True):
         if heir not in pattern.carriers:
-            fate = pattern.fates.get(name)
+            fate = fate_of(pattern, name)
             return Gone(name, "" if fate is None else fate.by, "" if fate is None else fate.reason)
     base = pattern.piece_of(living[0])
     points = [base.points[living[0]]]

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from notchbook.errors import NameLost
-from notchbook.pattern.names import split_side
-from notchbook.pattern.pattern import NameKind, Pattern
+from notchbook.pattern.names import split_side, spoken
+from notchbook.pattern.pattern import Fate, NameKind, Pattern
 
 Wanted = Literal["edge", "run", "piece", "point", "intake", "inner_dart", "seam", "notch"]
 """What a reference asks for; a ``run`` is an edge or all that an edge has become, in order."""
@@ -77,7 +77,8 @@ def _resolve_group(pattern: Pattern, name: str, wanted: Wanted) -> Resolution:
         first = lost[0] if lost else name
         gone = _resolve_gone(pattern, first)
         reason = gone.reason if isinstance(gone, Lost) else ""
-        return Lost(name, members, gone.by, f"a part of it, {first}, is gone: {reason}" if lost else reason)
+        told = f"a part of it, {spoken(first)}, is gone: {reason}" if lost else reason
+        return Lost(name, members, gone.by, told)
     if not kinds <= set(_FITS[wanted]):
         return Lost(name, (), "", f"it names a group of {sorted(kinds)[0]}s")
     if wanted == "run" or len(members) == 1:
@@ -85,8 +86,18 @@ def _resolve_group(pattern: Pattern, name: str, wanted: Wanted) -> Resolution:
     return Ambiguous(name, members, pattern.groups[name].by)
 
 
-def _resolve_gone(pattern: Pattern, name: str) -> Lost:
+def fate_of(pattern: Pattern, name: str) -> Fate | None:
+    """What became of a name that is gone; of one that was taken from both sides of an unfolded pattern, what
+    became of it there."""
     fate = pattern.fates.get(name)
+    if fate is not None or split_side(name)[1] != "both":
+        return fate
+    sided = [pattern.fates.get(f"{name}@{side}") for side in ("left", "right")]
+    return sided[0] if all(sided) else None
+
+
+def _resolve_gone(pattern: Pattern, name: str) -> Lost:
+    fate = fate_of(pattern, name)
     base, side = split_side(name)
     sided = tuple(other for other in (f"{base}@left", f"{base}@right") if other in pattern.index)
     if fate is not None:

@@ -6,6 +6,7 @@ from notchbook.pattern.piece import Edge
 from notchbook.pattern.place import Place
 from notchbook.pattern.resolve import expand
 from notchbook.pattern.sewn import locate
+from notchbook.units import TOLERANCES
 
 
 def zip_opening(pattern: Pattern, edge: Edge, corner: str) -> float:
@@ -13,7 +14,7 @@ def zip_opening(pattern: Pattern, edge: Edge, corner: str) -> float:
     none does.
 
     A zip that runs on over a style line counts with its whole length; one that opens from the other end of
-    the edge does not open this corner.
+    the edge does not open this corner, unless it parts the edge from end to end.
     """
     for notch in pattern.notches.values():
         if "zip" not in notch.purpose:
@@ -23,12 +24,22 @@ def zip_opening(pattern: Pattern, edge: Edge, corner: str) -> float:
         except NotchbookError:
             continue  # the check of the notches tells of it
         if place.edge.name == edge.name:
+            opened = place.distance if edge.start == corner else edge.length - place.distance
             if _is_length(notch.place) and notch.place.from_point in {edge.start, edge.end} - {corner}:
-                continue
-            return place.distance if edge.start == corner else edge.length - place.distance
+                if opened > TOLERANCES.seam_walk:
+                    continue
+                return edge.length
+            return opened
         if _opens_on_from(pattern, notch.place, edge, corner):
             return notch.place.amount
     return 0.0
+
+
+def parts_whole(pattern: Pattern, stop: Place) -> bool:
+    """Whether a zip that stops here parts its edge from end to end, so that it must be one that parts."""
+    place = locate(pattern, stop)
+    left = min(place.distance, place.edge.length - place.distance)
+    return _is_length(stop) and stop.amount > place.edge.length / 2.0 and left <= TOLERANCES.seam_walk
 
 
 def _is_length(stop: Place) -> bool:

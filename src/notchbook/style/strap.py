@@ -141,8 +141,11 @@ def _operations(slug: str, parameters: StrapParameters) -> Iterator[Operation]:
     )
     yield Operation(sewn, "prepare", text, (name,))
     edges = (parameters.front.edge, parameters.back.edge)
-    text = "Catch the straps at the front notches, and pin the back ends on the body before they are sewn."
-    yield Operation(part_name(slug, "strap_caught"), "neck", text, edges, (sewn,))
+    text = "Catch the straps at the front notches."
+    caught = part_name(slug, "strap_caught")
+    yield Operation(caught, "neck", text, edges, (sewn,))
+    text = "Pin the back ends of the straps at their notches, look at them on the body, and sew them on."
+    yield Operation(part_name(slug, "strap_fitted"), "finish", text, (name,), (caught,))
 
 
 STEP = StepDefinition(

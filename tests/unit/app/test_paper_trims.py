@@ -122,3 +122,10 @@ def test_what_has_no_trims_has_no_band_of_them(tmp_path: Path) -> None:
         document.close()
         assert ("5 buttons, 1.5 cm" in said) is is_there
         assert ("trims" in said) is is_there
+
+
+def test_a_zip_from_end_to_end_must_be_one_that_parts() -> None:
+    assert [cut for cut, _ in _told(_style("darted_shell")) if "zip" in cut] == [
+        "1 invisible zip that parts, 39.0 cm long"
+    ]
+    assert not [cut for cut, _ in _told(_style("six_gore_skirt")) if "parts" in cut]

@@ -6,7 +6,7 @@ from typing import Final
 
 from notchbook.app.eases.ease_changes import changed_by
 from notchbook.pattern import Expectation, ExpectationKind, spoken
-from notchbook.pattern.promise_parts import Gone, promise_parts
+from notchbook.pattern.promise_parts import LEFT_AWAY, Gone, promise_parts
 from notchbook.pattern.promised_length import promised_length, sewn_shares
 from notchbook.recipe import Replay
 from notchbook.units import TOLERANCES, LengthStyle
@@ -57,6 +57,11 @@ class EaseRow:
         if self.pattern is None:
             return self.ease
         return style.nearest(self.pattern) - style.nearest(self.body)
+
+    @property
+    def is_left_away(self) -> bool:
+        """Whether it lay on a piece that is not cut, so that nobody looks for it on the papers."""
+        return self.gone.endswith(LEFT_AWAY)
 
     def asked_ease(self, style: LengthStyle) -> float:
         """The ease, mm, to be written in this style as it was drafted or asked for: where the pattern is body

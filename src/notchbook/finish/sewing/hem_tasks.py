@@ -7,6 +7,7 @@ from notchbook.finish.sewing.joints import Joints
 from notchbook.finish.sewing.stages import is_lining
 from notchbook.finish.sewing.task import Task, key_of
 from notchbook.pattern import Edge, Operation, Pattern, Piece
+from notchbook.pattern.hems import given_hems
 from notchbook.pattern.names import last_word
 from notchbook.pattern.operation import laid_layers, listed
 from notchbook.pattern.resolve import expand
@@ -14,9 +15,6 @@ from notchbook.pattern.seam import TURNED_SEAM
 
 _HEMMED = "_hemmed"
 """How the operation of a step is called that turns up a hem: ``pocket_hemmed``."""
-
-_NO_HEM = frozenset({"hem_slit", "hem_pocket"})
-"""Classes of edges that are turned in as a hem is, by a line of their step."""
 
 _SLEEVE = "sleeve"
 
@@ -87,7 +85,7 @@ def _hems(pattern: Pattern) -> Iterator[_Hem]:
         for edge in expand(pattern, use.edge)[0]
     }
     told = {at for one in pattern.operations.values() if one.name.endswith(_HEMMED) for at in one.at}
-    given = _given_hems(pattern)
+    given = given_hems(pattern)
     layers = laid_layers(pattern.operations.values())
     for piece in (piece for name, piece in pattern.pieces.items() if name not in layers):
         edges = tuple(
@@ -97,16 +95,6 @@ def _hems(pattern: Pattern) -> Iterator[_Hem]:
         )
         if edges:
             yield _Hem(piece, edges)
-
-
-def _given_hems(pattern: Pattern) -> frozenset[str]:
-    """The edges to which a step gave the allowance of a hem, such as the waist of a shell."""
-    return frozenset(
-        edge
-        for name, allowance in pattern.allowances.items()
-        if allowance.allowance_class.split("_")[0] == "hem" and allowance.allowance_class not in _NO_HEM
-        for edge in expand(pattern, name)[0]
-    )
 
 
 def _runs(hems: list[_Hem], joints: Joints) -> Iterator[list[_Hem]]:
