@@ -15,9 +15,9 @@ from notchbook.app.drafting import asks
 from notchbook.app.eases.ease_rows import ease_table
 from notchbook.app.examining import examine
 from notchbook.app.side_processes import results_in_order
-from notchbook.app.staging import refuse_over_input
+from notchbook.app.staging import refuse_other_ending, refuse_over_input
 from notchbook.body import BodyRow, MeasureSet, read_bodies
-from notchbook.errors import HouseFault, InputError, NotchbookError
+from notchbook.errors import HouseFault, NotchbookError
 from notchbook.output.files import write_file
 from notchbook.pattern import Severity
 from notchbook.recipe import Recipe
@@ -93,8 +93,7 @@ def make_to_measure(
     where a choice must be made (:func:`notchbook.app.drafting.asks`); a row that cannot be read or drafted
     gets its code.
     """
-    if report.suffix.lower() != ".csv":
-        raise InputError("suffix-unknown", suffix=report.suffix, known=(".csv",))
+    refuse_other_ending(report, ".csv")
     refuse_over_input(report, (bodies,))
     started = time.perf_counter()
     used = cores or os.cpu_count() or 1

@@ -13,14 +13,14 @@ from notchbook.app.leather_words import leather_notes
 from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_block, trims_of
 from notchbook.app.paper_trims import bought_trims
 from notchbook.app.sewing_words import sewing_lines
-from notchbook.app.staging import staged
+from notchbook.app.staging import refuse_other_ending, refuse_same_file, refuse_without_ending, staged
 from notchbook.app.style_file import write_style
 from notchbook.body.quantity_words import said_key
 from notchbook.checks import Report
-from notchbook.errors import InputError, OutputError
+from notchbook.errors import OutputError
 from notchbook.finish import Cloth, CutPiece, HouseTable, elastic_cuts, production_table
 from notchbook.output.paper_info import PaperEstimate, PaperInfo
-from notchbook.output.registry import output
+from notchbook.output.registry import output, output_sources
 from notchbook.output.tiling import Paper
 from notchbook.pattern import Finding, Severity
 from notchbook.recipe import Replay, canonical_json
@@ -109,8 +109,10 @@ def write_draft(job: Job, path: Path, paper: Paper = "both") -> Report:
     """Write one file by its ending: style file, drawing, printable pattern or picture.
 
     A style file keeps the work and passes no gate; the others do. InputError ``suffix-unknown`` for
-    another ending; nothing is written then.
+    another ending, ``suffix-missing`` for none, OutputError ``output-is-folder`` for a folder; nothing is
+    written then.
     """
+    refuse_without_ending(path, (".json", *output_sources()))
     suffix = path.suffix.lower()
     if suffix == ".json":
         write_style(job.replay, path)
@@ -147,11 +149,15 @@ def write_papers(job: Job, folder: Path, paper: Paper = "both") -> dict[str, Pat
 
 
 def write_pattern(job: Job, pattern: Path, card: Path | None, paper: Paper = "both") -> CutReady:
-    """Write the tiled pattern and, where asked, the cutter's must; both from the same cut pieces."""
-    for path in (pattern, card or pattern):
-        if path.suffix.lower() != ".pdf":
-            raise InputError("suffix-unknown", suffix=path.suffix, known=(".pdf",))
+    """Write the tiled pattern and, where asked, the cutter's must; both from the same cut pieces.
+
+    Refused before anything is written: one file for both (``outputs-same-file``), and as
+    :func:`~notchbook.app.staging.refuse_other_ending`.
+    """
     targets = {"pattern": pattern} if card is None else {"pattern": pattern, "card": card}
+    refuse_same_file(targets.values())
+    for path in targets.values():
+        refuse_other_ending(path, ".pdf")
     ready = cut_ready(job)
     with staged(targets) as places:
         output(".pdf").write(ready.pieces, job.info, places["pattern"], paper)

@@ -1,13 +1,16 @@
 """What a person sets of a draft by name, as text: ``length=58``, ``back_darts=2``, ``bodice.length=hip``."""
 
 from collections.abc import Iterable, Mapping
-from typing import Any
+from typing import Any, Final
 
 from notchbook.app.needs.garment_parameters import SIGN, block_named, parameter_named
 from notchbook.body import MeasureSet, notation_names
 from notchbook.errors import InputError
-from notchbook.recipe import Recipe, change_step, definition
+from notchbook.recipe import Recipe, StepRecord, change_step, definition
+from notchbook.recipe.parameters import holds_amount
 from notchbook.units import Unit, parse_amount, quoted, suggestion
+
+_SEVERAL: Final = (list, tuple, dict)
 
 
 def read_settings(block: str, texts: Iterable[str], unit: Unit) -> dict[str, Any]:
@@ -40,7 +43,7 @@ def read_garment_settings(
 def read_step_settings(recipe: Recipe, texts: Iterable[str], unit: Unit) -> dict[str, Any]:
     """As :func:`read_settings`, for the steps of a style, each by its slug or id: ``bodice.length=hip``.
 
-    Refused with InputError: ``setting-malformed``, ``setting-not-of-style``.
+    Refused with InputError: ``setting-malformed``, ``setting-not-of-style``, ``setting-not-of-step``.
     """
     found: dict[str, Any] = {}
     for name, value in map(_parted, texts):
@@ -58,15 +61,42 @@ def with_step_settings(recipe: Recipe, settings: Mapping[str, Any], base: Measur
     return recipe
 
 
+def settable(record: StepRecord) -> dict[str, Any]:
+    """What can be set of a step by name and one word, with the values as they are kept: not its lists, such
+    as the edges that it is sewn to."""
+    return {name: kept for name, kept in record.parameters.items() if not isinstance(kept, _SEVERAL)}
+
+
 def _step_parameter(recipe: Recipe, name: str) -> tuple[str, str]:
     """The id of the step and the parameter that are meant."""
     of, _, parameter = name.rpartition(SIGN)
-    for record in recipe.steps:
-        if of in (record.slug, record.id) and parameter in record.parameters:
-            return record.id, parameter
-    known = tuple(f"{record.slug}{SIGN}{field}" for record in recipe.steps for field in record.parameters)
-    near = suggestion(name, known)
-    raise InputError("setting-not-of-style", style=recipe.name, name=quoted(name), suggestion=near)
+    named = next((record for record in recipe.steps if of in (record.slug, record.id)), None)
+    if named is None:
+        raise InputError(
+            "setting-not-of-style",
+            style=recipe.name,
+            name=quoted(of or parameter),
+            suggestion=_step_suggested(recipe, of, parameter),
+            known=tuple(record.slug for record in recipe.steps),
+        )
+    if parameter not in named.parameters:
+        raise InputError(
+            "setting-not-of-step",
+            style=recipe.name,
+            step=of,
+            name=quoted(parameter),
+            suggestion=suggestion(parameter, settable(named)),
+            known=tuple(settable(named)),
+        )
+    return named.id, parameter
+
+
+def _step_suggested(recipe: Recipe, of: str, parameter: str) -> str:
+    """The step whose name is nearest; where none was named, those that have such a number."""
+    if of:
+        return suggestion(of, [record.slug for record in recipe.steps])
+    having = [f"{record.slug}{SIGN}{parameter}" for record in recipe.steps if parameter in record.parameters]
+    return f"Did you mean {' or '.join(having)}? " if having else ""
 
 
 def _parted(text: str) -> tuple[str, str]:
@@ -82,7 +112,7 @@ def _value(field: Mapping[str, Any], text: str, unit: Unit) -> Any:
     for choice in (choice for form in forms for choice in form.get("enum", ())):
         if str(choice) == text:
             return choice
-    if not any(form.get("kind") == "amount" for form in forms):
+    if not holds_amount(field):
         return text
     try:
         return parse_amount(text, unit, notation_names()).text

@@ -38,6 +38,43 @@ def refuse_over_input(out: Path, inputs: Iterable[Path]) -> None:
             raise InputError("output-over-input", path=str(out))
 
 
+def refuse_same_file(targets: Iterable[Path]) -> None:
+    """Refuse (``outputs-same-file``) to write two things under one name: only the last would stay."""
+    seen: list[Path] = []
+    for target in targets:
+        if any(_is_same(target, other) for other in seen):
+            raise InputError("outputs-same-file", path=str(target))
+        seen.append(target)
+
+
+def refuse_folder(target: Path) -> None:
+    """Refuse (``output-is-folder``) to write a file where a folder is."""
+    if target.is_dir():
+        raise OutputError("output-is-folder", path=str(target))
+
+
+def refuse_without_ending(target: Path, known: Iterable[str]) -> None:
+    """Refuse a folder (``output-is-folder``), and a name that does not say what is written
+    (``suffix-missing``); ``known`` are the endings that do."""
+    refuse_folder(target)
+    if not target.suffix:
+        raise InputError("suffix-missing", path=str(target), known=tuple(known))
+
+
+def refuse_other_ending(target: Path, wanted: str) -> None:
+    """As :func:`refuse_without_ending`, and refuse any ending but this one (``suffix-unknown``)."""
+    refuse_without_ending(target, (wanted,))
+    if target.suffix.lower() != wanted:
+        raise InputError("suffix-unknown", suffix=target.suffix, known=(wanted,))
+
+
+def _is_same(one: Path, other: Path) -> bool:
+    """Whether both names lead to one file, by links too, be it there already or not."""
+    if one.exists() and other.exists():
+        return one.samefile(other)
+    return one.resolve() == other.resolve()
+
+
 def _room(target: Path) -> Path:
     if not target.parent.is_dir():
         raise OutputError("output-folder-missing", path=str(target), folder=str(target.parent))
@@ -48,8 +85,7 @@ def _room(target: Path) -> Path:
 
 
 def _take_place(place: Path, target: Path) -> None:
-    if target.is_dir():
-        raise OutputError("output-is-folder", path=str(target))
+    refuse_folder(target)
     if target.exists() and not target.is_file():
         raise OutputError("output-not-a-file", path=str(target))
     try:

@@ -120,10 +120,14 @@ class MeasureSet:
         return None if left is None or right is None else _mean(left, right)
 
     def get(self, key: str, side: Side = "both") -> Measure:
-        """As :meth:`find`, but a measure that was not taken is refused (``measure-missing``)."""
+        """As :meth:`find`, but a measure that was not taken is refused (``measure-missing``).
+
+        The refusal names the side only where the other one is known: else both are missing.
+        """
         found = self.find(key, side)
         if found is None:
-            raise InputError("measure-missing", keys=(sided_key(key, side),), name=self.name)
+            missing = sided_key(key, side) if key in self.measure_keys() else key
+            raise InputError("measure-missing", keys=(missing,), name=self.name)
         return found
 
     def value(self, key: str, side: Side = "both") -> float:

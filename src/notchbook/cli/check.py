@@ -70,7 +70,7 @@ def check(
     report = _report(stored, run, taken)
     _write(run, out, (style, *(() if measures is None else (measures,))))
     looking = show_pattern.to_check(report)
-    first = report.findings[0].code if report.findings else ""
+    first = _weightiest(report)
     again = (
         f"notchbook why {first}"
         if looking and first
@@ -105,6 +105,15 @@ def _by_size(run: "Replay", word: str, unit: "Unit", *, as_json: bool) -> None:
     data = {"style": run.recipe.name, "chart": word, "sizes": sizes_checked_data(checked)}
     to_check = not all(size.is_right for size in checked)
     answer(data, lambda screen: show_sizes_checked(screen, checked, unit), as_json=as_json, to_check=to_check)
+
+
+def _weightiest(report: "Report") -> str:
+    """The code of the finding that weighs most, the first of several; empty without one."""
+    from notchbook.pattern import Severity
+
+    weights = list(Severity)
+    found = min(report.findings, key=lambda finding: weights.index(finding.severity), default=None)
+    return "" if found is None else found.code
 
 
 def _report(stored: "StyleFile", run: "Replay", taken: "tuple[OfferedCure, ...]") -> "Report":

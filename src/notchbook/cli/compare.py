@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from notchbook.cli.answer import answer
-from notchbook.cli.options import AsJson, OtherMeasures, StyleName, UnitChoice
+from notchbook.cli.options import AsJson, OtherMeasures, StyleName, UnitChoice, style_path
 from notchbook.cli.screen import Screen
 
 if TYPE_CHECKING:
@@ -16,7 +16,10 @@ if TYPE_CHECKING:
 
 def compare(
     style: StyleName,
-    other: Annotated[Path, typer.Argument(metavar="OTHER.json", help="The style to hold against it.")],
+    other: Annotated[
+        Path,
+        typer.Argument(metavar="OTHER.json", help="The style to hold against it.", callback=style_path),
+    ],
     measures: OtherMeasures = None,
     unit: UnitChoice = "cm",
     as_json: AsJson = False,

@@ -26,7 +26,7 @@ from notchbook.cli.options import (
     typed_block,
 )
 from notchbook.cli.screen import Screen
-from notchbook.errors import DraftRefused
+from notchbook.errors import DraftRefused, NotchbookError
 from notchbook.units import LengthStyle, Unit
 
 if TYPE_CHECKING:
@@ -148,15 +148,22 @@ def draft(
 def _carried_out(
     order: "DraftOrder", unit: Unit, measures: Path, *, as_json: bool
 ) -> "tuple[DraftOrder, Drafted]":
-    """The order carried out; beside a refusal stands what looking the measures over says."""
+    """The order carried out; beside a refusal stands what was set by hand, and what looking the measures over
+    says."""
     from notchbook.app.needs.refused_measures import note_doubts
     from notchbook.cli.show_pattern import typed
 
     try:
         return drafted_asking(order, unit, as_json=as_json)
-    except DraftRefused as refused:
-        note_doubts(refused, order.measures, LengthStyle(unit))
-        refused.add_note(f"To look all of them over: notchbook measures check {typed(measures)}")
+    except NotchbookError as refused:
+        if order.parameters:
+            by_hand = ", ".join(f"{name}={value}" for name, value in order.parameters.items())
+            refused.add_note(f"Set by hand: {by_hand}.")
+        if isinstance(refused, DraftRefused):
+            note_doubts(refused, order.measures, LengthStyle(unit))
+            refused.add_note(f"To look all of them over: notchbook measures check {typed(measures)}")
+        elif refused.code == "measure-missing" and not order.estimate:
+            refused.add_note("With --estimate it is filled in, and every paper says so.")
         raise
 
 

@@ -47,8 +47,27 @@ GarmentName = Annotated[
     ),
 ]
 
+
+def style_path(typed: Path) -> Path:
+    """The path as it is; refused (``style-of-rack``) where it is the number of a style of the rack."""
+    number = str(typed).upper()
+    if typed.suffix or typed.exists() or not _is_style(number):
+        return typed
+    from notchbook.app.rack.styles import rack
+    from notchbook.errors import InputError
+
+    if number in (style.recipe.number for style in rack()):
+        raise InputError("style-of-rack", number=number)
+    return typed
+
+
 StyleName = Annotated[
-    Path, typer.Argument(metavar="STYLE.json", help="A style file that `notchbook draft` has written.")
+    Path,
+    typer.Argument(
+        metavar="STYLE.json",
+        help="A style file that `notchbook draft` has written.",
+        callback=style_path,
+    ),
 ]
 
 MeasuresFile = Annotated[

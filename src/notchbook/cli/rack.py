@@ -10,6 +10,7 @@ from notchbook.cli.screen import Screen
 
 if TYPE_CHECKING:
     from notchbook.app.rack.styles import RackStyle
+    from notchbook.recipe import StepRecord
 
 
 def rack(
@@ -59,6 +60,10 @@ def _show_style(screen: Screen, style: "RackStyle") -> None:
         (key, measure_entry(key).label, standing) for key, standing in needs_of_recipe(style.recipe).standings
     ]
     screen.table(("measure", "", ""), rows)
+    screen.line()
+    screen.line("What can be set of each step, with --set STEP.NAME=VALUE, and how it stands:")
+    settable = [(step.slug, _settable(step)) for step in style.recipe.steps]
+    screen.table(("step", ""), [(slug, words) for slug, words in settable if words])
 
 
 def _step_words(step: Any) -> str:
@@ -68,6 +73,14 @@ def _step_words(step: Any) -> str:
     made = definition(step.operation)
     words = sentence(made.sentence, step.parameters)
     return f"{made.title}: {words}" if words else made.title
+
+
+def _settable(step: "StepRecord") -> str:
+    """``waist_ease=2 cm, own_length as usual``: the names that can be set, each as it is kept."""
+    from notchbook.app.settings import settable
+
+    words = settable(step).items()
+    return ", ".join(f"{name} as usual" if kept is None else f"{name}={kept}" for name, kept in words)
 
 
 def _style_data(style: "RackStyle") -> dict[str, Any]:

@@ -4,6 +4,7 @@ Each kind below is a text or number that is checked when a recipe is read and th
 JSON schema (key ``kind``), what the workroom must offer for it.
 """
 
+from collections.abc import Mapping
 from functools import lru_cache
 from typing import Annotated, Any
 
@@ -30,6 +31,11 @@ class StepParameters(BaseModel):
 def read_amount(text: str) -> Amount:
     """The amount in the trade's notation; a bare number is mm in files (fields add their unit)."""
     return parse_amount(text, "mm", notation_names())
+
+
+def holds_amount(field: Mapping[str, Any]) -> bool:
+    """Whether a field of a parameter's JSON schema is an amount, or may be one."""
+    return any(form.get("kind") == "amount" for form in (field, *field.get("anyOf", ())))
 
 
 def _amount_text(value: Any) -> str:

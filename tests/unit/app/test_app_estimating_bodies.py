@@ -111,6 +111,12 @@ def test_made_to_measure_says_which_drafts_rest_on_estimates(tmp_path: Path) -> 
     assert "estimates-rested-on" not in rows["b"]["flags"]
 
 
+def test_the_bodies_and_their_report_are_never_one_file(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match="outputs-same-file"):
+        estimate_file(written(tmp_path, *LINES), tmp_path / "one.csv", tmp_path / "." / "one.csv")
+    assert not (tmp_path / "one.csv").exists()
+
+
 @pytest.mark.parametrize(
     ("name", "code"), [("report.pdf", "suffix-unknown"), ("bodies.csv", "output-over-input")]
 )

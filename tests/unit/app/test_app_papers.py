@@ -83,10 +83,44 @@ def test_papers_carry_number_title_size_and_date(good: Replay) -> None:
     assert (info.style_number, info.title, info.size, info.date) == ("S-101", "Straight skirt", "Form A", DAY)
 
 
-@pytest.mark.parametrize("name", ["a.txt", "a"])
-def test_a_pattern_is_a_pdf(name: str, good: Replay, tmp_path: Path) -> None:
-    with pytest.raises(InputError, match="suffix-unknown"):
-        write_pattern(job_of(good, DAY), tmp_path / name, None)
+@pytest.mark.parametrize(("name", "code"), [("a.txt", "suffix-unknown"), ("a", "suffix-missing")])
+def test_a_pattern_is_a_pdf(name: str, code: str, good: Replay, tmp_path: Path) -> None:
+    for places in ((tmp_path / name, None), (tmp_path / "a.pdf", tmp_path / name)):
+        with pytest.raises(InputError, match=code):
+            write_pattern(job_of(good, DAY), *places)
+    assert not list(tmp_path.iterdir())
+
+
+def test_pattern_and_card_are_never_one_file(good: Replay, tmp_path: Path) -> None:
+    """By its name, on a way round, or through a link; the file that was there stays as it was."""
+    (tmp_path / "folder").mkdir()
+    way_round = tmp_path / "folder" / ".." / "a.pdf"
+    with pytest.raises(InputError, match="outputs-same-file"):
+        write_pattern(job_of(good, DAY), tmp_path / "a.pdf", way_round)
+    assert not (tmp_path / "a.pdf").exists()
+    (tmp_path / "a.pdf").write_text("old")
+    (tmp_path / "link.pdf").symlink_to(tmp_path / "a.pdf")
+    with pytest.raises(InputError, match="outputs-same-file"):
+        write_pattern(job_of(good, DAY), tmp_path / "a.pdf", tmp_path / "link.pdf")
+    assert (tmp_path / "a.pdf").read_text() == "old"
+
+
+@pytest.mark.parametrize("name", ["folder", "folder.pdf"])
+def test_a_folder_in_the_place_of_a_file_is_said_to_be_one(name: str, good: Replay, tmp_path: Path) -> None:
+    folder = tmp_path / name
+    folder.mkdir()
+    job = job_of(good, DAY)
+    for write in (lambda: write_draft(job, folder), lambda: write_pattern(job, folder, None)):
+        with pytest.raises(OutputError) as caught:
+            write()
+        assert caught.value.code == "output-is-folder"
+        assert f"{folder}/" in caught.value.next_step()
+
+
+def test_a_draft_without_an_ending_is_told_the_endings(good: Replay, tmp_path: Path) -> None:
+    with pytest.raises(InputError, match="suffix-missing") as caught:
+        write_draft(job_of(good, DAY), tmp_path / "skirt")
+    assert all(ending in caught.value.next_step() for ending in (".json", ".pdf", ".svg", ".png"))
 
 
 def test_a_set_is_written_whole_or_not_at_all(tmp_path: Path) -> None:

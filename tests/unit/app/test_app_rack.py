@@ -1,18 +1,21 @@
 """The rack: its styles, found by number, run on a body, set step by step, and their pictures."""
 
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 
 import pytest
 
 from notchbook.app.draft_order import DraftOrder, carry_out
 from notchbook.app.needs.of_garment import garment_named
+from notchbook.app.needs.of_steps import needs_of_block, needs_of_recipe
 from notchbook.app.picturing_blocks import BODY_OF_PICTURES
 from notchbook.app.rack.named import recipe_named
 from notchbook.app.rack.pictures import pictured_style
 from notchbook.app.rack.styles import rack, rack_style
-from notchbook.app.settings import read_step_settings
-from notchbook.body import set_from_data
+from notchbook.app.settings import read_step_settings, settable
+from notchbook.body import MeasureSet, set_from_data
 from notchbook.errors import InputError
+from notchbook.recipe import change_step, keys_read
 
 NUMBERS = [f"S-{number}" for number in range(201, 213)]
 
@@ -54,11 +57,93 @@ def test_a_step_of_a_style_is_set_by_its_name() -> None:
     assert changed.pattern != plain.pattern
 
 
-@pytest.mark.parametrize("text", ["yoke.width=3", "length=70", "skirt.lenght=70"])
-def test_what_no_step_has_is_refused(text: str) -> None:
+@pytest.mark.parametrize(
+    ("text", "near"),
+    [
+        ("sleeve.width=3", ""),
+        ("length=70", "Did you mean skirt.length or zip.length? "),
+        ("skrit.length=70", "Did you mean skirt? "),
+    ],
+)
+def test_a_step_that_the_style_does_not_have_is_refused_with_those_it_has(text: str, near: str) -> None:
+    recipe = rack_style("S-206").recipe
     with pytest.raises(InputError) as refused:
-        read_step_settings(rack_style("S-206").recipe, [text], "cm")
+        read_step_settings(recipe, [text], "cm")
     assert refused.value.code == "setting-not-of-style"
+    assert near in refused.value.next_step()
+    assert all(record.slug in refused.value.next_step() for record in recipe.steps)
+
+
+@pytest.mark.parametrize(
+    ("number", "text", "near"),
+    [
+        ("S-206", "skirt.lenght=70", "Did you mean length? "),
+        ("S-206", "skirt.depht=3", ""),  # the pocket has a depth, but the skirt was named
+        ("S-205", "waistband.finished=3", ""),
+    ],
+)
+def test_what_a_named_step_does_not_have_is_sought_in_that_step_alone(
+    number: str, text: str, near: str
+) -> None:
+    recipe = rack_style(number).recipe
+    with pytest.raises(InputError) as refused:
+        read_step_settings(recipe, [text], "cm")
+    assert refused.value.code == "setting-not-of-step"
+    slug = text.partition(".")[0]
+    assert f"step {slug} of" in refused.value.text()
+    assert refused.value.facts["suggestion"] == near
+    (record,) = (one for one in recipe.steps if one.slug == slug)
+    assert refused.value.facts["known"] == tuple(settable(record))
+    assert "edges" not in refused.value.next_step(), "a list is not set by one word"
+
+
+def few_measures() -> MeasureSet:
+    """What a stranger knows of herself (an invented woman)."""
+    girths = {"bust_girth": 970.0, "waist_girth": 800.0, "hip_girth": 1050.0}
+    return MeasureSet.from_mm("Invented", girths, population="women")
+
+
+@pytest.mark.parametrize("number", ["S-204", "S-207"])
+def test_measures_in_which_an_amount_is_written_are_needed_and_filled_in(number: str) -> None:
+    """The sleeves are ``arm_length - 6 cm`` long and ``wrist_girth + 5 cm`` wide: no length of their own
+    that does without the arm."""
+    recipe, body = rack_style(number).recipe, few_measures()
+    needed = needs_of_recipe(recipe, body).needed
+    assert {"arm_length", "wrist_girth"} <= set(needed)
+    with pytest.raises(InputError, match="measure-missing") as refused:
+        carry_out(DraftOrder(number, body, recipe=recipe))
+    missing = tuple(key for key in needed if key not in body.values)
+    assert refused.value.facts["keys"] == missing, "all are named at once"
+    done = carry_out(DraftOrder(number, body, estimate=True, recipe=recipe))
+    assert done.filled is not None
+    assert {"arm_length", "wrist_girth"} <= set(done.filled.keys)
+
+
+@pytest.mark.parametrize("number", NUMBERS)
+def test_on_the_measures_that_it_needs_and_no_others_a_style_is_drafted(number: str) -> None:
+    whole, recipe = set_from_data(BODY_OF_PICTURES), rack_style(number).recipe
+    needed = needs_of_recipe(recipe, whole).needed
+    bare = replace(whole, values={key: whole.values[key] for key in needed})
+    run = carry_out(DraftOrder(number, bare, recipe=recipe)).run
+    assert run.suspended is None
+    assert set(needed) <= set(keys_read(run)), "nothing is asked for that no line answers to"
+
+
+def test_an_amount_within_a_list_names_its_measure_too() -> None:
+    recipe, body = rack_style("S-201").recipe, set_from_data(BODY_OF_PICTURES)
+    assert "hip_depth" not in needs_of_recipe(recipe, body).needed
+    front, back = recipe.step("change_neckline-1").parameters["necks"]
+    necks = [{**front, "depth": "1/8 hip_depth"}, back]
+    deeper = change_step(recipe, "change_neckline-1", {"necks": necks}, base=body)
+    assert "hip_depth" in needs_of_recipe(deeper, body).needed
+
+
+def test_an_amount_that_is_set_names_its_measures_too() -> None:
+    amounts = {"own_length": "arm_length - 6 cm", "own_hem": "wrist_girth + 5 cm"}
+    asked = {"fabric": "shirting", "bust_shaping": "none"}
+    needed = needs_of_block("sleeve", few_measures(), {**asked, **amounts}).needed
+    plain = needs_of_block("sleeve", few_measures(), {**asked, "own_length": "54 cm", "own_hem": "21 cm"})
+    assert set(needed) - set(plain.needed) == {"arm_length", "wrist_girth"}
 
 
 def test_what_a_style_needs_is_filled_in_on_request() -> None:

@@ -89,6 +89,10 @@ def test_one_side_alone_leaves_the_other_missing() -> None:
         measures.value("hip_depth", "right")
     with pytest.raises(InputError, match="measure-missing"):
         measures.value("hip_depth")
+    with pytest.raises(InputError) as both_missing:
+        measures.value("arm_length", "right")
+    assert both_missing.value.facts["keys"] == ("arm_length",), "no side where both are missing alike"
+    assert "--" not in both_missing.value.next_step(), "a page has no options of a command"
     with pytest.raises(InputError, match="measure-not-sided"):
         measures.with_value("height", 1700, "left")
 

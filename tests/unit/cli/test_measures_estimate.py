@@ -201,7 +201,9 @@ def test_bodies_need_a_place_for_their_estimates(tmp_path: Path, client: Path) -
 def test_a_draft_is_refused_without_its_measures_and_drafted_with_estimates(
     client: Path, tmp_path: Path
 ) -> None:
-    assert typed("draft", "skirt", "--measures", client).code == 2
+    bare = typed("draft", "skirt", "--measures", client)
+    assert bare.code == 2
+    assert "With --estimate it is filled in" in bare.err
     ended = typed("draft", "skirt", "--measures", client, "--estimate", "--out", tmp_path / "skirt.json")
     assert ended.code == 1
     assert "est. hip depth" in ended.out

@@ -60,6 +60,16 @@ def test_what_is_needed_stands_as_it_is_in_this_body(told: dict[str, dict[str, A
     assert standings(told["bodice"])["scye_depth"] == "missing"
 
 
+@pytest.mark.parametrize("kind", ["body", "form"])
+def test_a_dress_form_lacks_the_arm_that_a_body_has(page: TestClient, studio: Studio, kind: str) -> None:
+    """A dress form ends without arms (a fact of the trade): its sleeve cannot be measured on it."""
+    body = studio.new_body(set_from_data({**WOMAN, "kind": kind})).id
+    told = {one["block"]: one for one in page.get(f"/api/bodies/{body}/beginnings").json()}
+    lacking = {one["key"] for one in told["sleeve"]["needed"] if one["not_on_form"]}
+    assert "bust_girth" not in lacking
+    assert ("upper_arm_girth" in lacking) is (kind == "form")
+
+
 def test_a_block_that_is_drafted_with_another_asks_for_what_both_need(
     told: dict[str, dict[str, Any]],
 ) -> None:

@@ -12,7 +12,7 @@ from typing import Final
 from notchbook.app.bodies.filling_estimates import with_population
 from notchbook.app.looking_over.first import look_over_first_many
 from notchbook.app.needs.of_garment import GarmentNeeds, estimates_for
-from notchbook.app.staging import refuse_over_input
+from notchbook.app.staging import refuse_other_ending, refuse_over_input, refuse_same_file
 from notchbook.body import BodyRow, MeasureSet, PopulationName, measure_entry, measure_table, read_bodies
 from notchbook.body.estimating.estimate import Estimate, Estimates
 from notchbook.body.estimating.many import estimate_many
@@ -90,11 +90,11 @@ def estimate_file(
     Lines that cannot be read are in the report and not among the bodies; those in which nothing could be
     estimated are written as they were.
     """
-    for path in (out, report):
-        if path is not None:
-            if path.suffix.lower() != ".csv":
-                raise InputError("suffix-unknown", suffix=path.suffix, known=(".csv",))
-            refuse_over_input(path, (bodies,))
+    targets = [path for path in (out, report) if path is not None]
+    refuse_same_file(targets)
+    for path in targets:
+        refuse_other_ending(path, ".csv")
+        refuse_over_input(path, (bodies,))
     done: list[EstimatedBody] = []
     for one in estimated_bodies(bodies, population, garment):
         done.append(one)

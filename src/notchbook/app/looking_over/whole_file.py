@@ -9,7 +9,7 @@ from notchbook.app.looking_over.report import LookedRow, looked_row, refused_row
 from notchbook.app.looking_over.shift import ShiftWords, look_over_beside, shift_words
 from notchbook.app.looking_over.stale import with_stale
 from notchbook.app.side_processes import results_in_order
-from notchbook.app.staging import refuse_over_input
+from notchbook.app.staging import refuse_other_ending, refuse_over_input
 from notchbook.body import (
     BodyRow,
     LookedOver,
@@ -20,7 +20,6 @@ from notchbook.body import (
     read_measures,
 )
 from notchbook.body.files.typed_unit import typed_unit
-from notchbook.errors import InputError
 from notchbook.output.files import write_file
 from notchbook.units import LengthStyle, Unit
 
@@ -87,8 +86,7 @@ def look_over_bodies(
     report that is not .csv (``suffix-unknown``) or is the file itself (``output-over-input``).
     """
     if report is not None:
-        if report.suffix.lower() != ".csv":
-            raise InputError("suffix-unknown", suffix=report.suffix, known=(".csv",))
+        refuse_other_ending(report, ".csv")
         refuse_over_input(report, (path,))
     started = time.perf_counter()
     bodies = [_named_row(row, population) for row in read_bodies(path, as_typed=True)]

@@ -11,6 +11,9 @@ from notchbook.body.measure_set import KINDS, POPULATIONS, RISE_METHODS, TAKEN_A
 from notchbook.errors import InputError
 from notchbook.units import LengthStyle, Unit, located_errors, parse_length, quoted, unit_named
 
+_NO_MEASURES: Final = {"notchbook style": "a style", "notchbook recipe": "the recipe of a style"}
+"""What a file may say of itself (its ``format``) that holds no measures of its own to be read."""
+
 SET_FIELDS: Final = (
     "name",
     "kind",
@@ -65,6 +68,7 @@ def set_from_data(data: object, default_name: str = "", *, as_typed: bool = Fals
         raise InputError(
             "measures-shape", what="The whole", wanted="a table with name, unit and measures", where=""
         )
+    _refuse_style(data)
     check_fields(data, SET_FIELDS)
     unit = unit_of(data)
     values = data.get("measures")
@@ -77,6 +81,13 @@ def set_from_data(data: object, default_name: str = "", *, as_typed: bool = Fals
             raise InputError("measure-duplicate", key=key, where="")
         found[key] = measure
     return set_about(data, found, unit, default_name)
+
+
+def _refuse_style(data: Mapping[str, object]) -> None:
+    """Refuse (``measures-are-style``) what says of itself that it is a style or a recipe."""
+    what = _NO_MEASURES.get(str(data.get("format")))
+    if what is not None:
+        raise InputError("measures-are-style", what=what, where="")
 
 
 def set_about(

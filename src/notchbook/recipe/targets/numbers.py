@@ -118,6 +118,16 @@ def _numbers(record: StepRecord) -> Iterator[StepNumber]:
             yield number
 
 
+def amounts_in(form: Mapping[str, Any], parameters: Mapping[str, Any]) -> Iterator[str]:
+    """The text of every amount among the parameters of a step, those within lists too.
+
+    ``form`` is the JSON schema of the parameters.
+    """
+    for _, schema, value in _leaves(form, parameters, form.get("$defs", {}), ()):
+        if schema.get("kind") == "amount" and isinstance(value, str):
+            yield value
+
+
 def _leaves(
     schema: Mapping[str, Any], value: Any, shared: Mapping[str, Any], path: tuple[str, ...]
 ) -> Iterator[tuple[tuple[str, ...], Mapping[str, Any], Any]]:
