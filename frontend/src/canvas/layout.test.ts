@@ -1,11 +1,12 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { laidOut, type Laid } from "./layout.ts";
-import type { Box } from "./view.ts";
+import type { Box, Extent } from "./view.ts";
 
 const front: Laid = { name: "skirt.front", block: "skirt", derived: false, box: { left: -240, right: 0, top: 200, bottom: -412 } };
 const back: Laid = { name: "skirt.back", block: "skirt", derived: false, box: { left: 0, right: 255, top: 199, bottom: -412 } };
 const band: Laid = { name: "band.band", block: "band", derived: true, box: { left: 0, right: 700, top: 70, bottom: 0 } };
+const sleeve: Laid = { name: "sleeve.sleeve", block: "sleeve", derived: false, box: { left: -180, right: 170, top: -500, bottom: -1100 } };
 
 function placed(pieces: Laid[]): Box[] {
   const { places } = laidOut(pieces);
@@ -75,7 +76,6 @@ test("a yoke lies over its skirt in the same column", () => {
 });
 
 test("a sleeve lies beside its bodice, its head level with the highest piece, whatever its frame", () => {
-  const sleeve: Laid = { name: "sleeve.sleeve", block: "sleeve", derived: false, box: { left: -180, right: 170, top: -500, bottom: -1100 } };
   const [f, b, s] = placed([front, back, sleeve]);
   assert.ok(f && b && s && apart(f, s) && apart(b, s) && s.left > f.right);
   assert.equal(s.top, f.top);
@@ -84,6 +84,47 @@ test("a sleeve lies beside its bodice, its head level with the highest piece, wh
 test("derived pieces lie below the others", () => {
   const [f, , d] = placed([front, back, band]);
   assert.ok(f && d && d.top < f.bottom);
+});
+
+test("on an upright sheet a second block lies below the first, on a wide one beside it", () => {
+  const upright = laidOut([front, back, sleeve], { width: 300, height: 900 }).places;
+  const wide = laidOut([front, back, sleeve], { width: 900, height: 300 }).places;
+  const top = (places: Map<string, { y: number }>): number => sleeve.box.top + (places.get(sleeve.name)?.y ?? NaN);
+  assert.ok(top(upright) < front.box.bottom, "below");
+  assert.equal(top(wide), 0);
+  assert.equal(upright.get("skirt.front")?.y, upright.get("skirt.back")?.y);
+});
+
+test("derived pieces lie in more rows on an upright sheet than on a wide one", () => {
+  const strips = Array.from({ length: 6 }, (_, n) => ({ ...band, name: `band.band_${n}` }));
+  const rows = (seen: Extent): number => {
+    const { places } = laidOut([front, back, ...strips], seen);
+    return new Set(strips.map((strip) => places.get(strip.name)?.y)).size;
+  };
+  assert.ok(rows({ width: 300, height: 900 }) > rows({ width: 1500, height: 300 }));
+});
+
+test("words below small pieces have room, beside each other and over the next row", () => {
+  const words = { width: 90, height: 38 };
+  const seen = { width: 400, height: 500 };
+  const small = ["back", "front", "top", "under"].map((word) => ({
+    name: `skirt.${word}`, block: "skirt", derived: false, box: { left: 0, right: 200, top: 0, bottom: -600 }, below: () => words,
+  }));
+  const under = { ...band, below: () => words };
+  const pieces = [...small, under];
+  const { places, box } = laidOut(pieces, seen);
+  const scale = Math.min(seen.width / (box.right - box.left), seen.height / (box.top - box.bottom));
+  const said = pieces.map((one) => {
+    const at = places.get(one.name);
+    assert.ok(at);
+    const middle = (one.box.left + one.box.right) / 2 + at.x;
+    const half = words.width / scale / 2;
+    const top = one.box.bottom + at.y;
+    return { left: middle - half, right: middle + half, top, bottom: top - words.height / scale };
+  });
+  said.forEach((a, i) => said.slice(i + 1).forEach((b) => assert.ok(apart(a, b))));
+  const at = places.get(under.name);
+  assert.ok(at && said.slice(0, 4).every((one) => one.bottom > under.box.top + at.y));
 });
 
 test("an empty sheet has a box", () => {

@@ -26,6 +26,12 @@ export interface Insets {
   readonly bottom: number;
 }
 
+/** Width and height of a part of the screen, px. */
+export interface Extent {
+  readonly width: number;
+  readonly height: number;
+}
+
 export const SMALLEST_SCALE = 0.05;
 export const LARGEST_SCALE = 40;
 
@@ -48,15 +54,19 @@ export function zoomed(view: View, factor: number, at: Point): View {
   return { scale, x: at.x - kept.x * scale, y: at.y + kept.y * scale };
 }
 
+/** What is free of a screen of this size within the insets. */
+export function freeOf(width: number, height: number, insets: Insets): Extent {
+  return { width: Math.max(40, width - insets.left - insets.right), height: Math.max(40, height - insets.top - insets.bottom) };
+}
+
 /** The view that shows the whole box within a screen of this size, clear of the insets. */
 export function fitted(box: Box, width: number, height: number, insets: Insets): View {
-  const roomX = Math.max(40, width - insets.left - insets.right);
-  const roomY = Math.max(40, height - insets.top - insets.bottom);
+  const room = freeOf(width, height, insets);
   const boxX = Math.max(1, box.right - box.left);
   const boxY = Math.max(1, box.top - box.bottom);
-  const scale = Math.min(LARGEST_SCALE, Math.max(SMALLEST_SCALE, Math.min(roomX / boxX, roomY / boxY)));
-  const middleX = insets.left + roomX / 2;
-  const middleY = insets.top + roomY / 2;
+  const scale = Math.min(LARGEST_SCALE, Math.max(SMALLEST_SCALE, Math.min(room.width / boxX, room.height / boxY)));
+  const middleX = insets.left + room.width / 2;
+  const middleY = insets.top + room.height / 2;
   return {
     scale,
     x: middleX - ((box.left + box.right) / 2) * scale,

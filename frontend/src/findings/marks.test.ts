@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { FindingNote } from "../server/types.ts";
-import { numbered } from "./marks.ts";
+import { moreWords, numbered } from "./marks.ts";
 
 function note(code: string, place: FindingNote["place"] = null): FindingNote {
   return { code, severity: "look", message: code, numbers: "", suggestion: "", why: "", piece: null, where: null, place, cures: [], contradiction: null, wish: null };
@@ -14,4 +14,13 @@ test("three findings alike without a place are one mark, two are two", () => {
 
 test("what has a place of its own keeps its mark", () => {
   assert.equal(numbered([1, 2, 3].map((x) => note("bump", { x, y: 0 }))).length, 3);
+});
+
+test("a mere note is not said to be to check", () => {
+  const look = numbered([note("bump", { x: 0, y: 0 }), note("cup")]);
+  const said = numbered(["slope", "level"].map((code) => ({ ...note(code), severity: "note" as const })));
+  assert.equal(moreWords(look), "2 more to check");
+  assert.equal(moreWords(said), "2 more notes");
+  assert.equal(moreWords(said.slice(1)), "1 more note");
+  assert.equal(moreWords([...look, ...said]), "2 more to check, 2 notes");
 });

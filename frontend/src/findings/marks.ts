@@ -33,3 +33,12 @@ function isAlike(a: FindingNote, b: FindingNote): boolean {
 
 /** What a kind is called, for those who do not see its color. */
 export const KIND_WORDS = { wrong: "wrong", look: "look again", said: "for the record" } as const;
+
+/** How many marks more there are: what is to be checked, and what is only said for the record. */
+export function moreWords(rest: readonly Mark[]): string {
+  const notes = rest.filter((mark) => mark.kind === "said").length;
+  const open = rest.length - notes;
+  const said = notes === 1 ? "1 note" : `${notes} notes`;
+  if (!open) return notes === 1 ? "1 more note" : `${notes} more notes`;
+  return notes ? `${open} more to check, ${said}` : `${open} more to check`;
+}

@@ -1243,6 +1243,9 @@ export interface components {
         /**
          * AskedMeasure
          * @description A measure that a block asks for: how it stands with this body, its ± where it is an estimate.
+         *
+         *     ``not_on_form`` says that the body is a dress form and a form has no such measure: it can neither be
+         *     taken there nor estimated.
          */
         AskedMeasure: {
             /** Key */
@@ -1256,6 +1259,8 @@ export interface components {
             standing: "taken" | "estimated" | "missing";
             /** Error Text */
             error_text: string;
+            /** Not On Form */
+            not_on_form: boolean;
         };
         /**
          * AskedTable

@@ -28,3 +28,14 @@ test("what was forgotten is not asked", async () => {
   await new Promise((done) => setTimeout(done));
   assert.deepEqual(asked, []);
 });
+
+test("it rests when the last that was asked is done", async () => {
+  const done: number[] = [];
+  const latest = new Latest();
+  const job = (n: number) => async () => { await new Promise((end) => setTimeout(end)); done.push(n); };
+  await latest.rest();
+  latest.ask(job(1));
+  latest.ask(job(2));
+  await latest.rest();
+  assert.deepEqual(done, [1, 2]);
+});

@@ -3,11 +3,17 @@
 export class Latest {
   private busy = false;
   private waiting: (() => Promise<void>) | null = null;
+  private turn: Promise<void> = Promise.resolve();
 
   /** Ask now, or when the one in flight is done, unless something newer comes. */
   ask(job: () => Promise<void>): void {
     this.waiting = job;
-    if (!this.busy) void this.run();
+    if (!this.busy) this.turn = this.run();
+  }
+
+  /** Wait until nothing is in flight. */
+  rest(): Promise<void> {
+    return this.turn;
   }
 
   /** Forget what waits. */

@@ -1,10 +1,11 @@
 /** The pieces of a style ready to be drawn: where each lies, and what of it can be found by the pointer. */
 
-import { laidOut } from "../canvas/layout.ts";
+import { laidOut, type Laid } from "../canvas/layout.ts";
 import type { Candidate } from "../canvas/nearest.ts";
 import { pathPoints } from "../canvas/path.ts";
-import type { Box, Point } from "../canvas/view.ts";
+import type { Box, Extent, Point } from "../canvas/view.ts";
 import type { At, SheetEdge, SheetPiece, StyleAnswer } from "../server/types.ts";
+import { roomBelow } from "./words.ts";
 
 export interface PlacedEdge {
   readonly edge: SheetEdge;
@@ -21,17 +22,19 @@ export interface Drawing {
   readonly candidates: readonly Candidate[];
 }
 
-/** Lay out what is drawn; `before` is laid out with it, so that a preview lies over what it changes. */
-export function drawing(style: StyleAnswer, before: StyleAnswer | null): Drawing {
-  const boxes = new Map<string, { derived: boolean; block: string; box: Box }>();
+/** Lay out what is drawn, for the sheet that is seen; `before` is laid out with it, so that a preview lies over what
+ * it changes. */
+export function drawing(style: StyleAnswer, before: StyleAnswer | null, seen: Extent | null = null): Drawing {
+  const boxes = new Map<string, Omit<Laid, "name">>();
   for (const piece of [...style.pieces, ...(before?.pieces ?? [])]) {
     const known = boxes.get(piece.name);
     const box = known ? around(known.box, boxOf(piece)) : boxOf(piece);
-    boxes.set(piece.name, { derived: piece.derived, block: known?.block ?? blockOf(piece), box });
+    const below = known?.below ?? ((scale: number): Extent => roomBelow(piece, scale));
+    boxes.set(piece.name, { derived: piece.derived, block: known?.block ?? blockOf(piece), box, below });
   }
   const heirs = heirsOf(before?.pieces ?? [], style.pieces);
   const laid = [...boxes].filter(([name]) => !heirs.has(name)).map(([name, rest]) => ({ name, ...rest }));
-  const { places, box } = laidOut(laid);
+  const { places, box } = laidOut(laid, seen);
   for (const [name, heir] of heirs) places.set(name, places.get(heir) ?? { x: 0, y: 0 });
   const edges = new Map<string, PlacedEdge>();
   const candidates: Candidate[] = [];

@@ -2,7 +2,7 @@
 
 import { call, Refused } from "../server/call.ts";
 import { Latest } from "../server/latest.ts";
-import type { BodyEdit, CutAnswer, CutLine, Findings, NameChoices, Named, NewStyle, NoteWish, Refusal, StyleAnswer, StyleEdit, StyleFromRack } from "../server/types.ts";
+import type { BodyEdit, CutAnswer, CutLine, Findings, NameChoices, Named, NewStyle, NoteWish, Refusal, StyleAnswer, StyleEdit, StyleFromRack, Unit } from "../server/types.ts";
 import { workroom } from "./workroom.svelte.ts";
 
 /** A field that waits for something to be picked on the sheet: an edge, or one of `spots`. */
@@ -167,6 +167,11 @@ class Desk {
     this.ask("body-preview", edit);
   }
 
+  /** Wait for the look that is on its way. */
+  looksDone(): Promise<void> {
+    return this.questions.rest();
+  }
+
   /** Back to what is kept. */
   forget(): void {
     this.lookAway();
@@ -181,9 +186,9 @@ class Desk {
     leave?.();
   }
 
-  /** Store an edit; whether it is on disk now. */
-  keep(edit: StyleEdit): Promise<boolean> {
-    return this.write("edits", (version) => ({ expected_version: version, edit }));
+  /** Store an edit; whether it is on disk now. `unit` is the one in which its lengths were typed. */
+  keep(edit: StyleEdit, unit = workroom.unit): Promise<boolean> {
+    return this.write("edits", (version) => ({ expected_version: version, edit }), unit);
   }
 
   undo(): Promise<boolean> {
@@ -226,19 +231,20 @@ class Desk {
   }
 
   /** One edit after the other: whoever undoes twice quickly undoes two edits. */
-  private write(what: string, sent: (version: number) => unknown): Promise<boolean> {
-    const turn = this.turn.then(() => this.writeNow(what, sent));
+  private write(what: string, sent: (version: number) => unknown, unit = workroom.unit): Promise<boolean> {
+    const turn = this.turn.then(() => this.writeNow(what, sent, unit));
     this.turn = turn.catch(() => false);
     return turn;
   }
 
-  private async writeNow(what: string, sent: (version: number) => unknown): Promise<boolean> {
+  private async writeNow(what: string, sent: (version: number) => unknown, unit: Unit): Promise<boolean> {
     let done = false;
     this.refusal = await workroom.write(async () => {
       const style = this.style;
       if (!style) return;
       try {
-        this.style = await call<StyleAnswer>(`/styles/${style.id}/${what}`, workroom.unit, sent(style.version));
+        this.style = await call<StyleAnswer>(`/styles/${style.id}/${what}`, unit, sent(style.version));
+        if (unit !== workroom.unit) await this.again();
       } catch (error) {
         if (error instanceof Refused && error.isConflict) await this.again();
         throw error;

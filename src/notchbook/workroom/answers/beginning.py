@@ -35,12 +35,17 @@ class PicturePiece(Answer):
 
 
 class AskedMeasure(Answer):
-    """A measure that a block asks for: how it stands with this body, its ± where it is an estimate."""
+    """A measure that a block asks for: how it stands with this body, its ± where it is an estimate.
+
+    ``not_on_form`` says that the body is a dress form and a form has no such measure: it can neither be
+    taken there nor estimated.
+    """
 
     key: str
     said: str
     standing: AskedStanding
     error_text: str
+    not_on_form: bool
 
 
 class AskedOfBody(Answer):
@@ -132,9 +137,13 @@ def _measure(key: str, measures: MeasureSet, reader: Reader) -> AskedMeasure:
     if found is not None:
         standing = "estimated" if found.status == "estimated" else "taken"
     error = None if found is None else found.error
-    label = measure_entry(key).label_for(measures.population).lower()
+    entry = measure_entry(key)
     return AskedMeasure(
-        key=key, said=label, standing=standing, error_text="" if error is None else f"± {reader.text(error)}"
+        key=key,
+        said=entry.label_for(measures.population).lower(),
+        standing=standing,
+        error_text="" if error is None else f"± {reader.text(error)}",
+        not_on_form=measures.kind == "form" and not entry.on_form,
     )
 
 
