@@ -1,6 +1,5 @@
 """Edges that are hems because a step gave them the allowance of one."""
 
-
 from notchbook.pattern.pattern import Pattern
 from notchbook.pattern.resolve import expand
 
