@@ -12,7 +12,6 @@ from notchbook.finish.sewing.zips import run_on
 from notchbook.output.paper_info import PaperTrim
 from notchbook.pattern import Operation, Pattern, Piece, spoken
 from notchbook.pattern.names import instance_of, last_word
-from notchbook.pattern.operation import laid_layers
 from notchbook.pattern.zip_openings import parts_whole
 from notchbook.recipe import Replay
 from notchbook.recipe.parameters import read_amount
@@ -51,11 +50,9 @@ def _mm(run: Replay, amount: object) -> float:
 
 
 def _buttons(run: Replay, given: _Given, style: LengthStyle) -> Iterator[PaperTrim]:
-    """One line for each size of button, with how many go where; the marks of a layer behind are those of what
-    it lies behind."""
+    """One line for each size of button, with how many go where."""
     sizes: dict[str, list[tuple[int, str]]] = defaultdict(list)
-    layers = laid_layers(run.pattern.operations.values())
-    for piece in (piece for name, piece in run.pattern.pieces.items() if name not in layers):
+    for piece in run.pattern.pieces.values():
         by_step: dict[str, int] = defaultdict(int)
         for mark in piece.marks:
             if mark.kind == "button":

@@ -5,10 +5,12 @@ from itertools import pairwise
 import pytest
 from shapely.geometry import LineString
 
+from lower_sheets import lower_bodies
 from notchbook.app.examining import examine
+from notchbook.app.rack.styles import rack_style
 from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Pattern, Severity, locate, pattern_from_data, pattern_to_data
-from notchbook.recipe import Replay
+from notchbook.recipe import Replay, replay
 from notchbook.style.traced.allowance_of import allowance_of
 from support.collar_steps import code_of, pattern_of, said, shape_of
 from support.edge_steps import misfits
@@ -175,3 +177,13 @@ def test_the_hem_of_a_sleeve_is_turned_up_alike_in_both_of_its_parts() -> None:
     classes = {own.allowance_class for own in (allowance_of(pattern, hem) for hem in hems) if own is not None}
     assert len(hems) == 2
     assert len(classes) == 1
+
+
+def test_a_layer_has_neither_buttons_nor_holes_of_its_own() -> None:
+    """They are marked on the front; on its interfacing they would be bought and worked twice."""
+    body = dict(lower_bodies())["medium-92"]
+    pattern = replay(rack_style("S-212").recipe, body).pattern
+    front, layer = pattern.pieces["bodice.front"], pattern.pieces["front_fusing.front"]
+    assert len([mark for mark in front.marks if mark.kind == "button"]) == 2
+    assert not [mark for mark in layer.marks if mark.kind == "button"]
+    assert not [line for line in layer.lines if line.kind == "buttonhole"]

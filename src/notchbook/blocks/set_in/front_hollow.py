@@ -6,6 +6,7 @@ the crown behind the shoulder seam leaves the front the flatter half; the hand t
 
 import math
 
+from notchbook.blocks.least import nearest_serving
 from notchbook.blocks.set_in.cap import Cap, CapLengths, cap_halves, cap_of_biceps, low_share
 from notchbook.blocks.set_in.cap_line import CapLine
 from notchbook.blocks.set_in.figures import figure
@@ -34,22 +35,14 @@ def hollower_in_front(given: SleeveGiven, cap: Cap, lengths: CapLengths) -> Cap:
     for step in range(1, _STEPS + 1):
         found = _scooped(given, cap, lengths, step * whole)
         if found is not None:
-            return _least(given, cap, lengths, (step - 1) * whole, step * whole) or found
+            least = nearest_serving(
+                lambda farther: _scooped(given, cap, lengths, farther),
+                (step - 1) * whole,
+                step * whole,
+                _HALVINGS,
+            )
+            return least or found
     return cap
-
-
-def _least(given: SleeveGiven, cap: Cap, lengths: CapLengths, low: float, high: float) -> Cap | None:
-    """The cap with the least scoop that serves, between one that does not and one that does; None where no
-    lesser one does."""
-    found: Cap | None = None
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        trial = _scooped(given, cap, lengths, middle)
-        if trial is None:
-            low = middle
-        else:
-            found, high = trial, middle
-    return found
 
 
 def _scooped(given: SleeveGiven, cap: Cap, lengths: CapLengths, farther: float) -> Cap | None:

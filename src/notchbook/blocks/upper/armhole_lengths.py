@@ -5,6 +5,7 @@ longer than the back by more than it hardly ever is, the two armholes speak agai
 lengths. It then makes the dart narrower by only so much as keeps them together.
 """
 
+from notchbook.blocks.least import nearest_serving
 from notchbook.blocks.upper.frames import Frames
 from notchbook.blocks.upper.given import BodiceGiven
 from notchbook.blocks.upper.leaning import Armholes, draw_armholes, lean_forward, leans_back
@@ -49,15 +50,8 @@ def bring_together(given: BodiceGiven, slopes: Slopes, drawn: Drawn) -> Drawn:
     found = _served(given, slopes, drawn, 0.0) if by_upper > 0.0 else None
     if found is None:
         return drawn
-    low, high = 0.0, by_upper
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        trial = _served(given, slopes, drawn, middle)
-        if trial is None:
-            high = middle
-        else:
-            found, low = trial, middle
-    return found
+    most = nearest_serving(lambda narrowed: _served(given, slopes, drawn, narrowed), by_upper, 0.0, _HALVINGS)
+    return most or found
 
 
 def _served(given: BodiceGiven, slopes: Slopes, before: Drawn, most_narrowed: float) -> Drawn | None:

@@ -7,6 +7,7 @@ slackens and turns again. The hand then turns it sooner, and lets the across lev
 from dataclasses import replace
 from typing import Literal
 
+from notchbook.blocks.least import nearest_serving
 from notchbook.blocks.upper.bump import bump
 from notchbook.blocks.upper.frames import Frames
 from notchbook.blocks.upper.leaning import Armholes, draw_armholes, leans_back
@@ -31,18 +32,11 @@ def even_out(frames: Frames, pulled: Pulled, armholes: Armholes) -> tuple[Pulled
 def _evened(
     frames: Frames, pulled: Pulled, armholes: Armholes, which: Literal[0, 1]
 ) -> tuple[Pulled, Armholes]:
-    low, high = 0.0, 1.0
-    found = _served(frames, pulled, which, high)
+    found = _served(frames, pulled, which, 1.0)
     if found is None:
         return pulled, armholes
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        trial = _served(frames, pulled, which, middle)
-        if trial is None:
-            low = middle
-        else:
-            found, high = trial, middle
-    return found
+    least = nearest_serving(lambda share: _served(frames, pulled, which, share), 0.0, 1.0, _HALVINGS)
+    return least or found
 
 
 def _served(

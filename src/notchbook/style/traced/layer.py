@@ -1,12 +1,13 @@
 """A layer behind pieces: the same shape in another material, trimmed or not, with no seams of its own."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Annotated
 
 from pydantic import Field
 
 from notchbook.errors import StepRefused
-from notchbook.pattern import Allowance, Operation, Pattern, part_name, require_one, spoken, title_of
+from notchbook.pattern import Allowance, Operation, Pattern, Piece, part_name, require_one, spoken, title_of
 from notchbook.pattern.operation import LAID, listed
 from notchbook.recipe import AmountText, Change, PieceName, StepContext, StepParameters
 from notchbook.recipe.parameters import MaterialWord
@@ -53,6 +54,15 @@ def _laid(pattern: Pattern, after: Pattern, slug: str, material: str) -> Operati
     return Operation(part_name(slug, LAID), "prepare", text, tuple(piece.name for piece in layers))
 
 
+def _plain(piece: Piece) -> Piece:
+    """The layer without buttons and their holes: they are marked on the piece itself."""
+    return replace(
+        piece,
+        marks=tuple(mark for mark in piece.marks if mark.kind != "button"),
+        lines=tuple(line for line in piece.lines if line.kind != "buttonhole"),
+    )
+
+
 def layered(
     pattern: Pattern,
     context: StepContext,
@@ -71,7 +81,7 @@ def layered(
         if any(told.material == material for told in pattern.pieces[name].instructions):
             raise StepRefused("layer-twice", piece=spoken(name), material=material)
     copies = copied(pattern, names, Copying(context.slug, context.step, word, material), sewn=False)
-    smaller = [inset(copies.pattern.pieces[name], trims[0]) for name in copies.pieces]
+    smaller = [inset(_plain(copies.pattern.pieces[name]), trims[0]) for name in copies.pieces]
     after = copies.pattern.with_pieces(*smaller)
     given: dict[str, Allowance] = {}
     for name in names:
