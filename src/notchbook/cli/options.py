@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 import typer
 
 from notchbook.units import Unit
+from notchbook.units.style_number import is_style_number
 
 PaperWord = Literal["a4", "letter", "both"]
 
@@ -27,7 +28,7 @@ def garment_word(typed: str) -> str:
 
 
 def _is_style(word: str) -> bool:
-    return word.lower().endswith(".json") or any(sign.isdigit() for sign in word)
+    return word.lower().endswith(".json") or is_style_number(word)
 
 
 BlockName = Annotated[

@@ -16,6 +16,7 @@ from notchbook.app.settings import read_step_settings, settable
 from notchbook.body import MeasureSet, set_from_data
 from notchbook.errors import InputError
 from notchbook.recipe import change_step, keys_read
+from notchbook.units.style_number import is_style_number
 
 NUMBERS = [f"S-{number}" for number in range(201, 213)]
 
@@ -156,3 +157,10 @@ def test_what_a_style_needs_is_filled_in_on_request() -> None:
     done = carry_out(DraftOrder("S-206", body, longer, estimate=True, recipe=recipe))
     assert done.filled is not None
     assert "hip_depth" in done.filled.keys
+
+
+@pytest.mark.parametrize(
+    ("word", "number"), [("S-205", True), ("s-1", True), ("top2", False), ("half-circle", False)]
+)
+def test_a_number_is_told_from_the_name_of_a_block_even_with_a_digit(word: str, number: bool) -> None:
+    assert is_style_number(word) is number

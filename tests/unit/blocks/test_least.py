@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notchbook.blocks.least import nearest_serving
+from notchbook.blocks._least import nearest_serving
 
 ROUNDS = 6
 

@@ -6,7 +6,7 @@ the crown behind the shoulder seam leaves the front the flatter half; the hand t
 
 import math
 
-from notchbook.blocks.least import nearest_serving
+from notchbook.blocks._least import nearest_serving
 from notchbook.blocks.set_in.cap import Cap, CapLengths, cap_halves, cap_of_biceps, low_share
 from notchbook.blocks.set_in.cap_line import CapLine
 from notchbook.blocks.set_in.figures import figure

@@ -5,7 +5,7 @@ longer than the back by more than it hardly ever is, the two armholes speak agai
 lengths. It then makes the dart narrower by only so much as keeps them together.
 """
 
-from notchbook.blocks.least import nearest_serving
+from notchbook.blocks._least import nearest_serving
 from notchbook.blocks.upper.frames import Frames
 from notchbook.blocks.upper.given import BodiceGiven
 from notchbook.blocks.upper.leaning import Armholes, draw_armholes, lean_forward, leans_back

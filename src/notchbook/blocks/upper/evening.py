@@ -7,7 +7,7 @@ slackens and turns again. The hand then turns it sooner, and lets the across lev
 from dataclasses import replace
 from typing import Literal
 
-from notchbook.blocks.least import nearest_serving
+from notchbook.blocks._least import nearest_serving
 from notchbook.blocks.upper.bump import bump
 from notchbook.blocks.upper.frames import Frames
 from notchbook.blocks.upper.leaning import Armholes, draw_armholes, leans_back
