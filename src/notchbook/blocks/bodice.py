@@ -35,12 +35,13 @@ def run(pattern: Pattern, context: StepContext, parameters: BodiceParameters) ->
 
 STEP = StepDefinition(
     operation="bodice",
-    version=1,
+    version=2,
     kind="block",
     title="Draft bodice",
     sentence="{silhouette}, bust dart {bust_dart}, to the {length}",
     parameters=BodiceParameters,
     run=run,
+    upcasters={1: dict},
     needs=NEEDS,
     settle=settle,
     needs_for=needs_for,

@@ -100,12 +100,13 @@ def _given(upper: Drafted) -> SkirtGiven:
 
 STEP = StepDefinition(
     operation="dress",
-    version=1,
+    version=2,
     kind="block",
     title="Draft dress",
     sentence="{silhouette}, bust dart {bust_dart}, to the {length}, at the waist: {waist_seam}",
     parameters=DressParameters,
     run=run,
+    upcasters={1: dict},
     needs=NEEDS,
     settle=settle,
     needs_for=needs_for,

@@ -97,12 +97,13 @@ def _half(context: StepContext, parameters: SleeveParameters, given: SleeveGiven
 
 STEP = StepDefinition(
     operation="sleeve",
-    version=1,
+    version=2,
     kind="block",
     title="Draft sleeve",
     sentence="set into {bodice}, {length}, upper arm ease {upper_arm_ease}",
     parameters=SleeveParameters,
     run=run,
+    upcasters={1: dict},
     needs=NEEDS,
     needs_for=needs_for,
     drafted_with=("bodice",),

@@ -50,12 +50,13 @@ def _hem(context: StepContext, parameters: TorsoParameters) -> HemLength | None:
 
 STEP = StepDefinition(
     operation="torso",
-    version=1,
+    version=2,
     kind="block",
     title="Draft torso",
     sentence="{silhouette}, bust dart {bust_dart}, to the {length}",
     parameters=TorsoParameters,
     run=run,
+    upcasters={1: dict},
     needs=NEEDS,
     settle=settle,
     needs_for=needs_for,
