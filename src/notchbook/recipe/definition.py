@@ -64,8 +64,9 @@ class StepDefinition(Generic[ParametersT]):
     ``version`` rises when the result moves by more than 0.01 mm; ``upcasters`` then lead the stored
     parameters from each older version to the next. ``settle`` turns ``auto`` into a written number
     when the step is added, on the base measures; ``settle_on`` does so on the pattern that the base measures
-    give it, for the fields ``settles`` where they are left empty. ``sentence`` tells the step as a written
-    order, with parameter names in braces.
+    give it, for the fields ``settles`` where they are left empty: under each field those that it hangs on,
+    for it is settled anew when one of these is changed, and else stays as written. ``sentence`` tells the
+    step as a written order, with parameter names in braces.
 
     ``needs`` is what the block needs of a body as it comes; ``needs_for`` says it for these parameters and
     this body, where it depends on them. ``drafted_with`` names the blocks that must stand before it (a
@@ -88,7 +89,7 @@ class StepDefinition(Generic[ParametersT]):
     needs: MeasureNeeds = field(default_factory=MeasureNeeds)
     settle: Callable[[StepContext, ParametersT], ParametersT] | None = None
     settle_on: Callable[[Pattern, StepContext, ParametersT], ParametersT] | None = None
-    settles: tuple[str, ...] = ()
+    settles: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     upcasters: Mapping[int, Upcaster] = field(default_factory=dict)
     needs_for: Callable[[ParametersT, MeasureSet], MeasureNeeds] | None = None
     drafted_with: tuple[str, ...] = ()

@@ -63,13 +63,15 @@ def change_step(
     """The recipe with some parameters of a step changed; the rest stays as written.
 
     A step that now works on a derived piece goes to the second phase, as when it is added. A target
-    stays with its parameter only while the number is the one that was solved.
+    stays with its parameter only while the number is the one that was solved. What was settled when the step
+    was added is settled anew when something that it hangs on is changed.
     """
     record = recipe.step(step_id)
     step = definition(record.operation)
     merged = {**record.parameters, **changes}
-    for field in step.settles:
-        if field not in changes:
+    changed_fields = {field for field in changes if merged[field] != record.parameters.get(field)}
+    for field, hangs_on in step.settles.items():
+        if field not in changes and not changed_fields.isdisjoint(hangs_on):
             merged.pop(field, None)
     earlier = _steps_before(recipe, record.id)
     settled = settled_parameters(step, merged, base, earlier, (record.slug, record.id, record.side))

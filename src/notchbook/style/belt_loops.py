@@ -155,5 +155,5 @@ STEP = StepDefinition(
     parameters=BeltLoopsParameters,
     run=run,
     settle_on=settle,
-    settles=("each_side",),
+    settles={"each_side": ("edges", "first")},
 )

@@ -163,5 +163,5 @@ STEP = StepDefinition(
     parameters=ButtonLoopsParameters,
     run=run,
     settle_on=settle,
-    settles=("number",),
+    settles={"number": ("length", "button")},
 )

@@ -176,6 +176,9 @@ def _room(
     return button_room(pattern, centers, (first, last), parameters.level, (button.diameter, width))
 
 
+COUNTED_BY = ("centers", "spacing", "level", "first", "last")
+"""The fields by which the buttons are counted when the step is added."""
+
 STEP = StepDefinition(
     operation="button_stand",
     version=1,
@@ -186,5 +189,5 @@ STEP = StepDefinition(
     parameters=ButtonStandParameters,
     run=run,
     settle_on=settle,
-    settles=("number", "above_level"),
+    settles={"number": (*COUNTED_BY, "above_level"), "above_level": (*COUNTED_BY, "number")},
 )

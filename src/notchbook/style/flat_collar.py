@@ -9,7 +9,7 @@ from typing import Annotated, Literal
 from notchbook.errors import StepRefused
 from notchbook.pattern import Pattern, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
-from notchbook.style.collars.collar_neck import center_notes, collar_neck, settled
+from notchbook.style.collars.collar_neck import BEGINS_BY, center_notes, collar_neck, settled
 from notchbook.style.collars.figures import FLAT_OVERLAP, UPPER_COLLAR_TURN
 from notchbook.style.collars.labels import called
 from notchbook.style.collars.laid_neck import laid_neck, overlapped, parallel_length
@@ -84,6 +84,6 @@ STEP = StepDefinition(
     parameters=FlatCollarParameters,
     run=run,
     settle_on=settle,
-    settles=("begins",),
+    settles={"begins": BEGINS_BY},
 )
 """The step."""

@@ -192,5 +192,5 @@ STEP = StepDefinition(
     parameters=GatherParameters,
     run=run,
     settle_on=settle_on,
-    settles=("parts",),
+    settles={"parts": ("edge", "from_point", "from_distance", "to_distance", "number")},
 )

@@ -8,7 +8,13 @@ from typing import Annotated, Literal
 from notchbook.body.usual_head import USUAL_CHILD_HEAD, USUAL_HEAD
 from notchbook.pattern import Pattern, part_name, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
-from notchbook.style.collars.collar_neck import CollarParameters, center_notes, collar_neck, settled
+from notchbook.style.collars.collar_neck import (
+    BEGINS_BY,
+    CollarParameters,
+    center_notes,
+    collar_neck,
+    settled,
+)
 from notchbook.style.collars.figures import HOOD_DEPTH, HOOD_HEIGHT
 from notchbook.style.collars.hood_lines import hood_lines, side_panel
 from notchbook.style.collars.hood_notes import cord_notes, low_notes, of_child
@@ -81,6 +87,6 @@ STEP = StepDefinition(
     parameters=HoodParameters,
     run=run,
     settle_on=settle,
-    settles=("begins",),
+    settles={"begins": BEGINS_BY},
 )
 """The step."""

@@ -237,5 +237,5 @@ STEP = StepDefinition(
     parameters=PleatsParameters,
     run=run,
     settle_on=settle_on,
-    settles=("parts",),
+    settles={"parts": ("edge", "from_point", "kind", "number", "depth", "first_distance", "spacing", "box")},
 )

@@ -6,7 +6,7 @@ It is derived: it is drawn anew after the last shaping step, so that it always f
 from notchbook.geometry import Path, Point, curve_between
 from notchbook.pattern import Finding, Pattern, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
-from notchbook.style.collars.collar_neck import center_notes, collar_neck, settled
+from notchbook.style.collars.collar_neck import BEGINS_BY, center_notes, collar_neck, settled
 from notchbook.style.collars.curves import bent_edge
 from notchbook.style.collars.fall import fall_bend
 from notchbook.style.collars.figures import STAND_HEIGHT, UPPER_COLLAR_TURN
@@ -100,6 +100,6 @@ STEP = StepDefinition(
     parameters=RollCollarParameters,
     run=run,
     settle_on=settle,
-    settles=("begins",),
+    settles={"begins": BEGINS_BY},
 )
 """The step."""

@@ -17,7 +17,7 @@ from notchbook.pattern import (
 )
 from notchbook.pattern.seam import TURNED_SEAM
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
-from notchbook.style.collars.collar_neck import center_notes, collar_neck, overlap_of, settled
+from notchbook.style.collars.collar_neck import BEGINS_BY, center_notes, collar_neck, overlap_of, settled
 from notchbook.style.collars.curves import bend_for_rise, bent_edge
 from notchbook.style.collars.fall import fall_bend
 from notchbook.style.collars.figures import SHIRT_STAND, STAND_RISE, UPPER_COLLAR_TURN
@@ -198,6 +198,6 @@ STEP = StepDefinition(
     parameters=ShirtCollarParameters,
     run=run,
     settle_on=settle,
-    settles=("begins",),
+    settles={"begins": (*BEGINS_BY, "overlap")},
 )
 """The step."""

@@ -214,5 +214,5 @@ STEP = StepDefinition(
     parameters=SpreadParameters,
     run=run,
     settle_on=settle_on,
-    settles=("parts",),
+    settles={"parts": ("edge", "from_point", "number", "from_distance", "to_distance", "places")},
 )

@@ -10,6 +10,7 @@ from notchbook.pattern import Operation, Pattern, part_name, piece_name
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition
 from notchbook.style.collars.beginning import Beginning
 from notchbook.style.collars.collar_neck import (
+    BEGINS_BY,
     CollarParameters,
     center_notes,
     collar_neck,
@@ -104,6 +105,6 @@ STEP = StepDefinition(
     parameters=StandCollarParameters,
     run=run,
     settle_on=settle,
-    settles=("begins",),
+    settles={"begins": (*BEGINS_BY, "overlap")},
 )
 """The step."""

@@ -19,6 +19,8 @@ from notchbook.recipe import (
 )
 from notchbook.recipe.registry import definition
 from notchbook.recipe.track import read_parameters
+from support.closure_steps import STAND, upper_sets
+from support.edge_steps import bodice
 from support.odd_steps import NoParameters, nothing, odd_step, register
 from support.yoke_skirt import (
     BACK,
@@ -92,6 +94,21 @@ def test_amounts_are_kept_in_their_canonical_text() -> None:
     recipe = with_steps(skirt_recipe(length=600), ("change_length", "x", {**LONGER[2], "amount": "5cm"}))
     assert recipe.steps[0].parameters["length"] == "600 mm"
     assert recipe.steps[1].parameters["amount"] == "5 cm"
+
+
+def test_what_was_settled_is_settled_anew_only_with_what_it_hangs_on() -> None:
+    buttons = {**STAND, "number": 5}
+    stand = {"above_level": None, "spacing": "80 mm"}
+    medium = upper_sets()["medium-92"]
+    recipe = add_step(bodice().recipe, "button_stand", {**buttons, **stand}, base=medium)
+    kept = change_step(recipe, "button_stand-1", {"facing": "separate", "button": "18 mm"}, base=medium)
+    again = change_step(recipe, "button_stand-1", {"spacing": "80 mm"}, base=medium)
+    anew = change_step(recipe, "button_stand-1", {"spacing": "40 mm"}, base=medium)
+    said = change_step(recipe, "button_stand-1", {"spacing": "40 mm", "number": 3}, base=medium)
+    numbers = [one.step("button_stand-1").parameters["number"] for one in (recipe, kept, again, anew, said)]
+    assert numbers[:3] == [5, 5, 5]
+    assert numbers[3] > 5
+    assert numbers[4] == 3
 
 
 def test_an_empty_title_keeps_the_old_one() -> None:

@@ -53,6 +53,18 @@ def test_every_definition_speaks() -> None:
         assert set(step.upcasters) == set(range(1, step.version))
 
 
+def test_what_is_settled_and_what_it_hangs_on_are_fields_of_the_step() -> None:
+    settling = [step for step in all_definitions() if step.settle_on is not None]
+    assert settling
+    for step in settling:
+        fields = set(step.parameters.model_fields)
+        assert step.settles, f"{step.operation}: settles nothing"
+        for field, hangs_on in step.settles.items():
+            assert {field, *hangs_on} <= fields, f"{step.operation}: no such field"
+            assert hangs_on
+            assert field not in hangs_on
+
+
 def test_looking_for_operations_imports_no_step() -> None:
     import subprocess
 

@@ -53,6 +53,9 @@ def collar_neck(
 
 CollarT = TypeVar("CollarT", bound=CollarParameters)
 
+BEGINS_BY = ("neck", "center", "extension")
+"""The fields by which it is settled how a collar begins; a stand that laps has its overlap too."""
+
 
 def settled(pattern: Pattern, context: StepContext, parameters: CollarT, overlap: float = 0.0) -> CollarT:
     """The parameters with the center and how the collar begins written down, as on this body.
