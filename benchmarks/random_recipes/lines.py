@@ -90,13 +90,13 @@ def join_pieces(look: Look) -> Parameters | None:
 
 
 def leave_away(look: Look) -> Parameters | None:
-    """The part above a line, and what is sewn to it above the same line."""
+    """The parts above a line, or those above all lines: front and back of a slip are cut by one line each."""
     above = [name for name in look.pattern.pieces if name.split("@")[0].endswith("_above")]
     lines = sorted({name.split(".")[0] for name in above})
     if not lines:
         return None
-    line = look.chance.choice(lines)
-    return {"pieces": [name for name in above if name.startswith(f"{line}.")]}
+    some = lines if look.chance.random() < 0.7 else [look.chance.choice(lines)]
+    return {"pieces": [name for name in above if name.split(".")[0] in some]}
 
 
 def panel_notches(look: Look) -> Parameters | None:

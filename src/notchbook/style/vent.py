@@ -33,6 +33,7 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.style._seam_above import only_above
+from notchbook.style.closures.not_on_fold import require_not_on_fold
 from notchbook.style.closures.notches_left import notches_left
 from notchbook.style.closures.within_trade import told_unusual
 from notchbook.units import TOLERANCES
@@ -65,6 +66,7 @@ def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> C
     slant = context.mm(parameters.slant)
     if not 0.0 <= slant < height:
         raise StepRefused("vent-slant", slant=slant, height=height)
+    require_not_on_fold(pattern, parameters.edge)
     found = locate(pattern, Place(parameters.edge, parameters.hem_end, height))
     piece = pattern.pieces[found.piece]
     if found.edge.end != parameters.hem_end and found.edge.start != parameters.hem_end:

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from notchbook.errors import StepRefused
 from notchbook.pattern import EdgeUse, Pattern, directed, require, spoken
 from notchbook.pattern.sewn import Directed, run_length
+from notchbook.style.closures.not_on_fold import require_not_on_fold
 from notchbook.units import TOLERANCES
 
 End = tuple[str, str]
@@ -16,8 +17,9 @@ def opened_ends(pattern: Pattern, edge: str, end: str) -> tuple[End, ...]:
 
     A part of an edge is taken for the whole that is sewn, so that both sides of the seam are treated alike.
     Across a seam to its own reflection there is nothing else. StepRefused ``opening-inside-seam`` where the
-    end lies inside a seam, at no joint of its other side.
+    end lies inside a seam, at no joint of its other side; ``opening-on-fold``.
     """
+    require_not_on_fold(pattern, edge)
     begins = directed(pattern, edge, end)[0].edge.name
     own: End = (edge, end)
     mates: list[End] = []
