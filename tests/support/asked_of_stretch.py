@@ -54,11 +54,13 @@ BELOW_THE_KNEE: Final = ("knee_girth", "calf_girth", "ankle_girth")
 """Of leggings that are cut off, these may be gone."""
 
 SAID_OF_STRETCH: Final = {
+    "stretch-bust-changed": "bust_girth",
     "stretch-across-changed": "across_back",
     "stretch-shoulder-changed": "shoulder_length",
     "stretch-underarm-lowered": "scye_depth",
     "stretch-sleeve-widened": "upper_arm_girth",
     "stretch-front-room": "crotch_length",
+    "stretch-front-lowered": "crotch_length",
     "stretch-waist-loosened": "waist_girth",
     "stretch-side-leans": "waist_girth",
     "leggings-waist-wide": "waist_girth",

@@ -9,7 +9,7 @@ from math import sqrt
 
 from notchbook.checks import Subject
 from notchbook.geometry import Line, Path, Point
-from notchbook.pattern import Edge, EdgeUse, Notch, Pattern, Piece, Place, Seam
+from notchbook.pattern import CutInstruction, Edge, EdgeUse, Notch, Pattern, Piece, Place, Seam
 from support.bent import edge_changed
 from support.faults import Made, fault, harmless
 from support.hand_skirt import BODY_WAIST, WAIST_EASE
@@ -163,6 +163,23 @@ def _hollow_seam(skirt: Pattern, straight: float) -> Subject:
 def a_hollow_seam_notched_as_one_nearly_as_hollow(skirt: Pattern) -> Made:
     """The side seam of the hand-made skirt is all but straight (0.998)."""
     return _hollow_seam(skirt, 0.93)
+
+
+@harmless("notch-signatures")
+def a_lining_notched_as_its_cloth(skirt: Pattern) -> Made:
+    pattern = _hollow_seam(skirt, 0.93).pattern
+    lining = replace(pattern.pieces["wrap.front"], instructions=(CutInstruction("lining"),))
+    return Subject(pattern.with_pieces(lining).with_materials({"lining": "lining"}), is_block=False)
+
+
+@harmless("notch-signatures")
+def a_seam_over_a_fold_notched_as_one_that_ends(skirt: Pattern) -> Made:
+    """Laid open it is twice as long."""
+    pattern = _hollow_seam(skirt, 0.93).pattern
+    wrap = pattern.pieces["wrap.front"]
+    edge, other, last = wrap.outline
+    folded = replace(wrap, outline=(edge, replace(other, kind="fold"), last), cut="fold")
+    return Subject(pattern.with_pieces(folded), is_block=False)
 
 
 @harmless("notch-signatures")

@@ -8,6 +8,7 @@ from notchbook.geometry import Path, Point
 from notchbook.pattern import Allowance, EdgeUse, Expectation, Notch, Pattern, Place, Seam, frozen_map
 from notchbook.pattern.pattern import Fate
 from notchbook.pattern.promise_parts import LEFT_AWAY
+from notchbook.pattern.seam import TURNED_SEAM
 from support.bent import intake_changed, path_changed, point_moved
 from support.faults import Made, fault, harmless
 from support.faults_outline import vented
@@ -51,6 +52,19 @@ def ease_as_declared_is_noted(skirt: Pattern) -> Made:
 @fault("seam-walks", "seam-stretched", measured=10.0)
 def stretch_as_declared_is_noted(skirt: Pattern) -> Made:
     return longer_back(skirt, 10.0).with_seams(replace(skirt.seams[SIDE], ease=10.0, gives="shorter"))
+
+
+@fault("seam-walks", "seam-eased", measured=10.0)
+def more_than_the_turn_of_the_cloth_in_a_turned_seam(skirt: Pattern) -> Made:
+    turned = replace(skirt.seams[SIDE], ease=10.0, seam_class=TURNED_SEAM)
+    return longer_back(skirt, 10.0).with_seams(turned)
+
+
+@harmless("seam-walks")
+def turn_of_heavy_cloth_at_both_ends_of_a_turned_seam(skirt: Pattern) -> Made:
+    """1/8 in at each (course notes: 1/16 to 1/8 in): a facing is cut smaller, nothing is eased in."""
+    turned = replace(skirt.seams[SIDE], ease=6.3, seam_class=TURNED_SEAM)
+    return longer_back(skirt, 6.3).with_seams(turned)
 
 
 @harmless("seam-walks")

@@ -56,6 +56,19 @@ def back_leg_that_turns_in_at_the_crotch(_: Pattern) -> Made:
     return _bent_leg("back")
 
 
+@fault("fair-edges", "edge-wavers")
+def back_leg_that_bends_twice_below_the_side(_: Pattern) -> Made:
+    """Hollow at the side, round over the seat, hollow at the crotch: a cubic bends twice at most."""
+    chord = SIDE - CROTCH
+    along, off = chord * (1.0 / 3.0), chord.perpendicular().unit() * 25.0
+    middle = CROTCH + chord * 0.5 - off * 0.5
+    halves = (
+        Cubic(CROTCH, CROTCH + along * 0.5 + off, middle - along * 0.5, middle),
+        Cubic(middle, middle + along * 0.5, SIDE - along * 0.5 + off, SIDE),
+    )
+    return path_changed(hand_suit(), "suit.back/leg_opening", lambda _: Path(halves))
+
+
 @harmless("fair-edges")
 def side_that_shapes_a_panel_alone(_: Pattern) -> Made:
     return hand_panel()
@@ -96,6 +109,32 @@ def _waist_from(start: str, end: str) -> Pattern:
     return piece_changed(
         panel, "suit.panel", lambda piece: piece.renamed(lambda name: renamed.get(name, name))
     )
+
+
+def _hem_lower_at(at_center: float, at_side: float) -> Pattern:
+    """The panel with a hem square to center and side, so many mm lower at them."""
+    renamed = {"suit.panel/center": "suit.panel/hem_center", "suit.panel/side": "suit.panel/hem_side"}
+    panel = hand_panel().pieces["suit.panel"].renamed(lambda name: renamed.get(name, name))
+    hem, side, top, center = panel.outline
+    first, last = hem.path.start - Point(0.0, at_center), hem.path.end - Point(0.0, at_side)
+    level = Point((last.x - first.x) / 3.0, 0.0)
+    outline = (
+        replace(hem, path=Path.of(Cubic(first, first + level, last - level, last))),
+        replace(side, path=Path.line(last, side.path.end)),
+        top,
+        replace(center, path=Path.line(center.path.start, first)),
+    )
+    return Pattern(pieces=frozen_map({panel.name: replace(panel, outline=outline)}))
+
+
+@harmless("fair-edges")
+def hem_let_out_at_the_center(_: Pattern) -> Made:
+    return _hem_lower_at(14.0, 0.0)
+
+
+@fault("fair-edges", "edge-wavers")
+def hem_that_drops_at_the_side(_: Pattern) -> Made:
+    return _hem_lower_at(0.0, 14.0)
 
 
 @harmless("fair-edges")

@@ -4,9 +4,13 @@ The zip of the hand-made skirt opens the center back 18 cm from the waist down. 
 closed behind it lets nobody in (a fact of plain handling, no source).
 """
 
+from functools import cache
+
 from notchbook.geometry import Path, Point
 from notchbook.pattern import Edge, EdgeUse, Notch, Pattern, Piece, Place, Seam
 from notchbook.pattern.seam import TURNED_SEAM
+from support.closure_steps import FLY, stepped
+from support.edge_steps import trousers
 from support.faults import Made, fault, harmless
 
 ZIP = "skirt.back/center_back/zip_stop"
@@ -79,3 +83,21 @@ def lining_sewn_below_its_zip_notch(skirt: Pattern) -> Made:
 @harmless("opened-at-zips")
 def facing_closed_where_there_is_no_zip(skirt: Pattern) -> Made:
     return _closed(skirt).with_notches(without=[ZIP])
+
+
+@cache
+def _lined_trousers() -> Pattern:
+    """Trousers lined to the hem, the fly made after the lining."""
+    pieces = ("trousers.front", "trousers.back")
+    lining = {"pieces": list(pieces), "caught": [f"{piece}/waist" for piece in pieces]}
+    return stepped(trousers(), ("lining", lining), ("fly", FLY)).pattern
+
+
+@fault("opened-at-zips", "closed-behind-zip")
+def lining_of_trousers_sewn_shut_behind_the_fly(_: Pattern) -> Made:
+    return _lined_trousers().with_notches(without=["fly.lining_front/zip_notch"])
+
+
+@harmless("opened-at-zips")
+def lining_of_trousers_open_behind_the_fly(_: Pattern) -> Made:
+    return _lined_trousers()

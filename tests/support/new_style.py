@@ -5,6 +5,7 @@ from typing import Any
 from playwright.sync_api import Locator, Page, ViewportSize, expect
 
 from notchbook.app.drafting import draft_recipe
+from notchbook.app.rack.styles import rack_style
 from notchbook.body import MeasureSet
 from support.workroom_page import WIDE, Workroom, step
 
@@ -33,6 +34,15 @@ def put_style(workroom: Workroom, block: str, body: MeasureSet, **chosen: Any) -
     owner = put_body(workroom, body)
     studio = workroom.kept()
     style = studio.new_style(draft_recipe(block, studio.open_body(owner).measures, chosen), owner)
+    studio.close()
+    return style.id
+
+
+def put_from_rack(workroom: Workroom, number: str, body: MeasureSet) -> int:
+    """Put the style of the rack with this number for this body into the book, and its id."""
+    owner = put_body(workroom, body)
+    studio = workroom.kept()
+    style = studio.new_style(rack_style(number).recipe, owner)
     studio.close()
     return style.id
 

@@ -64,10 +64,16 @@ class StretchJudge(UpperJudge):
         """Between which x a piece lies at a level, cut out of its polygon, mm."""
         outline = make_valid(self.polygon(self.piece(piece)))
         level = self.level(piece, line)
-        is_hem = level - JUST_BELOW < outline.bounds[1]
-        height = level + JUST_BELOW if is_hem else level - JUST_BELOW
+        height = level + JUST_BELOW if self._is_hem(piece, level) else level - JUST_BELOW
         left, _, right, _ = outline.intersection(LineString([(-FAR, height), (FAR, height)])).bounds
         return float(left), float(right)
+
+    def _is_hem(self, piece: str, level: float) -> bool:
+        """Whether there is no cloth below this level at the side; a hem may lie lower at the center."""
+        name = self.piece(piece)
+        corners = {edge["start"] for edge in self.pieces[name]["outline"]}
+        side = self.at(piece, "hem_side")[1] if f"{name}/hem_side" in corners else -np.inf
+        return bool(level - JUST_BELOW < max(self.polygon(name).bounds[1], side))
 
     def width(self, piece: str, line: str) -> float:
         """How wide a piece is at a level, mm."""

@@ -26,6 +26,7 @@ BROWSER_ARGUMENTS = [
     "--disable-sync",
 ]
 
+LOW: ViewportSize = {"width": 1440, "height": 820}
 TABLET: ViewportSize = {"width": 1024, "height": 768}
 UPRIGHT: ViewportSize = {"width": 768, "height": 1024}
 

@@ -17,6 +17,7 @@ from notchbook.blocks.bodice_pieces.drafting import (
 )
 from notchbook.blocks.bodice_pieces.eases import usual_eases
 from notchbook.blocks.bodice_pieces.parameters import BodiceParameters
+from notchbook.blocks.bodice_pieces.upcasting import with_shoulder_as_measured
 from notchbook.pattern import Pattern
 from notchbook.recipe import Change, StepContext, StepDefinition
 
@@ -35,13 +36,13 @@ def run(pattern: Pattern, context: StepContext, parameters: BodiceParameters) ->
 
 STEP = StepDefinition(
     operation="bodice",
-    version=2,
+    version=3,
     kind="block",
     title="Draft bodice",
     sentence="{silhouette}, bust dart {bust_dart}, to the {length}",
     parameters=BodiceParameters,
     run=run,
-    upcasters={1: dict},
+    upcasters={1: dict, 2: with_shoulder_as_measured},
     needs=NEEDS,
     settle=settle,
     needs_for=needs_for,

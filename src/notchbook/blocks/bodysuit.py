@@ -56,7 +56,9 @@ def run(pattern: Pattern, context: StepContext, parameters: BodysuitParameters) 
         return bodysuit_read(context, parameters, cloth, other).given
 
     half = draft_to_meet(context, given, read_other, draw)
-    halves = (half,) if context.sides_are_alike() else (half, draw(read_other()))
+    halves: tuple[BodysuitHalf, ...] = (half,)
+    if not context.sides_are_alike():
+        halves += (draft_to_meet(context, read_other(), lambda: given, draw),)
     names = PanelNames(context.slug)
     pieces = _pieces(names, half, _lining_height(given, halves))
     drafted = Drafted(names, given.torso, read.torso.taken, half, pieces)
@@ -106,7 +108,7 @@ def _joined(pattern: Pattern, names: PanelNames, half: BodysuitHalf, pieces: dic
 
 STEP = StepDefinition(
     operation="bodysuit",
-    version=3,
+    version=4,
     kind="block",
     title="Draft bodysuit",
     sentence="{use}, neck {neck}, leg {leg}, sleeve {sleeve}, cloth {across} across, {along} along",
@@ -115,6 +117,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
-    upcasters={1: dict, 2: dict},
+    upcasters={1: dict, 2: dict, 3: dict},
     refuses=BODYSUIT_REFUSES,
 )

@@ -16,6 +16,7 @@ from notchbook.blocks.bodice_pieces.drafting import (
 )
 from notchbook.blocks.bodice_pieces.eases import usual_eases
 from notchbook.blocks.bodice_pieces.promises import Drafted
+from notchbook.blocks.bodice_pieces.upcasting import with_shoulder_as_measured
 from notchbook.blocks.joined.hem_promise import hem_promise
 from notchbook.blocks.joined.lengths import HemLength, hem_length
 from notchbook.blocks.joined.needs import NEEDS, needs_for
@@ -100,13 +101,13 @@ def _given(upper: Drafted) -> SkirtGiven:
 
 STEP = StepDefinition(
     operation="dress",
-    version=2,
+    version=3,
     kind="block",
     title="Draft dress",
     sentence="{silhouette}, bust dart {bust_dart}, to the {length}, at the waist: {waist_seam}",
     parameters=DressParameters,
     run=run,
-    upcasters={1: dict},
+    upcasters={1: dict, 2: with_shoulder_as_measured},
     needs=NEEDS,
     settle=settle,
     needs_for=needs_for,

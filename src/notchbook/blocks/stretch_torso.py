@@ -17,6 +17,7 @@ from notchbook.blocks.stretch_pieces.promises import Drafted, torso_promises
 from notchbook.blocks.stretch_pieces.reading import StretchReader
 from notchbook.blocks.stretch_pieces.refuses import UPPER_REFUSES
 from notchbook.blocks.stretch_pieces.short_sleeve import with_underarm_seam
+from notchbook.blocks.stretch_pieces.stride_notes import stride_notes
 from notchbook.blocks.stretch_pieces.two_sides import draft_to_meet
 from notchbook.blocks.stretch_pieces.upper_measures import NEEDS, TorsoRead, torso_read, upper_needs
 from notchbook.blocks.stretch_pieces.upper_notes import upper_notes
@@ -62,7 +63,10 @@ def run(pattern: Pattern, context: StepContext, parameters: StretchTorsoParamete
     return Change(
         pattern=upper_cut_data(after, names, half, classes),
         expectations=torso_promises(drafted),
-        notes=tuple(upper_notes(drafted, cloth, upper_passages(drafted, context, parameters), read)),
+        notes=(
+            *upper_notes(drafted, cloth, upper_passages(drafted, context, parameters), read),
+            *stride_notes(drafted, cloth),
+        ),
     )
 
 
@@ -82,7 +86,7 @@ def _length(context: StepContext, reader: StretchReader, parameters: StretchTors
 
 STEP = StepDefinition(
     operation="stretch_torso",
-    version=3,
+    version=4,
     kind="block",
     title="Draft stretch torso",
     sentence="{fit}, {length} length, sleeve {sleeve}, cloth {across} across",
@@ -91,6 +95,6 @@ STEP = StepDefinition(
     needs=NEEDS,
     needs_for=needs_for,
     eases=usual_eases,
-    upcasters={1: dict, 2: dict},
+    upcasters={1: dict, 2: dict, 3: dict},
     refuses=UPPER_REFUSES,
 )

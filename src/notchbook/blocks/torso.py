@@ -13,6 +13,7 @@ from notchbook.blocks.bodice_pieces.drafting import (
     upper_change,
 )
 from notchbook.blocks.bodice_pieces.eases import usual_eases
+from notchbook.blocks.bodice_pieces.upcasting import with_shoulder_as_measured
 from notchbook.blocks.joined.lengths import HemLength, hem_length
 from notchbook.blocks.joined.needs import NEEDS, needs_for
 from notchbook.blocks.joined.one_piece import one_piece_change
@@ -50,13 +51,13 @@ def _hem(context: StepContext, parameters: TorsoParameters) -> HemLength | None:
 
 STEP = StepDefinition(
     operation="torso",
-    version=2,
+    version=3,
     kind="block",
     title="Draft torso",
     sentence="{silhouette}, bust dart {bust_dart}, to the {length}",
     parameters=TorsoParameters,
     run=run,
-    upcasters={1: dict},
+    upcasters={1: dict, 2: with_shoulder_as_measured},
     needs=NEEDS,
     settle=settle,
     needs_for=needs_for,

@@ -6,6 +6,7 @@ and their sources are in ``legs``, the pieces in ``trouser_pieces``.
 """
 
 from dataclasses import replace
+from typing import Any
 
 from notchbook.blocks._panel_names import PanelNames
 from notchbook.blocks.trouser_pieces.draft_notes import draft_notes
@@ -18,6 +19,7 @@ from notchbook.blocks.trouser_pieces.promises import promises
 from notchbook.blocks.trouser_pieces.trouser_measures import NEEDS, needs_for
 from notchbook.pattern import Pattern, frozen_map
 from notchbook.recipe import Change, StepContext, StepDefinition
+from notchbook.units import TOLERANCES
 
 REFUSES = (
     "trousers-crotch-short",
@@ -42,7 +44,9 @@ def run(pattern: Pattern, context: StepContext, parameters: TrousersParameters) 
     """Draft the block into the pattern."""
     names = PanelNames(context.slug)
     drafted = draft_leg(context, parameters, names)
-    front, back = draw_panel(names, "front", drafted.half.front), draw_panel(names, "back", drafted.half.back)
+    least_mouth = 0.0 if parameters.narrow_darts == "sewn" else TOLERANCES.sew_length
+    front = draw_panel(names, "front", drafted.half.front, least_mouth)
+    back = draw_panel(names, "back", drafted.half.back, least_mouth)
     made = pattern.with_pieces(front.piece, back.piece)
     made = made.with_seams(*trouser_seams(names, drafted.half, drafted.given.inseam_stretch))
     made = cut_data(made, drafted)
@@ -54,9 +58,15 @@ def run(pattern: Pattern, context: StepContext, parameters: TrousersParameters) 
     )
 
 
+def _as_drawn_before(parameters: dict[str, Any]) -> dict[str, Any]:
+    """Trousers up to the fourth version sewed darts of any width; their inseam lay where the tape parted, or
+    as near as it went."""
+    return {**parameters, "narrow_darts": "sewn", "inseam_forward": "0 mm", "crotch_parts": "as_far"}
+
+
 STEP = StepDefinition(
     operation="trousers",
-    version=4,
+    version=5,
     kind="block",
     title="Draft trousers",
     sentence="{silhouette}, {length} length",
@@ -66,6 +76,6 @@ STEP = StepDefinition(
     settle=settle_trousers,
     needs_for=needs_for,
     eases=usual_eases,
-    upcasters={1: dict, 2: dict, 3: dict},
+    upcasters={1: dict, 2: dict, 3: dict, 4: _as_drawn_before},
     refuses=REFUSES,
 )

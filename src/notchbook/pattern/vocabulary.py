@@ -204,6 +204,7 @@ VOCABULARY: Mapping[str, str] = MappingProxyType(
         "turned": "when the layers of a piece are turned to their right sides",
         "folded": "when a strip is folded over its edge",
         "closed": "when the inner layer is stitched down over a seam",
+        "basted": "when layers are basted together, to be sewn on as one",
         # sleeves
         "cuff": "the band round the wrist",
         "cuff_edge": "the edge of a cuff that is sewn to its sleeve",

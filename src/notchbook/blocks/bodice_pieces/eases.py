@@ -1,10 +1,11 @@
-"""Eases of the bodice by silhouette and wearer (``eases.toml``), and what layers add (``layers.toml``)."""
+"""Eases of the bodice by silhouette and wearer (``eases.toml``), and what a loose garment or one that is worn
+over others adds (``layers.toml``)."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
-from typing import Any, Final, Literal, get_args
+from typing import Any, Final, Literal
 
 from notchbook.blocks._trade_figures import trade_table
 from notchbook.recipe import UsualEase
@@ -29,7 +30,7 @@ LAYER_WORDS: Final[Mapping[str, str]] = MappingProxyType(
         "neck_lowered": "neck depth",
     }
 )
-"""What a garment that is worn over others has more, by the parameter that says it, in words."""
+"""What a garment that is worn loose or over others has more, by the parameter that says it, in words."""
 
 _EVERYBODY: Final = "everybody"
 _NO_LAYER: Final = "no_layer"
@@ -57,10 +58,10 @@ def ease_row(wearer: Wearer, silhouette: Silhouette, of: str) -> EaseRow:
 
 
 def layer_row(wearer: Wearer, silhouette: Silhouette, of: str) -> EaseRow:
-    """How much the silhouette has more at a place of LAYER_WORDS; nothing where it is worn on the body."""
-    worn = silhouette if silhouette in get_args(Layer) else _NO_LAYER
+    """How much the silhouette has more at a place of LAYER_WORDS; nothing where it lies on the body."""
     rows = _layer_rows()
-    return rows.get((wearer, worn, of)) or rows[_EVERYBODY, worn, of]
+    asked = ((wearer, silhouette, of), (_EVERYBODY, silhouette, of), (_EVERYBODY, _NO_LAYER, of))
+    return next(rows[one] for one in asked if one in rows)
 
 
 def usual_eases() -> tuple[UsualEase, ...]:

@@ -4,6 +4,7 @@ from notchbook.blocks.bodice_pieces.below_waist import HipPanel
 from notchbook.blocks.bodice_pieces.panel import InnerOpening, Level, PanelShape, Run
 from notchbook.blocks.upper.shapes import BackHalf, FrontHalf
 from notchbook.geometry import Line, Path, Point
+from notchbook.units import TOLERANCES
 
 
 def hip_panel(shape: PanelShape, upper: FrontHalf | BackHalf, below: HipPanel) -> PanelShape:
@@ -40,8 +41,11 @@ def _side_run(run: Run, below: HipPanel) -> Run:
     part = run.parts[0]
     kept = part.length - min(_REDRAWN, part.length / 3.0)
     joint = below.side.nearest(part.point_at(kept)).distance_along
-    lowest = below.side.between(0.0, joint).joined(part.between(kept, part.length))
-    return Run(run.edge, (lowest, *run.parts[1:]), run.openings)
+    below_dart, beside_dart = below.side.between(0.0, joint), part.between(kept, part.length)
+    gap = below_dart.end.distance_to(beside_dart.start)
+    if TOLERANCES.join < gap < TOLERANCES.closure:  # a dart that opens within the rounding of the waist
+        below_dart = below_dart.with_end(beside_dart.start)
+    return Run(run.edge, (below_dart.joined(beside_dart), *run.parts[1:]), run.openings)
 
 
 def _center_run(run: Run, hem_center: Point) -> Run:

@@ -22,6 +22,9 @@ _ROUGHLY = 2.0
 """mm of the crotch seam."""
 
 _ROUNDS = 10
+_HALVINGS = 6
+"""After which the extension given from back to front is known to a sixtieth of its range."""
+
 _OTHER_STARTS = (4.0, 8.0, -4.0)
 """Steps at which the search begins anew where a leg can not be drawn on the way from its first start."""
 
@@ -113,6 +116,9 @@ class CrotchFit:
             if nearer is None or abs(nearer.pulled.steps) > most_steps:
                 self._gave_way = True
                 break
+            if not self._keeps_shape(drawn, nearer):
+                self._gave_way = True
+                return self._nearest_in_shape(drawn, shift)
             drawn = nearer
             slope = max(0.2, (drawn.front.crotch - last[1]) / (shift - last[0]))
             last = (shift, drawn.front.crotch)
@@ -122,7 +128,7 @@ class CrotchFit:
         """By how much the front of a leg from ``split`` is longer than given, mm.
 
         0 unless a lever stands in the way: at its limit, beyond the steps that are bearable for the sake of
-        the parts, or where no leg can be drawn.
+        the parts, where a curve would lose its shape, or where no leg can be drawn.
         """
         wanted = self._wanted_front
         return 0.0 if wanted is None or not self._gave_way else drawn.front.crotch - wanted
@@ -137,6 +143,29 @@ class CrotchFit:
     def _shift_range(self) -> Range:
         hip = self._given.hip
         return Range(proportion("shift.least") * hip, 0.0, proportion("shift.most") * hip)
+
+    def _keeps_shape(self, before: Drawn, after: Drawn) -> bool:
+        """Whether no crotch curve of the leg nears a straight ramp for the sake of the parts."""
+        if self._given.crotch_parts == "as_far" or self._given.is_split_fixed:
+            return True
+        least = (
+            min(proportion(f"curve.end_{name}"), panel.curve.end_hollow)
+            for name, panel in (("front", before.front), ("back", before.back))
+        )
+        ends = (after.front.curve.end_hollow, after.back.curve.end_hollow)
+        return all(end >= fair for end, fair in zip(ends, least, strict=True))
+
+    def _nearest_in_shape(self, drawn: Drawn, shift: float) -> Drawn:
+        """The leg on the way from the drawn one to this shift that keeps its shape and lies nearest to it."""
+        best, low, high = drawn, drawn.pulled.shift, shift
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2.0
+            found = self._found(best.pulled.steps, middle)
+            if found is not None and self._keeps_shape(drawn, found):
+                best, low = found, middle
+            else:
+                high = middle
+        return best
 
     @property
     def _steps_for_parts(self) -> float:

@@ -35,6 +35,26 @@ def count_darts(given: TrousersGiven) -> tuple[int, int]:
     return front, back
 
 
+def worth_sewing(given: TrousersGiven, front: DrawnPanel, back: DrawnPanel) -> TrousersGiven:
+    """The same with as many darts sewn as this drawn leg is worth; the others are kept, empty.
+
+    Two behind become one where one takes up both; what is narrower than is worth its sewing goes to center
+    and side. A front has no dart before a back that has lost its own.
+    """
+    behind = min(given.back_darts, _back_count(_intake(back)))
+    if behind < given.back_darts:
+        fewer = given.back_darts - behind
+        given = replace(given, back_darts=behind, back_empty=given.back_empty + fewer)
+        return given if behind else _less_in_front(given, given.front_darts)
+    least = proportion("dart.worth")
+    worth = int(_intake(front) / least)
+    return _less_in_front(given, max(0, given.front_darts - worth))
+
+
+def _less_in_front(given: TrousersGiven, fewer: int) -> TrousersGiven:
+    return replace(given, front_darts=given.front_darts - fewer, front_empty=given.front_empty + fewer)
+
+
 def _back_count(intake: float) -> int:
     if intake < proportion("dart.worth"):
         return 0

@@ -3,6 +3,7 @@ construction."""
 
 from notchbook.blocks.legs.belly_room import Stand, lacking, room_for
 from notchbook.blocks.legs.crotch_fit import CrotchFit
+from notchbook.blocks.legs.dart_counts import worth_sewing
 from notchbook.blocks.legs.drawing import Drawn
 from notchbook.blocks.legs.given import TrousersGiven
 from notchbook.blocks.legs.levers import levers
@@ -25,7 +26,7 @@ def draft_trousers(given: TrousersGiven) -> TrousersHalf:
     ``trousers-inseam-unreachable``, ``trousers-hem-above-crotch``, ``trousers-knee-above-crotch``,
     ``trousers-crotch-flat``, ``trousers-crotch-unsettled``.
     """
-    fit, drawn = _fitted(given)
+    fit, drawn, given = _with_worthy_darts(given)
     return TrousersHalf(
         panel(drawn.front, 90.0 + drawn.fork_share),
         panel(drawn.back, 90.0 - drawn.fork_share),
@@ -41,6 +42,22 @@ def draft_trousers(given: TrousersGiven) -> TrousersHalf:
         drawn.legs.girth(proportion("thigh.below")) if drawn.legs.reaches_below else drawn.legs.girth(0.0),
         fit.split_miss(drawn),
     )
+
+
+def _with_worthy_darts(given: TrousersGiven) -> tuple[CrotchFit, Drawn, TrousersGiven]:
+    """The leg with its crotch fitted, and from what it was drawn: without darts that are not worth their
+    sewing, where those are left out. Where the leg cannot be had so, it keeps them."""
+    fit, drawn = _fitted(given)
+    while given.narrow_darts == "left_out":
+        fewer = worth_sewing(given, drawn.front, drawn.back)
+        if fewer == given:
+            break
+        try:
+            fit, drawn = _fitted(fewer)
+        except DraftRefused:
+            break
+        given = fewer
+    return fit, drawn, given
 
 
 def _fitted(given: TrousersGiven) -> tuple[CrotchFit, Drawn]:

@@ -10,7 +10,7 @@ from notchbook.blocks.legs.hip_in_use import waist_in_use
 from notchbook.blocks.legs.legs_below import LegPanel, Legs, LegsDrafter, LegsPlan, foot
 from notchbook.blocks.legs.proportions import proportion
 from notchbook.blocks.legs.pull import Pulled
-from notchbook.blocks.legs.top import BACK_PLACES, Top, TopDrafter, TopPlan, dart_lengths, front_places
+from notchbook.blocks.legs.top import Top, TopDrafter, TopPlan, back_places, dart_lengths, front_places
 from notchbook.blocks.legs.waist_plan import WaistPlan, panel_widths
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Point
@@ -31,8 +31,8 @@ class Drafters:
 
     def __init__(self, given: TrousersGiven) -> None:
         self.legs = LegsDrafter(given)
-        self.front = TopDrafter(given.front_darts)
-        self.back = TopDrafter(given.back_darts)
+        self.front = TopDrafter(given.front_darts + given.front_empty)
+        self.back = TopDrafter(given.back_darts + given.back_empty)
 
 
 @dataclass(frozen=True)
@@ -96,21 +96,15 @@ def draw(given: TrousersGiven, drafters: Drafters, belly: Belly, pull: Pulled) -
     legs = drafters.legs.draw(plan)
     lengths = dart_lengths(given, waist)
     places = (
-        front_places(given.hip_depth, front_slant, lengths[0], waist.front, -legs.front.center.x),
-        BACK_PLACES[given.back_darts],
+        front_places(given, front_slant, lengths[0], waist.front, -legs.front.center.x),
+        back_places(given),
     )
-    tops = (
-        drafters.front.draw(
-            TopPlan(widths[0], given.hip_depth, front_slant, leans[0], lengths[0], places[0], pull.raised),
-            waist.front,
-        ),
-        drafters.back.draw(
-            TopPlan(
-                widths[1], given.hip_depth, pull.slant, leans[1], lengths[1], places[1], pull.back_raised
-            ),
-            waist.back,
-        ),
+    slants, raised = (front_slant, pull.slant), (pull.raised, pull.back_raised)
+    front, back = (
+        TopPlan(widths[i], given.hip_depth, slants[i], leans[i], lengths[i], places[i], sewn, raised[i])
+        for i, sewn in enumerate((given.front_darts, given.back_darts))
     )
+    tops = (drafters.front.draw(front, waist.front), drafters.back.draw(back, waist.back))
     corners = _corners(legs, (front_slant, pull.slant), hip)
     return Drawn(
         _panel("front", tops[0], legs.front, corners[0], hip),

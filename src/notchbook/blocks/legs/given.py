@@ -7,8 +7,14 @@ Cut = Literal["close", "wide", "culottes"]
 """How the legs are cut about the crotch: ``close`` for fitted and straight trousers and shorts; ``wide`` may
 hang deeper; ``culottes`` have the long extensions of a divided skirt."""
 
+CrotchParts = Literal["in_shape", "as_far"]
+"""How far the parts of the crotch are followed: while both curves keep their shape, or as the levers go."""
+
 CrotchLimits = Literal["usual", "wide"]
 """How far the levers of the crotch may be pulled."""
+
+NarrowDarts = Literal["left_out", "sewn"]
+"""What becomes of darts that are too narrow for their sewing."""
 
 Wearer = Literal["women", "men"]
 """Whose customs of darts and slant hold; None for children and where it is not known."""
@@ -35,8 +41,8 @@ class TrousersGiven:
     may pull it (see the levers), down to ``depth_most`` (or to the ease itself where that is more).
     ``crotch`` is the sewn length of the whole crotch seam that is wanted, from the top edge in front to that
     behind; ``front_crotch`` and ``back_crotch`` are its parts where both were measured, else None: the total
-    counts, the parts are met as far as they can. ``is_split_fixed`` says that they are those of the other
-    leg, to which this one is sewn: then the levers go as far as they must.
+    counts, the parts are met as far as ``crotch_parts`` says. ``is_split_fixed`` says that they are those of
+    the other leg, to which this one is sewn: then the levers go as far as they must.
 
     ``thigh`` is the least girth of the leg, at the crotch level and 50 mm below. ``knee`` and ``hem`` are the
     finished girths of the leg; without a ``knee`` the leg runs from the crotch level to the hem in one line,
@@ -46,7 +52,9 @@ class TrousersGiven:
     ``inseam_stretch`` is how much shorter the back inseam is than the front one, on which it is stretched.
     ``between`` are girths between top edge and hip (belly, high hip). ``front_hip`` and ``front_waist`` are
     front arcs of the whole body with their share of ease, None when not measured. The counts of darts are
-    settled before: 0 to 2 (``dart_counts.count_darts``). A dart length of None is the usual one.
+    settled before: 0 to 2 (``dart_counts.count_darts``). Where ``narrow_darts`` are left out, as many of them
+    as are worth their sewing are drawn on this body; ``front_empty`` and ``back_empty`` more keep their names
+    and take up nothing. A dart length of None is the usual one.
     """
 
     waist: float
@@ -65,6 +73,9 @@ class TrousersGiven:
     cut: Cut = "close"
     front_darts: int = 1
     back_darts: int = 2
+    front_empty: int = 0
+    back_empty: int = 0
+    narrow_darts: NarrowDarts = "sewn"
     front_crotch: float | None = None
     back_crotch: float | None = None
     inseam_stretch: float = 5.0
@@ -75,4 +86,5 @@ class TrousersGiven:
     front_dart_length: float | None = None
     back_dart_length: float | None = None
     crotch_limits: CrotchLimits = "usual"
+    crotch_parts: CrotchParts = "as_far"
     is_split_fixed: bool = False

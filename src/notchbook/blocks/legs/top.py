@@ -18,8 +18,9 @@ from notchbook.blocks.upper.shapes import OpenDart
 from notchbook.errors import DraftRefused, GeometryError
 from notchbook.geometry import Cubic, Path, Point, Transform
 
-BACK_PLACES = {0: (), 1: (0.5,), 2: (0.36, 0.68)}
-"""Where the back's darts stand on the sewn waist, as shares from the center. Set by eye."""
+_BACK_PLACES = {1: (0.5, 0.75), 2: (0.36, 0.68)}
+"""Where the back's darts stand on the sewn waist, as shares from the center, by how many are sewn; beside a
+single one an empty one stands. Set by eye."""
 
 _ROUNDS = 30
 _EXACT = 1e-8
@@ -29,8 +30,9 @@ _EXACT = 1e-8
 @dataclass(frozen=True, slots=True)
 class TopPlan:
     """What one top is drawn from: width at the hip, the slant of the center and how far the side leans out
-    at the hip (degrees), the dart lengths and their places on the sewn waist (shares from the center), and by
-    how much the waist at the center is raised (mm)."""
+    at the hip (degrees), the dart lengths and their places on the sewn waist (shares from the center), how
+    many of them are sewn (the first; the others take up nothing), and by how much the waist at the center is
+    raised (mm)."""
 
     width: float
     hip_depth: float
@@ -38,6 +40,7 @@ class TopPlan:
     lean_out: float
     dart_lengths: tuple[float, ...]
     dart_places: tuple[float, ...]
+    sewn_darts: int
     raised: float
 
 
@@ -94,7 +97,7 @@ class TopDrafter:
             ) from error
 
     def _by_darts(self, plan: TopPlan, take: Take) -> Top | None:
-        if not plan.dart_lengths or take.darts <= 0.0:
+        if not plan.sewn_darts or take.darts <= 0.0:
             return None
         drafter = _drafter(plan, take.side, take.net)
         found = self._near_the_last(drafter, take) or drafter.closed_to(
@@ -131,10 +134,10 @@ class TopDrafter:
 def _drafter(plan: TopPlan, take_in: float, net: float) -> PanelDrafter:
     side = side_above_hip(Point(plan.width, 0.0), take_in, plan.hip_depth, plan.lean_out)
     upright = side.transformed(Transform.rotation(plan.slant, Point(0.0, 0.0)))
-    count = len(plan.dart_lengths)
+    sewn = plan.sewn_darts
     darts = tuple(
-        DartPlan(place, length, 1.0 / count)
-        for place, length in zip(plan.dart_places, plan.dart_lengths, strict=True)
+        DartPlan(place, length, 1.0 / sewn if index < sewn else 0.0)
+        for index, (place, length) in enumerate(zip(plan.dart_places, plan.dart_lengths, strict=True))
     )
     slack = proportion("waist.square_slack")
     return PanelDrafter(PanelPlan(upright, darts, slack), _Height(plan.raised, plan.hip_depth), net)
@@ -159,13 +162,13 @@ def _turned(plan: TopPlan, take_in: float, panel: Panel) -> Top:
 
 
 def dart_lengths(given: TrousersGiven, waist: WaistPlan) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """The lengths of the front and the back darts, the one at the center first, mm."""
+    """The lengths of the front and the back darts, the one at the center first, empty ones last, mm."""
     front = given.front_dart_length or _usual_length("front", given, waist.front.darts, given.front_darts)
     back = given.back_dart_length or _usual_length("back", given, waist.back.darts, given.back_darts)
     second = proportion("dart.second")
     return (
-        tuple(front * second**index for index in range(given.front_darts)),
-        tuple(back * second**index for index in range(given.back_darts)),
+        tuple(front * second**index for index in range(given.front_darts + given.front_empty)),
+        tuple(back * second**index for index in range(given.back_darts + given.back_empty)),
     )
 
 
@@ -177,18 +180,24 @@ def _usual_length(panel: str, given: TrousersGiven, darts: float, count: int) ->
 
 
 def front_places(
-    plan_depth: float, slant: float, lengths: tuple[float, ...], take: Take, crease: float
+    given: TrousersGiven, slant: float, lengths: tuple[float, ...], take: Take, crease: float
 ) -> tuple[float, ...]:
     """Where the front's darts stand on the sewn waist: the first with its point on the crease, which is
     pressed up to it; a second halfway from there to the side.
 
-    ``crease`` is how far it lies from the center at the hip line, ``plan_depth`` the hip depth, mm.
+    ``crease`` is how far it lies from the center at the hip line, mm.
     """
     if not lengths:
         return ()
-    angle, up = radians(slant), plan_depth - lengths[0]
+    angle, up = radians(slant), given.hip_depth - lengths[0]
     point = crease * cos(angle) - up * sin(angle)
-    opened = proportion("dart.front_opens") * take.darts / len(lengths)
+    opened = proportion("dart.front_opens") * take.darts / max(given.front_darts, 1)
     first = (point - opened / 2.0) / take.net
     first = min(proportion("dart.farthest"), max(proportion("dart.nearest"), first))
     return (first, (1.0 + first) / 2.0)[: len(lengths)]
+
+
+def back_places(given: TrousersGiven) -> tuple[float, ...]:
+    """Where the back's darts stand on the sewn waist, as shares from the center."""
+    all_darts = given.back_darts + given.back_empty
+    return _BACK_PLACES[given.back_darts or max(all_darts, 1)][:all_darts]

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from math import atan2, degrees, sqrt
 
+from notchbook.blocks.stretch.armhole_widths import slope_of
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.round_curve import round_curve
 from notchbook.geometry import Cubic, Path, Point, curve_between, direction
@@ -42,7 +43,7 @@ def draw_armhole(plan: ArmholePlan) -> Path:
 def _upper(plan: ArmholePlan, heading: float) -> tuple[Cubic, ...]:
     """From the shoulder point to ``across``: one curve, or where that would leave the shoulder in a hook, a
     rounder one that takes most of the turn and one that goes on from it."""
-    leaving, pull = -90.0 - plan.slope, figure("armhole.upper_pull")
+    leaving, pull = -90.0 - plan.slope, _upper_pull(plan)
     whole = curve_between(plan.tip, leaving, plan.across, heading, 1.0, pull)
     if abs(whole.curvature(0.0)) * figure("armhole.least_shoulder_radius") <= 1.0:
         return (whole,)
@@ -54,6 +55,18 @@ def _upper(plan: ArmholePlan, heading: float) -> tuple[Cubic, ...]:
         return (whole,)
     rest = curve_between(place, onward, plan.across, heading, 1.0, figure("armhole.rest_pull"))
     return round_curve(plan.tip, leaving, place, onward), rest
+
+
+def _upper_pull(plan: ArmholePlan) -> float:
+    """How long the upper part keeps the direction of the upright, over a batten: as long as an arc does where
+    the shoulder point lies so far out that it is one, or it would bend quickly there."""
+    down, out = plan.tip.y - plan.across.y, plan.tip.x - plan.across.x
+    if down <= 0.0 or out <= 0.0:
+        return figure("armhole.upper_pull")
+    arc = out / (figure("armhole.even_bend") * slope_of(plan.slope) * down)
+    begins = figure("armhole.arc_begins")
+    share = min(max((arc - begins) / (1.0 - begins), 0.0), 1.0)
+    return figure("armhole.upper_pull") + share * (1.0 - figure("armhole.upper_pull"))
 
 
 def _hook(plan: ArmholePlan, heading: float, curvature: float) -> Cubic:

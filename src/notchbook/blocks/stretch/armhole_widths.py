@@ -1,9 +1,9 @@
 """How far from the center the armholes of a stretch block are upright, between bust and shoulder."""
 
-from math import radians, tan
+from math import pi, radians, tan
 
 from notchbook.blocks.stretch.figures import figure
-from notchbook.blocks.stretch.given import TorsoGiven
+from notchbook.blocks.stretch.given import StretchSleeveGiven, TorsoGiven
 from notchbook.geometry import Point
 
 _LEAST_SLOPE = 1.0
@@ -27,11 +27,42 @@ def limits(given: TorsoGiven, underarm_x: float) -> tuple[float, float]:
     Very stretchy cloth narrows the bust much; the across back follows it only so far, and the armhole is
     hollowed less instead.
     """
-    usual = (1.0 - figure("armhole.least_room_share")) * underarm_x
+    usual = underarm_x - least_room(given, underarm_x)
     held = (1.0 - figure("armhole.most_across_narrowing")) * given.across_back / 2.0
     farthest = (1.0 - figure("armhole.least_flagged_share")) * underarm_x
-    inmost = (1.0 - figure("armhole.most_room_share")) * underarm_x
+    inmost = (1.0 - most_room_share(given)) * underarm_x
     return inmost, max(usual, min(held, farthest))
+
+
+def most_room_share(given: TorsoGiven) -> float:
+    """The most way from the upright of the back armhole to the underarm, over a quarter of the bust."""
+    return figure("armhole.close_room_share" if given.is_close else "armhole.most_room_share")
+
+
+def least_room(given: TorsoGiven, underarm_x: float) -> float:
+    """The least way from the upright of the back armhole to the underarm, mm: front and back together hold
+    the arm as its sleeve has it; a full arm is no reason for more than the bust leaves usually."""
+    usual = figure("armhole.least_room_share") * underarm_x
+    if given.sleeve is None:
+        return usual
+    return min(usual, max(_arm_room(given.sleeve, given), figure("armhole.least_flagged_share") * underarm_x))
+
+
+def _arm_room(sleeve: StretchSleeveGiven, given: TorsoGiven) -> float:
+    """The back's part of the diameter of the arm, mm; the front has more, as it is hollowed farther in."""
+    return (sleeve.biceps / pi - front_narrower(given)) / 2.0
+
+
+def suited_bust(given: TorsoGiven) -> float:
+    """The bust nearest to the one that is given under which the across back keeps its width: with room for
+    the arm and no pouch, mm. ``bust_limits`` do not count."""
+    half = given.across_back / 2.0
+    quarter = half / (1.0 - figure("armhole.least_room_share"))
+    if given.sleeve is not None:
+        narrow = half / (1.0 - figure("armhole.least_flagged_share"))
+        quarter = min(quarter, max(half + _arm_room(given.sleeve, given), narrow))
+    widest = half / (1.0 - most_room_share(given))
+    return 4.0 * min(max(given.bust / 4.0, quarter), widest)
 
 
 def back_width(given: TorsoGiven, tip: Point, underarm: Point) -> float:

@@ -1,5 +1,6 @@
 """The bodysuit: the stretch torso with a crotch join and leg openings."""
 
+from dataclasses import replace
 from math import radians, sin
 
 from notchbook.blocks.stretch.figures import figure
@@ -15,16 +16,18 @@ from notchbook.geometry.solve import solve_rising
 from notchbook.units import TOLERANCES
 
 
-def draft_bodysuit(given: BodysuitGiven) -> BodysuitHalf:
-    """Draft one side. The leg opening is as long as asked where its height at the side can be placed so;
+def draft_bodysuit(asked: BodysuitGiven) -> BodysuitHalf:
+    """Draft one side. What neither the side seam nor the cloth gives over a full bust lengthens the front
+    crotch. The leg opening is as long as asked where its height at the side can be placed so;
     else it is drafted at the limit, and the lever says so.
 
     DraftRefused: ``bodysuit-crotch-short``, ``bodysuit-crotch-wide``, ``bodysuit-leg-no-room`` and what
     ``draw_upper`` refuses.
     """
-    _require_crotch(given)
-    low = -(min(given.crotch_front, given.crotch_back) - figure("leg.least_over_crotch"))
-    frame = draw_upper(given.torso, low)
+    _require_crotch(asked)
+    low = -(min(asked.crotch_front, asked.crotch_back) - figure("leg.least_over_crotch"))
+    frame = draw_upper(asked.torso, low)
+    given = replace(asked, crotch_front=asked.crotch_front + frame.front_length.lower)
     highest = -figure("leg.most_height_share") * given.torso.hip_depth
     height = _height(given, frame.side.path, low, max(highest, low))
     lines = leg_lines(given, frame.side.path, height)

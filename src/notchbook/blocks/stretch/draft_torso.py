@@ -6,7 +6,7 @@ from notchbook.blocks.stretch.shapes import TorsoHalf, TorsoPanel
 from notchbook.blocks.stretch.side_seam import cut_at
 from notchbook.blocks.stretch.upper_frame import UpperFrame, draw_upper, notch_place
 from notchbook.errors import DraftRefused
-from notchbook.geometry import Path, Point
+from notchbook.geometry import Path, Point, curve_between
 
 
 def draft_torso(given: TorsoGiven) -> TorsoHalf:
@@ -19,8 +19,9 @@ def draft_torso(given: TorsoGiven) -> TorsoHalf:
         raise DraftRefused("stretch-length-negative", length=given.length)
     frame = draw_upper(given, -given.length)
     side = cut_at(frame.side.path, -given.length)
+    front_side = lengthened(side, frame.front_length.longer)
     return TorsoHalf(
-        _panel(frame, frame.necks.front, True, lengthened(side, frame.front_length.longer)),
+        _panel(frame, frame.necks.front, True, front_side),
         _panel(frame, frame.necks.back, False, side),
         frame.sleeve,
         frame.levels,
@@ -39,11 +40,12 @@ def _panel(frame: UpperFrame, neck: Path, is_front: bool, side: Path) -> TorsoPa
         armhole=armhole,
         across=across,
         side=side,
-        hem=_hem(side),
+        hem=_hem(side, frame.front_length.lower if is_front else 0.0),
         notch=notch_place(armhole.length, share),
     )
 
 
-def _hem(side: Path) -> Path:
-    """Level from the center, square to the side seam."""
-    return Path.line(Point(0.0, side.end.y), side.end)
+def _hem(side: Path, lower: float) -> Path:
+    """From the center, so much lower than the side, and square to both."""
+    center = Point(0.0, side.end.y - lower)
+    return Path.line(center, side.end) if lower == 0.0 else Path.of(curve_between(center, 0.0, side.end, 0.0))

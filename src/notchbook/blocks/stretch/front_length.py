@@ -1,7 +1,8 @@
 """The front over the bust: longer than the back by what the cloth should not have to give there.
 
 The cloth is added between underarm and waist and eased into the back's side seam between two notches; what
-lies below goes down with it.
+lies below goes down with it. What the side seam does not take is let out at the lower end of the center
+front.
 """
 
 from dataclasses import dataclass
@@ -18,18 +19,20 @@ class FrontLength:
 
     ``lacks`` is by how much a front as long as the back is shorter than the body there (below 0: longer;
     None: not measured), ``gives`` what the cloth may give of it, ``longer`` by how much the front is drafted
-    longer and ``most`` what the side seam eases in without a pucker.
+    longer, ``most`` what the side seam eases in without a pucker and ``lower`` by how much more its center
+    ends lower: at the hem or, of a suit, at the crotch.
     """
 
     lacks: float | None
     gives: float
     longer: float
     most: float
+    lower: float
 
     @property
     def short(self) -> float:
-        """What neither the cloth nor the longer front covers, mm."""
-        return max((self.lacks or 0.0) - self.gives - self.longer, 0.0)
+        """What neither the cloth nor the longer front nor its lower center covers, mm."""
+        return max((self.lacks or 0.0) - self.gives - self.longer - self.lower, 0.0)
 
 
 def front_length(given: TorsoGiven, neck_height: float, side: Path) -> FrontLength:
@@ -39,11 +42,24 @@ def front_length(given: TorsoGiven, neck_height: float, side: Path) -> FrontLeng
     eased = cut_at(side, 0.0).length - 2.0 * figure("front.ease_from_end")
     usual, most = (max(figure(f"front.{word}_ease") * eased, 0.0) for word in ("usual", "most"))
     if given.front_longer is not None:
-        return FrontLength(lacks, given.front_gives, given.front_longer, most)
-    longer = min((lacks or 0.0) - given.front_gives, usual)
-    return FrontLength(
-        lacks, given.front_gives, longer if longer >= figure("front.least_longer") else 0.0, most
-    )
+        return FrontLength(lacks, given.front_gives, given.front_longer, most, given.front_lower)
+    missing = (lacks or 0.0) - given.front_gives
+    longer = _worth(min(missing, usual))
+    lower = _worth(min(missing - longer, figure("front.most_lower")))
+    return FrontLength(lacks, given.front_gives, longer, most, lower)
+
+
+def _worth(amount: float) -> float:
+    """The amount, or nothing where it is too little to be drawn, mm."""
+    return amount if amount >= figure("front.least_longer") else 0.0
+
+
+def shared(own: FrontLength, other: FrontLength) -> tuple[float, float]:
+    """By how much a front that belongs to both of the wearer's sides is longer, as both side seams ease it
+    in, and how much lower its center ends, mm: together it has the mean of what its sides have."""
+    longer = min(own.longer, other.longer)
+    whole = sum(half.longer + half.lower for half in (own, other)) / 2.0
+    return longer, min(whole - longer, figure("front.most_lower"))
 
 
 def lengthened(side: Path, longer: float) -> Path:

@@ -35,6 +35,9 @@ class StretchSleeveGiven:
 class TorsoGiven:
     """One side of a stretch torso without darts; front and back have the same side seam.
 
+    ``bust`` may be drafted otherwise within ``bust_limits``, where the across back leaves the arm too little
+    room under it or a pouch (None: as given).
+    ``is_close``: it lies on the body, its shoulder on the shoulder.
     ``waist`` None: the side runs from bust to hip as it falls; up to ``loosest_waist`` it may be drafted
     wider where the side seam would lean too much (None: as given). ``neck`` is the length of the whole neck
     seam at the neck base; ``neck_wider`` opens it along the shoulder seam, ``front_neck_lower`` and
@@ -50,7 +53,8 @@ class TorsoGiven:
 
     ``front_length`` runs from the side-neck point over the bust to the waist (None: not measured), of which
     the cloth may give ``front_gives``; ``front_longer`` is by how much the front is to be longer than the
-    back (None: by what is missing, as far as the side seam eases it in).
+    back (None: by what is missing, as far as the side seam eases it in, and its center lower by the rest);
+    with it ``front_lower`` says by how much its center ends lower still.
     """
 
     bust: float
@@ -65,6 +69,8 @@ class TorsoGiven:
     hip_depth: float
     length: float
     across_chest: float | None = None
+    is_close: bool = False
+    bust_limits: tuple[float, float] | None = None
     loosest_waist: float | None = None
     front_neck_depth: float | None = None
     neck_wider: float = 0.0
@@ -76,6 +82,7 @@ class TorsoGiven:
     front_length: float | None = None
     front_gives: float = 0.0
     front_longer: float | None = None
+    front_lower: float = 0.0
 
     @property
     def front_slope(self) -> float:

@@ -53,8 +53,16 @@ def _natural_length(given: TorsoGiven, necks: Necks, underarm: Point) -> float:
     farthest_in = reach(given.back_slope, (1.0 - figure("armhole.back_level")) * tall)
     inmost, outmost = limits(given, underarm.x)
     wanted = min(max(given.across_back / 2.0, inmost), outmost)
-    least = (wanted + figure("armhole.tip_out") - necks.base.x) / cos(slope)
-    most = (wanted + farthest_in - necks.base.x) / cos(slope)
+
+    def over(width: float, out: float) -> float:
+        """Along the shoulder to a point so far outside of this width."""
+        return (width + out - necks.base.x) / cos(slope)
+
+    out = figure("armhole.tip_out")
+    least, most = over(wanted, out), over(wanted, farthest_in)
+    if given.is_close:
+        given_up = over((1.0 - figure("armhole.gives_for_shoulder")) * wanted, out)
+        least = max(min(least, given.shoulder + figure("armhole.close_dropping")), given_up)
     longest = _longest(given)
     shortest = (1.0 - figure("armhole.most_narrowing_share")) * given.shoulder
     return min(max(min(max(given.shoulder, least), longest), shortest), max(most, shortest))

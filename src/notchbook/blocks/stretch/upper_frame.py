@@ -1,9 +1,10 @@
 """What torso and bodysuit share: necks, shoulders, armholes, the side seam and the sleeve."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from notchbook.blocks.stretch.arm_room import ArmRoom, settle_arm_room
+from notchbook.blocks.stretch.armhole_widths import suited_bust
 from notchbook.blocks.stretch.armholes import Armholes, draw_armholes
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.front_length import FrontLength, front_length
@@ -38,7 +39,7 @@ def draw_upper(asked: TorsoGiven, low: float) -> UpperFrame:
     Refuses as the parts do.
     """
     necks = draw_necks(asked)
-    given = with_loosened_waist(with_strap_out(asked, necks), low)
+    given = with_loosened_waist(with_strap_out(_with_suited_bust(asked), necks), low)
     if given.strap != asked.strap:
         necks = draw_necks(given)
     underarm_y = given.back_length - given.armhole_depth
@@ -64,9 +65,21 @@ def draw_upper(asked: TorsoGiven, low: float) -> UpperFrame:
     )
 
 
+def _with_suited_bust(asked: TorsoGiven) -> TorsoGiven:
+    """What is asked with the bust drafted so much wider or narrower, within its limits, that the across back
+    keeps its width."""
+    if asked.bust_limits is None or asked.is_cut_in:
+        return asked
+    least, most = asked.bust_limits
+    return replace(asked, bust=min(max(suited_bust(asked), least), most))
+
+
 def _given_levers(asked: TorsoGiven, given: TorsoGiven) -> tuple[Lever, ...]:
-    """By how much strap and waist are drafted otherwise than asked."""
+    """By how much bust, strap and waist are drafted otherwise than asked."""
     found: list[Lever] = []
+    if asked.bust_limits is not None:
+        least, most = (limit - asked.bust for limit in asked.bust_limits)
+        found.append(Lever("bust_wider", given.bust - asked.bust, least, most, 0.0))
     if asked.strap_edges is not None and given.strap_edges is not None:
         moved = given.strap_edges[1] - asked.strap_edges[1]
         most = figure("armhole.strap_outmost") * asked.shoulder - asked.strap_edges[1]

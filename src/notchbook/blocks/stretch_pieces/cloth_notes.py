@@ -10,6 +10,9 @@ from notchbook.pattern import Finding, Measured, Severity, worded
 CHECK = "stretch-draft"
 """The name under which the drafts of stretch cloth speak."""
 
+COMFORTABLE_SHARE = 0.6
+"""Of what a cloth stretches so much is comfortable in wear all day (own judgment)."""
+
 _GIRTHS = ("bust_girth", "waist_girth", "hip_girth", "thigh_girth", "knee_girth", "calf_girth", "ankle_girth")
 """What the cloth must go round; the arm has its own words."""
 

@@ -75,7 +75,8 @@ def bodysuit_promises(drafted: Drafted, given: BodysuitGiven) -> tuple[Expectati
 def _girths(drafted: Drafted) -> Iterator[Expectation]:
     given = drafted.given
     waist = None if given.waist is None else given.waist + drafted.pulled("waist_wider")
-    for of, wanted in (("bust", given.bust), ("waist", waist), ("hip", given.hip)):
+    bust = given.bust + drafted.pulled("bust_wider")
+    for of, wanted in (("bust", bust), ("waist", waist), ("hip", given.hip)):
         whole, cut_short = drafted.across(of)
         if wanted is not None and len(whole) + len(cut_short) == 2:
             yield replace(
@@ -203,7 +204,8 @@ def _crotch(drafted: Drafted, given: BodysuitGiven) -> Iterator[Expectation]:
         (drafted.names.at(which, "waist_center"), drafted.names.at(which, "crotch_center"))
         for which in ("front", "back")
     )
-    yield _length(drafted, "crotch_length", given.crotch_front + given.crotch_back, chains=chains)
+    crotch = given.crotch_front + given.crotch_back + drafted.half.front_length.lower
+    yield _length(drafted, "crotch_length", crotch, chains=chains)
     for which in ("front", "back"):
         yield _plain(
             drafted,

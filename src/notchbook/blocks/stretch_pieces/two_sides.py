@@ -1,14 +1,15 @@
 """Drafting one of the wearer's sides so that it meets the other at the center front.
 
 The neck pit belongs to both sides; where shoulders or necks differ it lies at the mean of the two. So does
-what the front is longer over the bust: by as much as both side seams ease in. The other
-centers are drafted from measures of the center, which are one for both.
+what the front is longer over the bust: by as much as both side seams ease in, and the rest at its lower end.
+The other centers are drafted from measures of the center, which are one for both.
 """
 
 from collections.abc import Callable
 from dataclasses import replace
 from typing import TypeVar
 
+from notchbook.blocks.stretch.front_length import shared
 from notchbook.blocks.stretch.given import BodysuitGiven, TorsoGiven
 from notchbook.blocks.stretch.shapes import BodysuitHalf, TorsoHalf
 from notchbook.recipe import StepContext
@@ -27,16 +28,17 @@ def draft_to_meet(
         return half
     other = draw(read_other())
     apart = half.front.neck.start.y - other.front.neck.start.y
-    longer = min(half.front_length.longer, other.front_length.longer)
-    if abs(apart) < TOLERANCES.join and longer == half.front_length.longer:
+    longer, lower = shared(half.front_length, other.front_length)
+    has_both = (half.front_length.longer, half.front_length.lower) == (longer, lower)
+    if abs(apart) < TOLERANCES.join and has_both:
         return half
-    return draw(_longer(_lowered(own, apart / 2.0), longer))
+    return draw(_longer(_lowered(own, apart / 2.0), longer, lower))
 
 
-def _longer(given: GivenT, longer: float) -> GivenT:
+def _longer(given: GivenT, longer: float, lower: float) -> GivenT:
     if isinstance(given, BodysuitGiven):
-        return replace(given, torso=_longer(given.torso, longer))
-    return replace(given, front_longer=longer)
+        return replace(given, torso=_longer(given.torso, longer, lower))
+    return replace(given, front_longer=longer, front_lower=lower)
 
 
 def _lowered(given: GivenT, by: float) -> GivenT:

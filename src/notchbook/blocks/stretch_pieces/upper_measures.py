@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from notchbook.blocks.bodice_pieces.substitutes import usual_slope
 from notchbook.blocks.bodice_pieces.wearer import wearer_in
 from notchbook.blocks.stretch.given import StrapGiven, StretchSleeveGiven, TorsoGiven
-from notchbook.blocks.stretch_fabric.reductions import Reduced
+from notchbook.blocks.stretch_fabric.reductions import Reduced, least_girth
 from notchbook.blocks.stretch_pieces.cuts import cut
 from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters, StretchTorsoParameters
 from notchbook.blocks.stretch_pieces.reading import StretchReader
@@ -85,6 +85,8 @@ def torso_read(
     hip = reader.pattern("hip_girth", "hip", parameters.hip_ease)
     given = TorsoGiven(
         bust=bust,
+        is_close=not reader.is_loose,
+        bust_limits=_bust_limits(reader, parameters, bust),
         waist=_waist(reader, parameters, bust, hip),
         loosest_waist=_loosest_waist(reader, parameters),
         hip=hip,
@@ -118,6 +120,17 @@ def _waist(reader: StretchReader, parameters: AnyUpper, bust: float, hip: float)
     waist = reader.pattern("waist_girth", "waist", parameters.waist_ease)
     falls = reader.use == "t_shirt" and parameters.waist_ease is None and waist <= min(bust, hip)
     return None if falls else waist
+
+
+def _bust_limits(reader: StretchReader, parameters: AnyUpper, bust: float) -> tuple[float, float] | None:
+    """Between which widths of the bust, mm, the draft may choose what suits the across back: what is usual
+    for the use and what the cloth lets be. None where an ease of her own is left as it is."""
+    usual = reader.taken["bust_girth"].usual
+    if parameters.bust_ease is not None or usual is None:
+        return None
+    body = reader.body("bust_girth")
+    least, most = (body + reader.size * ease for ease in usual)
+    return min(max(least, least_girth(body, reader.cloth)), bust), max(most, bust)
 
 
 def _loosest_waist(reader: StretchReader, parameters: AnyUpper) -> float | None:

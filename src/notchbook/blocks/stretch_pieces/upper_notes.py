@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from notchbook.blocks.stretch.given import BodysuitGiven
 from notchbook.blocks.stretch.shapes import BodysuitHalf
 from notchbook.blocks.stretch_fabric.cloth import Cloth
-from notchbook.blocks.stretch_pieces.cloth_notes import CHECK, cloth_notes
+from notchbook.blocks.stretch_pieces.cloth_notes import CHECK, COMFORTABLE_SHARE, cloth_notes
 from notchbook.blocks.stretch_pieces.cuts import cut_rows
 from notchbook.blocks.stretch_pieces.front_notes import front_notes
 from notchbook.blocks.stretch_pieces.passing import Passage, passing_notes
@@ -20,9 +20,6 @@ _UNSEEN = 0.5
 
 _WORTH_A_LOOK = 20.0
 """mm by which a shoulder or a width may give way before it is to be looked at (own judgment)."""
-
-COMFORTABLE_SHARE = 0.6
-"""Of what a cloth stretches lengthwise so much is comfortable in wear all day (own judgment)."""
 
 
 def upper_notes(
@@ -138,7 +135,15 @@ def _given_way(drafted: Drafted) -> Iterator[Finding]:
 
 
 def _moved(drafted: Drafted) -> Iterator[Finding]:
-    """A waist that is left wider for the side seam, a strap that lies farther out."""
+    """A bust that suits the across back, a waist that is left wider for the side seam, a strap that lies
+    farther out."""
+    bust = drafted.pulled("bust_wider")
+    if abs(bust) > _UNSEEN:
+        underarm = drafted.names.at("front", "underarm")
+        way = "wider" if bust > 0.0 else "narrower"
+        yield worded(
+            CHECK, "stretch-bust-changed", Severity.NOTE, Measured(bust, 0.0), where=underarm, way=way
+        )
     wider, side = drafted.lever("waist_wider"), drafted.names.at("front", "side_seam")
     if wider is not None and wider.pulled > _UNSEEN:
         code = "stretch-side-leans" if wider.at_limit else "stretch-waist-loosened"

@@ -101,3 +101,8 @@ class BodyReader:
         """The amount of a parameter that may be empty, above zero, mm."""
         written: str | None = getattr(self.parameters, name)
         return None if written is None else self._context.positive(written, name, self.side)
+
+    def not_negative(self, name: str) -> float | None:
+        """The amount of a parameter that may be empty, 0 or above, mm."""
+        written: str | None = getattr(self.parameters, name)
+        return None if written is None else self._context.not_negative(written, name, self.side)

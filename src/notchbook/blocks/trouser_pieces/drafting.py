@@ -40,12 +40,23 @@ def settle_trousers(context: StepContext, parameters: TrousersParameters) -> Tro
     )
     given = from_edge(trouser_measures(context, chosen, context.side))
     front, back = count_darts(given)
-    return chosen.model_copy(
-        update={
-            "front_darts": (0 if flat else front) if chosen.front_darts == "auto" else chosen.front_darts,
-            "back_darts": back if chosen.back_darts == "auto" else chosen.back_darts,
-        }
-    )
+    counted = {"front_darts": 0 if flat else front, "back_darts": back}
+    left_open = [name for name in counted if getattr(chosen, name) == "auto"]
+    chosen = chosen.model_copy(update={name: counted[name] for name in left_open})
+    if not left_open or chosen.narrow_darts == "sewn":
+        return chosen
+    sewn = _sewn_darts(context, chosen)
+    return chosen.model_copy(update={name: sewn[name] for name in left_open if name in sewn})
+
+
+def _sewn_darts(context: StepContext, chosen: TrousersParameters) -> dict[str, int]:
+    """How many of the counted darts are worth their sewing; nothing where the body cannot be drafted."""
+    try:
+        half = _draft(context, PanelNames(context.slug), trouser_measures(context, chosen, context.side)).half
+    except DraftRefused:
+        return {}
+    panels = {"front_darts": half.front, "back_darts": half.back}
+    return {name: sum(intake > _HAIR for intake in panel.intakes) for name, panel in panels.items()}
 
 
 def from_edge(measures: TrouserMeasures) -> TrousersGiven:

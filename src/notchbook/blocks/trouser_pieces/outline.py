@@ -33,10 +33,11 @@ class DrawnPanel:
         return {self.waist: Group(self.waist_parts, step)} if self.waist_parts else {}
 
 
-def draw_panel(names: PanelNames, which: str, panel: TrouserPanel) -> DrawnPanel:
+def draw_panel(names: PanelNames, which: str, panel: TrouserPanel, least_mouth: float) -> DrawnPanel:
     """The panel of the wearer's right leg, face up, cut as a pair; its crease at x = 0.
 
-    The side seam of the front lies toward -x, that of the back toward +x.
+    The side seam of the front lies toward -x, that of the back toward +x. The crease ends at a dart that is
+    at least ``least_mouth`` wide, mm, and runs past any other.
     """
     waist = waist_edges(names.piece(which), panel.waist, tuple(dart.point for dart in panel.waist_darts))
     piece = Piece(
@@ -44,7 +45,7 @@ def draw_panel(names: PanelNames, which: str, panel: TrouserPanel) -> DrawnPanel
         title=names.title(which),
         outline=(*_edges(names, which, panel), *waist.edges),
         intakes=waist.intakes,
-        lines=tuple(_lines(names, which, panel)),
+        lines=tuple(_lines(names, which, panel, least_mouth)),
         marks=(
             Mark(names.at(which, HIP_SIDE), panel.hip_side, "datum"),
             Mark(names.at(which, HIP_CENTER), panel.hip_center, "datum"),
@@ -68,7 +69,7 @@ def _edges(names: PanelNames, which: str, panel: TrouserPanel) -> Iterator[Edge]
     yield edge("side_seam", panel.side.reversed(), "hem_side", "waist_side")
 
 
-def _lines(names: PanelNames, which: str, panel: TrouserPanel) -> Iterator[InternalLine]:
+def _lines(names: PanelNames, which: str, panel: TrouserPanel, least_mouth: float) -> Iterator[InternalLine]:
     """The levels, each from the crotch seam or the inseam to the side, and the crease."""
     hip = Path.line(_on_level(panel.crotch, panel.hip) or panel.hip_center, panel.hip_side)
     yield InternalLine(names.at(which, "hip_line"), hip)
@@ -76,7 +77,7 @@ def _lines(names: PanelNames, which: str, panel: TrouserPanel) -> Iterator[Inter
     yield InternalLine(names.at(which, "crotch_line"), crotch)
     if panel.knee_inseam is not None and panel.knee_side is not None:
         yield InternalLine(names.at(which, "knee_line"), Path.line(panel.knee_inseam, panel.knee_side))
-    yield InternalLine(names.at(which, "crease_line"), _crease(panel), "placement")
+    yield InternalLine(names.at(which, "crease_line"), _crease(panel, least_mouth), "placement")
 
 
 def _on_level(path: Path, level: float) -> Point | None:
@@ -86,19 +87,19 @@ def _on_level(path: Path, level: float) -> Point | None:
     return next((crossing.point for crossing in path.intersections(across)), None)
 
 
-def _crease(panel: TrouserPanel) -> Path:
+def _crease(panel: TrouserPanel, least_mouth: float) -> Path:
     """From the hem straight up along the grain to the waist, or to the dart that stands there."""
     top = max(part.bounds().max_y for part in panel.waist) + _BEYOND
     bottom = panel.hem.bounds().min_y - _BEYOND
     upright = Path.line(Point(0.0, bottom), Point(0.0, top))
     hem = [crossing.point.y for crossing in panel.hem.intersections(upright)]
-    above = [
-        crossing.point.y for path in (*panel.waist, *_legs(panel)) for crossing in path.intersections(upright)
-    ]
+    met = (*panel.waist, *_legs(panel, least_mouth))
+    above = [crossing.point.y for path in met for crossing in path.intersections(upright)]
     return Path.line(Point(0.0, max(hem, default=bottom)), Point(0.0, min(above, default=panel.hip)))
 
 
-def _legs(panel: TrouserPanel) -> Iterator[Path]:
-    for dart in panel.waist_darts:
-        yield Path.line(dart.first, dart.point)
-        yield Path.line(dart.point, dart.second)
+def _legs(panel: TrouserPanel, least_mouth: float) -> Iterator[Path]:
+    for dart, mouth in zip(panel.waist_darts, panel.intakes, strict=True):
+        if mouth >= least_mouth:
+            yield Path.line(dart.first, dart.point)
+            yield Path.line(dart.point, dart.second)

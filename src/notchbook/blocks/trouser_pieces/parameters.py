@@ -12,6 +12,8 @@ WearerChoice = Literal["auto", "women", "men", "children"]
 FrontShape = Literal["auto", "darts", "flat"]
 LegLength = Literal["auto", "full", "ankle", "calf", "knee", "short"]
 CrotchLimits = Literal["usual", "wide"]
+CrotchParts = Literal["in_shape", "as_far"]
+NarrowDarts = Literal["left_out", "sewn"]
 
 _EASE = Field(json_schema_extra={"group": "ease"})
 _DARTS = Field(json_schema_extra={"group": "darts"})
@@ -62,8 +64,17 @@ class TrousersParameters(StepParameters):
     """Darts in each half of the front."""
     back_darts: Annotated[DartCount, _DARTS] = "auto"
     """Darts in each half of the back."""
+    narrow_darts: Annotated[NarrowDarts, _DARTS] = "left_out"
+    """What becomes of darts that another body makes too narrow: left out, so that two are one and the side
+    takes a small one, or sewn as they come."""
     inseam_stretch: Annotated[AmountText, _SHAPE] = "5 mm"
     """How much shorter the back inseam is than the front one, 0 to 10 mm: it is stretched on above the knee,
     so that the seat lies close under the fold."""
+    inseam_forward: WidthText = None
+    """How far before the lowest point of the body the inseam lies, where the crotch length was taken in two
+    parts; empty: by the wearer. 0 where the tape was parted at an inseam."""
+    crotch_parts: Annotated[CrotchParts, _SHAPE] = "in_shape"
+    """How far front and back crotch length are followed, where both were taken: while both curves keep their
+    shape, or as far as it goes."""
     crotch_limits: Annotated[CrotchLimits, _SHAPE] = "usual"
     """How far the crotch may be drawn away from its usual shape to reach the crotch length."""

@@ -67,7 +67,7 @@ def _girths(drafted: Drafted) -> Iterator[Expectation]:
 def _crotch(drafted: Drafted) -> Iterator[Expectation]:
     given = drafted.given
     reason = "the crotch seam must reach from waist to waist with its ease"
-    part_reason = "front and back each have their part of the crotch length"
+    part_reason = "front and back each have their part of the crotch length, up from the inseam"
     if any(drafted.shared):
         reason = part_reason = _SHARED
     whole = replace(_promise(drafted, "crotch_seam", 1, given.crotch, reason), kind="length")

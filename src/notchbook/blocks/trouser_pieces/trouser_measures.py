@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from notchbook.blocks.legs.given import Cut, LevelGirth, TrousersGiven
+from notchbook.blocks.legs.proportions import of_wearer
 from notchbook.blocks.lower_measures import LowerMeasures, Rise, needed_rise_keys, usual_crotch_length
 from notchbook.blocks.trouser_pieces.body_reader import BodyReader, Ease, Substitute, wearer_of
 from notchbook.blocks.trouser_pieces.eases import Wearer
@@ -120,6 +121,8 @@ def trouser_measures(context: StepContext, parameters: TrousersParameters, side:
         front_hip=_arc(reader, "front_hip_arc", eases["hip"].value),
         front_waist=_arc(reader, "front_waist_arc", eases["waist"].value),
         crotch_limits=parameters.crotch_limits,
+        crotch_parts=parameters.crotch_parts,
+        narrow_darts=parameters.narrow_darts,
     )
     return TrouserMeasures(
         given=given,
@@ -146,7 +149,8 @@ def _inseam_stretch(reader: BodyReader) -> float:
 def _crotch(
     reader: BodyReader, hip: float, waist: float, measures: MeasureSet
 ) -> tuple[float | None, tuple[float, float] | None]:
-    """The crotch length, and its parts in front and behind where both were taken; they make the whole, mm.
+    """The crotch length, and its parts in front and behind where both were taken, up from the inseam; they
+    make the whole, mm.
 
     Without the whole the parts make it; without either the population tells it, where there is one.
     """
@@ -162,8 +166,14 @@ def _crotch(
         return reader.either("crotch_length", usual, error), None
     if whole is None:
         whole = reader.body["crotch_length"] = front + back
-    share = whole / (front + back)
-    return whole, (front * share, back * share)
+    share, forward = whole / (front + back), _inseam_forward(reader, hip)
+    return whole, (front * share - forward, back * share + forward)
+
+
+def _inseam_forward(reader: BodyReader, hip: float) -> float:
+    """How far before the lowest point of the body, where the tape is parted, the inseam lies, mm."""
+    own = reader.not_negative("inseam_forward")
+    return of_wearer("parts.forward", reader.wearer) * hip if own is None else own
 
 
 def _between(reader: BodyReader, ease: float) -> tuple[LevelGirth, ...]:

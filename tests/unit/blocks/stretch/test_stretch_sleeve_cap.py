@@ -158,7 +158,7 @@ def test_a_sleeve_that_would_end_in_its_cap_is_drafted_longer_and_told() -> None
     ("changes", "code"),
     [
         ({"biceps": 520.0}, "stretch-arm-too-full"),
-        ({"biceps": 100.0, "hem": 90.0}, "stretch-arm-too-thin"),
+        ({"biceps": 90.0, "hem": 85.0}, "stretch-arm-too-thin"),
         ({"length": 50.0, "hem": 255.0}, "stretch-sleeve-short"),
     ],
 )

@@ -42,19 +42,49 @@ def center(run: Replay, block: str, end: str) -> float:
     return back.points[f"{back.name}/{end}"].y - front.points[f"{front.name}/{end}"].y
 
 
-@pytest.mark.parametrize("bust", [430.0, 450.0, 465.0, 485.0])
+@pytest.mark.parametrize("bust", [430.0, 450.0, 465.0, 485.0, 510.0])
 def test_the_front_has_the_tape_but_for_what_the_cloth_gives_and_what_is_told(bust: float) -> None:
     run = stretch_run("stretch_torso", full(front_waist_length=bust), **BASE)
     front, _ = panels(run, "stretch_torso")
     missing = bust - height(front, "side_neck_point", "waist_center")
-    short = told(run, "stretch-front-short")
+    short, lowered = told(run, "stretch-front-short"), told(run, "stretch-front-lowered")
     said = 0.0
+    if lowered is not None:
+        assert lowered.measured is not None
+        said += lowered.measured
     if short is not None:
-        assert short.measured is not None and short.wanted is not None
-        said = short.wanted - short.measured
+        assert lowered is not None and short.measured is not None and short.wanted is not None
+        said += short.wanted - short.measured
     assert missing <= GIVES * bust + said + 3.0, "less than 3 mm are not worth two notches"
     if said:
         assert missing == pytest.approx(GIVES * bust + said, abs=0.01)
+
+
+@pytest.mark.parametrize(("block", "edge"), [("stretch_torso", "hem"), ("bodysuit", "crotch")])
+def test_what_the_side_does_not_ease_in_is_let_out_at_the_center_front(block: str, edge: str) -> None:
+    """A hand lowers the front hem at its center for a full bust and runs it out to the side, in a suit the
+    front crotch, by a centimeter or two: common practice, no source."""
+    run, level = (stretch_run(block, full(front_waist_length=tape)) for tape in (485.0, 415.0))
+    lowered, eased = told(run, "stretch-front-lowered"), told(run, "stretch-front-lengthened")
+    assert told(level, "stretch-front-lowered") is None
+    assert lowered is not None and lowered.where == f"{block}.front/{edge}"
+    assert lowered.measured is not None and eased is not None and eased.measured is not None
+    assert 3.0 <= lowered.measured <= 20.0
+    deeper = center(run, block, f"{edge}_center") - center(level, block, f"{edge}_center")
+    assert deeper == pytest.approx(eased.measured + lowered.measured, abs=1e-6)
+    waist = center(run, block, "waist_center") - center(level, block, "waist_center")
+    assert waist == pytest.approx(eased.measured, abs=1e-6), "the waist stays where the side seam has it"
+    assert "stretch-front-short" not in codes(run)
+    assert not {one.code for one in spoken_of(run)} - {"does-not-pass", "stretch-shoulder-changed"}
+
+
+def test_a_hem_let_out_at_the_center_is_square_to_center_and_side() -> None:
+    run = stretch_run("stretch_torso", full(front_waist_length=510.0))
+    hem = run.pattern.edges["stretch_torso.front/hem"].path
+    for place in (0.0, hem.length):
+        assert abs(hem.tangent_at(place).y) < 1e-6
+    assert abs(hem.start.y - hem.end.y) == pytest.approx(20.0, abs=1e-6), "no tail"
+    assert "stretch-front-short" in codes(run), "and what more there is, is told"
 
 
 def test_a_front_as_long_as_the_back_is_told_with_what_it_lacks() -> None:
@@ -134,7 +164,7 @@ def test_a_cloth_that_gives_more_along_needs_a_shorter_front() -> None:
     assert firm is not None and soft is not None
     assert firm - soft == pytest.approx(0.08 * 0.10 * 465.0)
     untested, quarter = (
-        told(stretch_run("stretch_torso", full(), along=along), "stretch-front-short")
+        told(stretch_run("stretch_torso", full(), along=along), "stretch-front-lowered")
         for along in (None, "25 %")
     )
     assert untested is not None and untested == quarter, (

@@ -249,3 +249,25 @@ def test_leggings_tell_what_gave_way_for_an_even_inseam(parameters: dict[str, st
     run = stretch_run("leggings", whole("plus", thigh_girth=760.0), **parameters)
     assert codes(run) & EASED == told
     assert not codes(stretch_run("leggings")) & EASED, "a leg that runs in gently"
+
+
+def test_a_bust_that_gives_way_to_the_back_is_told_and_promised() -> None:
+    """A fitted knit is 0 to 5 % smaller than the body (reductions.toml)."""
+    fitted = {"fit": "fitted", "sleeve": "short"}
+    run = stretch_run("stretch_torso", whole(across_back=410.0), **fitted)
+    told = said(run, "stretch-bust-changed")
+    assert told.severity == "note" and told.measured is not None and told.measured > 5.0
+    bust = next(one for one in run.expectations if one.name.endswith("/bust_girth"))
+    assert bust.wanted == pytest.approx(asked_of_stretch(run)["bust_girth"] + told.measured)
+    assert bust.wanted <= run.measures.value("bust_girth") + 0.01
+    assert "stretch-bust-changed" not in codes(changed(run, bust_ease="-20 mm")), "an ease of her own"
+    narrow = stretch_run("stretch_torso", whole("plus", across_back=330.0), **fitted)
+    drawn_in = said(narrow, "stretch-bust-changed").measured
+    assert drawn_in is not None and drawn_in < 0.0
+    assert "narrower" in said(narrow, "stretch-bust-changed").message
+
+
+@pytest.mark.parametrize(("name", "edge"), [("stretch_torso", "hem"), ("bodysuit", "crotch")])
+def test_a_front_let_out_at_its_end_says_where(name: str, edge: str) -> None:
+    run = stretch_run(name, whole("plus", front_waist_length=485.0, back_waist_length=415.0))
+    assert f"at the {edge}" in said(run, "stretch-front-lowered").message

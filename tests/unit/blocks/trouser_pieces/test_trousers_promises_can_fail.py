@@ -79,7 +79,8 @@ def test_parts_that_were_not_pursued_break_their_promise(monkeypatch: pytest.Mon
 
 
 def test_parts_that_give_way_to_a_lever_are_promised_with_the_amount_that_is_told() -> None:
-    run = trousers_run(lower_body(WOMAN, front_crotch_length=320.0, back_crotch_length=380.0))
+    parts = {"front_crotch_length": 320.0, "back_crotch_length": 380.0}
+    run = trousers_run(lower_body(WOMAN | parts), inseam_forward="0 mm")
     told = next(note for note in run.notes if note.code == "trousers-crotch-parts-missed")
     front = next(one for one in run.expectations if one.name.endswith("/front_crotch_length"))
     assert told.measured is not None
