@@ -283,6 +283,13 @@ class Limits:
         _COMMON,
         "own judgment",
     )
+    small_child_height: float = _limit(
+        980.0,
+        "mm",
+        "So tall at most is a child of three years, for whom small parts are looked at.",
+        "size steps of children's clothing: 98 for three years",
+        "memory",
+    )
     opening_spare: float = _limit(
         20.0,
         "mm",

@@ -6,7 +6,7 @@ They are laid out when the wearer's two sides are together, from the opening to 
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import Annotated
+from typing import Annotated, Any
 
 from pydantic import Field
 
@@ -53,6 +53,8 @@ class BeltLoopsParameters(StepParameters):
     """How far from the opening the first loop stands."""
     each_side: Annotated[int, Field(ge=1, le=8)] | None = None
     """How many on each side, without that at the center opposite; empty: counted when the step is added."""
+    follow_waist: bool = True
+    """Whether a wider waist gets more of them than are written, so that no two stand too far apart."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: BeltLoopsParameters) -> Change:
@@ -65,22 +67,25 @@ def run(pattern: Pattern, context: StepContext, parameters: BeltLoopsParameters)
         raise StepRefused("loops-past-center", first=first, length=shortest)
     if parameters.each_side is None:
         raise InputError("loops-uncounted")
-    number = 2 * parameters.each_side + 1
+    longest = max(half.length for half in halves) - first
+    each_side = parameters.each_side
+    if parameters.follow_waist:
+        each_side = max(each_side, _count(longest, LOOPS_APART.most))
+    number = 2 * each_side + 1
     piece = _strip(context, parameters, number)
     after = pattern.with_pieces(piece).with_notches(
-        *_notches(pattern, context.slug, halves, first, parameters.each_side)
+        *_notches(pattern, context.slug, halves, first, each_side)
     )
     edges = {
         edge.name: Allowance("bound" if edge.name.endswith(("lower", "upper")) else "plain")
         for edge in piece.outline
     }
     after = after.with_allowances(edges).with_operations(*_operations(context.slug, number, halves))
-    apart = (max(half.length for half in halves) - first) / parameters.each_side
     notes = (
         *told_unusual(
             piece.name, "belt_loops", {field: context.mm(getattr(parameters, field)) for field in _MADE}
         ),
-        *told_outside(piece.name, "from loop to loop", apart, LOOPS_APART),
+        *told_outside(piece.name, "from loop to loop", longest / each_side, LOOPS_APART),
     )
     return Change(after, notes=notes)
 
@@ -93,8 +98,12 @@ def settle(pattern: Pattern, context: StepContext, parameters: BeltLoopsParamete
     """So many that no two are too far apart on this body."""
     first = context.positive(parameters.first, "first")
     length = half_waist(pattern, parameters.edges, context.side).length
-    count = max(1, math.ceil((length - first) / LOOPS_APART.value - 1e-9))
-    return parameters.model_copy(update={"each_side": count})
+    return parameters.model_copy(update={"each_side": _count(length - first, LOOPS_APART.value)})
+
+
+def _count(length: float, apart: float) -> int:
+    """How many loops stand on such a length from the first one on, mm, no farther than ``apart``."""
+    return max(1, math.ceil(length / apart - 1e-9))
 
 
 def _strip(context: StepContext, parameters: BeltLoopsParameters, number: int) -> Piece:
@@ -145,9 +154,14 @@ def _operations(slug: str, number: int, halves: Sequence[HalfWaist]) -> Iterator
     yield Operation(part_name(slug, "loops_stitched"), "finish", text, (name,), (caught,))
 
 
+def _as_many_as_written(parameters: dict[str, Any]) -> dict[str, Any]:
+    """Loops of the first version were as many on every body."""
+    return {**parameters, "follow_waist": False}
+
+
 STEP = StepDefinition(
     operation="belt_loops",
-    version=1,
+    version=2,
     kind="style",
     phase="whole",
     title="Belt loops",
@@ -156,4 +170,5 @@ STEP = StepDefinition(
     run=run,
     settle_on=settle,
     settles={"each_side": ("edges", "first")},
+    upcasters={1: _as_many_as_written},
 )

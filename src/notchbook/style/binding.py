@@ -3,12 +3,15 @@
 It is derived: it is cut to its edge as sewn after the last shaping step, so that it always fits.
 """
 
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from notchbook.errors import InputError, StepRefused
 from notchbook.pattern import (
+    Allowance,
+    Edge,
     EdgeUse,
     Finding,
     Measured,
@@ -19,6 +22,7 @@ from notchbook.pattern import (
     require,
     worded,
 )
+from notchbook.pattern.names import instance_of, last_word
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -29,6 +33,7 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.recipe.parameters import Word
+from notchbook.style._band_openings import ends_of
 from notchbook.style._band_whole import OpeningWord, whole_opening
 from notchbook.style.closures.within_trade import told_outside
 from notchbook.style.collars.bound_run import BoundRun, bound_run
@@ -38,6 +43,9 @@ from notchbook.style.collars.sewing import edges_sewn
 from notchbook.style.collars.strip import Strip, square_side, with_strip
 
 _CHECK = "binding"
+
+_STAND_TOP, _FACING_TOP = "lap_top", "facing_top"
+"""How the upper ends of a button stand and of its facing are called."""
 
 Fold = Literal["double", "single"]
 
@@ -82,7 +90,7 @@ def run(pattern: Pattern, context: StepContext, parameters: BindingParameters) -
         raise StepRefused("binding-short", length=length, width=width * layers)
     members = {member for use in bound.uses for member in require(pattern, use.edge)}
     strip = Strip(context.slug, bound, length, width, layers, parameters.material, parameters.title.strip())
-    after = with_strip(edges_sewn(pattern, members), strip)
+    after = with_strip(edges_sewn(pattern, members), strip).with_allowances(_facing_tops(pattern, bound))
     folded = Operation(
         part_name(context.slug, "folded"),
         "neck" if _is_neck(bound) else "armholes",
@@ -104,8 +112,34 @@ def _uses(pattern: Pattern, parameters: BindingParameters) -> tuple[EdgeUse, ...
     if (parameters.opening is None) == (not parameters.edges):
         raise InputError("binding-edges-unsaid")
     if parameters.opening is not None:
-        return whole_opening(pattern, parameters.opening)
+        return _to_the_edge(pattern, whole_opening(pattern, parameters.opening))
     return tuple(EdgeUse(one.edge, one.starts_at) for one in parameters.edges)
+
+
+def _to_the_edge(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[EdgeUse, ...]:
+    """The opening and the tops of the button stands that it ends at, out to the edge of the front."""
+    first, last = ends_of(pattern, uses[0])[0], ends_of(pattern, uses[-1])[1]
+    before = tuple(EdgeUse(edge.name, _other_end(edge, first)) for edge in _tops(pattern, first))
+    return (*before, *uses, *(EdgeUse(edge.name, last) for edge in _tops(pattern, last)))
+
+
+def _tops(pattern: Pattern, point: str) -> Iterator[Edge]:
+    """The top of a button stand that begins or ends in a corner."""
+    for piece in pattern.pieces.values():
+        for edge in piece.outline:
+            if last_word(edge.name) == _STAND_TOP and point in (edge.start, edge.end):
+                yield edge
+
+
+def _other_end(edge: Edge, point: str) -> str:
+    return edge.end if edge.start == point else edge.start
+
+
+def _facing_tops(pattern: Pattern, bound: BoundRun) -> dict[str, Allowance]:
+    """The tops of the facings behind a bound button stand: the strip takes them in too."""
+    stands = {instance_of(use.edge) for use in bound.uses if last_word(use.edge) == _STAND_TOP}
+    tops = (name for name in pattern.edges if last_word(name) == _FACING_TOP)
+    return {name: Allowance("bound") for name in tops if instance_of(name) in stands}
 
 
 def _is_neck(bound: BoundRun) -> bool:
@@ -130,7 +164,8 @@ def _square_note(strip: Strip) -> Finding:
 
 STEP = StepDefinition(
     operation="binding",
-    version=1,
+    version=2,
+    upcasters={1: dict},
     kind="style",
     phase="derived",
     title="Binding",

@@ -1,10 +1,10 @@
 """Loops at the edge of an opening, and the buttons that they go over: edge to edge, without a stand.
 
-Derived: the loops follow the finished edge.
+Derived: the loops follow the finished edge. The seam that joins the two sides is left open behind them.
 """
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -30,11 +30,15 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style.closures.divided import owner_on
+from notchbook.style.closures.divided import all_divided, beside, owner_on
 from notchbook.style.closures.figures import BUTTON_LOOPS_APART
-from notchbook.style.closures.straight_center import StraightCenter, straight_center
+from notchbook.style.closures.not_on_fold import require_not_on_fold
+from notchbook.style.closures.notches_left import notches_left
+from notchbook.style.closures.sewn_below import StillSewn, still_sewn
+from notchbook.style.closures.straight_center import StraightCenter, seams_to_itself, straight_center
 from notchbook.style.closures.strip import plain_strip
 from notchbook.style.closures.within_trade import told_outside, told_unusual
+from notchbook.units import TOLERANCES
 
 
 class ButtonLoopsParameters(StepParameters):
@@ -59,7 +63,8 @@ class ButtonLoopsParameters(StepParameters):
 
 
 def run(pattern: Pattern, context: StepContext, parameters: ButtonLoopsParameters) -> Change:
-    """Mark loops and buttons evenly down the opening, and draw the strip for the loops."""
+    """Mark loops and buttons evenly down the opening, leave its seam open, and draw the loops' strip."""
+    require_not_on_fold(pattern, parameters.edge)
     center = straight_center(pattern, parameters.edge, parameters.top)
     length = context.positive(parameters.length, "length")
     button = context.positive(parameters.button, "button")
@@ -70,11 +75,13 @@ def run(pattern: Pattern, context: StepContext, parameters: ButtonLoopsParameter
         raise InputError("buttons-uncounted")
     places = _places(length, button, parameters.number)
     owner = owner_on(context.slug, center.piece.name)
-    marked = replace(center.piece, marks=(*center.piece.marks, *_marks(center, owner, places)))
+    opened = _opened(pattern, context.slug, center, (parameters.edge, parameters.top, length))
+    piece = opened.pattern.pieces[center.piece.name]
+    marked = replace(piece, marks=(*piece.marks, *_marks(center, owner, places)))
     strip = loop_strip(context.slug, parameters.number, (button, thick, cord))
     tube, plain = Allowance("facing_edge"), Allowance("plain")
     edges = {edge.name: tube if edge.name.endswith(("lower", "upper")) else plain for edge in strip.outline}
-    after = pattern.with_pieces(marked, strip).with_allowances(edges)
+    after = opened.pattern.with_pieces(marked, strip).with_allowances(edges)
     after = after.with_notches(*_notches(owner, parameters, places))
     after = after.with_operations(*_operations(context.slug, parameters))
     apart = places[1] - places[0] if len(places) > 1 else BUTTON_LOOPS_APART.value
@@ -83,7 +90,39 @@ def run(pattern: Pattern, context: StepContext, parameters: ButtonLoopsParameter
         *told_unusual(strip.name, "button_loops", amounts),
         *told_outside(strip.name, "from loop to loop", apart, BUTTON_LOOPS_APART),
     )
-    return Change(after, notes=notes)
+    return Change(after, splits=opened.splits, removals=opened.removals, notes=notes)
+
+
+@dataclass(frozen=True, slots=True)
+class _Opened:
+    """The pattern with the seam open behind the loops, the edges that were divided, and what is gone."""
+
+    pattern: Pattern
+    splits: Mapping[str, tuple[str, ...]]
+    removals: Mapping[str, str]
+
+
+def _opened(pattern: Pattern, slug: str, center: StraightCenter, at: tuple[str, str, float]) -> _Opened:
+    """The seam between the two sides open from the top down, mm; an edge that is sewn to nothing is open.
+
+    StepRefused ``closure-sewn-elsewhere`` where the edge is sewn to another.
+    """
+    edge, top, length = at
+    own = seams_to_itself(pattern, [edge])
+    if not own:
+        return _Opened(pattern, {}, {})
+    if length >= center.length - TOLERANCES.sew_length:
+        lone = notches_left(pattern, {center.edge.name: (top, center.length)})
+        after = pattern.with_notches(*lone).with_seams(without=own)
+        return _Opened(after, {}, dict.fromkeys(own, "the sides are closed by the loops from end to end"))
+    after, (cut,) = all_divided(pattern, [at], ("opening", "seam", "opening_end"), slug)
+    stays = {cut.edge: StillSewn(cut.far, top, cut.point)}
+    after = after.with_seams(*(still_sewn(pattern, pattern.seams[name], stays) for name in own))
+    lower = Notch(beside(cut.point, "notch"), Place(cut.far, cut.point, 0.0), purpose="end of opening")
+    after = after.with_notches(*notches_left(pattern, {cut.edge: (top, length)}), lower)
+    beside_it = Allowance(pattern.seams[own[0]].allowance_class)  # so that the cut edge runs on
+    after = after.with_allowances({cut.near: beside_it})
+    return _Opened(after, {cut.edge: cut.parts}, {})
 
 
 def settle(
@@ -147,7 +186,10 @@ def _operations(slug: str, parameters: ButtonLoopsParameters) -> Iterator[Operat
     loops, caught = part_name(slug, "loops"), part_name(slug, "loops_caught")
     text = f"Sew the bias strip to a tube, turn it, and cut {parameters.number} loops."
     yield Operation(loops, "prepare", text, (piece_name(slug, "loops"),))
-    text = f"Baste the loops at their notches to the wearer's {parameters.over} edge, and face it."
+    text = (
+        f"Baste the loops at their notches to the wearer's {parameters.over} edge, and face the opening; its "
+        "seam is sewn below it only."
+    )
     yield Operation(caught, "closures", text, (parameters.edge,), (loops,))
     text = f"Sew the buttons to the wearer's {under} edge."
     yield Operation(part_name(slug, "buttons"), "finish", text, (parameters.edge,), (caught,))
@@ -155,7 +197,7 @@ def _operations(slug: str, parameters: ButtonLoopsParameters) -> Iterator[Operat
 
 STEP = StepDefinition(
     operation="button_loops",
-    version=1,
+    version=2,
     kind="style",
     phase="derived",
     title="Button loops",
@@ -164,4 +206,5 @@ STEP = StepDefinition(
     run=run,
     settle_on=settle,
     settles={"number": ("length", "button")},
+    upcasters={1: dict},
 )

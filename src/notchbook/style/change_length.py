@@ -34,6 +34,9 @@ from notchbook.style.edges.spread_piece import LevelCut, is_below, spread_piece
 
 _STEP = "change-length"
 
+_LEAST_BENT = 1.6
+"""mm by which a hem must bend to be told: 1/16 in, what the trade keeps between notched seams (memory)."""
+
 
 class LevelParameters(StepParameters):
     """One piece that is cut: from a ``place`` on one edge, square to the grain, to the edge ``across``."""
@@ -113,7 +116,7 @@ def _hems_moved(pattern: Pattern, hems: tuple[str, ...], amount: float) -> _Lowe
         for run in hem_runs(pattern.pieces[piece], [hem for hem in hems if pattern.carriers[hem] == piece]):
             moved = moved_hem(pattern.pieces[piece], run, amount)
             bent |= set(moved.rises)
-            notes += [_bent(name, rise) for name, rise in moved.rises.items()]
+            notes += [_bent(name, rise) for name, rise in moved.rises.items() if abs(rise) >= _LEAST_BENT]
             notes += [_along(name, hems, amount) for name in run if name not in hems]
             kept, outside = without_lines_outside(moved.piece)
             pattern = pattern.with_pieces(kept)

@@ -10,7 +10,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from notchbook.errors import InputError
+from notchbook.errors import InputError, StepRefused
 from notchbook.pattern import (
     Finding,
     Group,
@@ -30,6 +30,7 @@ from notchbook.recipe import AmountText, Change, IntakeName, StepContext, StepDe
 from notchbook.style.darts.drawn_in import DrawnIn, drawn_in_dart
 from notchbook.style.darts.folded import Folded, folded_dart
 from notchbook.style.darts.found import darts_named
+from notchbook.units import TOLERANCES
 
 Into = Literal["gather", "ease", "tuck", "pleat"]
 
@@ -48,13 +49,14 @@ class ConvertDartParameters(StepParameters):
 
 
 def run(pattern: Pattern, context: StepContext, parameters: ConvertDartParameters) -> Change:
-    """Convert every dart; all or nothing."""
+    """Convert every dart; all or nothing. StepRefused ``dart-empty`` for one that takes up nothing here."""
     splits: dict[str, tuple[str, ...]] = {}
     merges: dict[str, tuple[str, ...]] = {}
     removals: dict[str, str] = {}
     notes: list[Finding] = []
     for name in parameters.darts:
         piece, (dart,) = darts_named(pattern, (name,))
+        _require_mouth(piece, dart)
         if parameters.into in ("tuck", "pleat"):
             pattern = pattern.with_pieces(_folded(piece, dart, parameters, context))
         else:
@@ -65,6 +67,12 @@ def run(pattern: Pattern, context: StepContext, parameters: ConvertDartParameter
             removals.update(change.removals)
         notes.append(_note(pattern, dart))
     return Change(pattern, splits, merges, removals, notes=tuple(notes))
+
+
+def _require_mouth(piece: Piece, dart: Intake) -> None:
+    mouth = piece.edge(dart.first_leg).path.start.distance_to(piece.edge(dart.second_leg).path.end)
+    if mouth <= TOLERANCES.sew_length:
+        raise StepRefused("dart-empty", dart=spoken(dart.name))
 
 
 def _owner(context: StepContext, piece: Piece) -> str:
@@ -132,10 +140,11 @@ memory, as the check of eased seams has it."""
 
 STEP = StepDefinition(
     operation="convert_dart",
-    version=1,
+    version=2,
     kind="style",
     title="Dart to gathers, ease or fold",
     sentence="{darts} to {into}",
     parameters=ConvertDartParameters,
     run=run,
+    upcasters={1: dict},
 )

@@ -1,10 +1,10 @@
 """Cut a style line across one or several pieces: a yoke, a panel, a hip seam, a seam under the bust.
 
-Each piece is cut from a place on one named edge to a place on another, along a fair curve or straight. The
-two parts get paired seams with balance notches. Darts that end on the line are closed into the part in which
-they open. The edges that are cut stay as groups under their old names. If on another body the line would end
-on another part of an edge or run across another edge, that is lost, not a new shape: an edge of several parts
-needs the part that is meant.
+Each piece is cut from a place on one named edge to a place on another, along a fair curve or straight, or
+straight across to wherever the line meets the other edge. The two parts get paired seams with balance
+notches. Darts that end on the line are closed into the part in which they open. The edges that are cut stay
+as groups under their old names. If on another body the line would end on another part of an edge or run
+across another edge, that is lost, not a new shape: an edge of several parts needs the part that is meant.
 """
 
 from typing import Annotated
@@ -19,6 +19,7 @@ from notchbook.style.lines.cutting import Cut, cut_piece
 from notchbook.style.lines.parameters import LineParameters
 from notchbook.style.lines.seams import NotchChoice
 from notchbook.style.lines.shape import line_path
+from notchbook.style.lines.squared import squared_end
 
 
 class StyleLineParameters(StepParameters):
@@ -61,7 +62,9 @@ def _cut(pattern: Pattern, context: StepContext, line: LineParameters) -> Cut:
     The part with the named ends lies left of the line or right, and both ends must say the same: left of it
     lies what comes before the start and after the end on their edges.
     """
-    start, end = (_located(pattern, context, place) for place in (line.start, line.end))
+    start = _located(pattern, context, line.start)
+    is_squared = line.shape == "square"
+    end = squared_end(pattern, line, start) if is_squared else _located(pattern, context, line.end)
     before_start = _is_counted_from_start(pattern, line.start, start)
     before_end = _is_counted_from_start(pattern, line.end, end)
     if start.piece == end.piece and before_start == before_end:
@@ -78,7 +81,7 @@ def _cut(pattern: Pattern, context: StepContext, line: LineParameters) -> Cut:
         first_is_left=before_start,
         darts=line.darts,
         keeps_start=line.keeps_grain == "start",
-        waves=0 if line.shape == "straight" else len(line.through) + 1,
+        waves=0 if line.shape in ("straight", "square") else len(line.through) + 1,
     )
 
 

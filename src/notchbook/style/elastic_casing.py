@@ -104,10 +104,20 @@ def _notes(
     where = opening.uses[0].edge
     piece = pattern.carriers[require(pattern, where)[0]]
     names = {member for use in opening.uses for member in (use.edge, *require(pattern, use.edge))}
-    darts = [dart.name for one in pattern.pieces.values() for dart in one.darts if dart.mouth in names]
+    darts = [(one.name, dart) for one in pattern.pieces.values() for dart in one.darts if dart.mouth in names]
     if darts:
+        on, first = darts[0]
+        told = tuple(dart.name for _, dart in darts)
         found.append(
-            worded(CHECK, "casing-darts", Severity.LOOK, piece=piece, where=where, dart=spoken(darts[0]))
+            worded(
+                CHECK,
+                "casing-darts",
+                Severity.LOOK,
+                piece=on,
+                where=first.mouth,
+                names=told,
+                dart=spoken(first.name),
+            )
         )
     ring = parameters.share * girth
     if ring > opening.girth:

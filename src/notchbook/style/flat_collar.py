@@ -52,6 +52,7 @@ def run(pattern: Pattern, context: StepContext, parameters: FlatCollarParameters
         *collar_lines(edge, width, front, turn),
         "collar",
         "Collar",
+        encloses=False,
         parted=parameters.opens == "back",
     )
     after = with_two_layers(neck, context.slug, layers, parameters)

@@ -76,8 +76,11 @@ def _operations(slug: str, cuts: list[Divided]) -> Iterator[Operation]:
     pressed = part_name(slug, "slit")
     text = "Press the seam open and on down the slit; bar its top."
     yield Operation(pressed, "sides", text, edges)
-    text = "Miter the lower corners of the slit, turn slit and hem together, and fell them."
-    yield Operation(part_name(slug, "slit_turned"), "hems", text, edges, (pressed,))
+    mitered = part_name(slug, "miter")
+    text = "Sew the lower corners of the slit to miters, right sides together, and turn them."
+    yield Operation(mitered, "hems", text, edges, (pressed,))
+    text = "Turn the edges of the slit in as deep as their allowance, and fell them."
+    yield Operation(part_name(slug, "slit_turned"), "hems", text, edges, (mitered,))
 
 
 STEP = StepDefinition(

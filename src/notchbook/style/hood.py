@@ -18,7 +18,7 @@ from notchbook.style.collars.collar_neck import (
 from notchbook.style.collars.figures import HOOD_DEPTH, HOOD_HEIGHT
 from notchbook.style.collars.hood_lines import hood_lines, side_panel
 from notchbook.style.collars.hood_notes import cord_notes, low_notes, of_child
-from notchbook.style.collars.hood_pieces import with_three_panels, with_two_panels
+from notchbook.style.collars.hood_pieces import face_hemmed, with_three_panels, with_two_panels
 from notchbook.style.collars.labels import called
 from notchbook.style.collars.passing import head_notes
 
@@ -47,9 +47,12 @@ def run(pattern: Pattern, context: StepContext, parameters: HoodParameters) -> C
     slug = context.slug
     if parameters.panels == "two":
         after = with_two_panels(neck, slug, hood_lines(neck.length, height, depth))
+        pieces: tuple[str, ...] = (piece_name(slug, "hood"),)
     else:
         middle = context.positive(parameters.middle, "middle", "both")
         after = with_three_panels(neck, slug, side_panel(neck.length, height, depth, middle), middle)
+        pieces = (piece_name(slug, "hood"), piece_name(slug, "hood_middle"))
+    after = after.with_operations(face_hemmed(slug, pieces, has_cord=parameters.drawstring))
     notes = (
         *center_notes(piece_name(slug, "hood"), pattern, parameters, beginning),
         *head_notes(context, neck),

@@ -16,6 +16,7 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.style.closures.divided import owner_on
+from notchbook.style.closures.not_on_fold import require_not_on_fold
 from notchbook.style.closures.within_trade import told_unusual
 
 
@@ -53,8 +54,9 @@ def run(pattern: Pattern, context: StepContext, parameters: HookParameters) -> C
 
 
 def _marked(pattern: Pattern, context: StepContext, one: PlaceParameters, mark: tuple[str, float]) -> Pattern:
-    """The pattern with the mark. StepRefused ``hook-off-piece``."""
+    """The pattern with the mark. StepRefused ``hook-off-piece``, ``opening-on-fold``."""
     word, inside = mark
+    require_not_on_fold(pattern, one.edge)
     found = locate(pattern, context.place(pattern, one))
     piece = pattern.pieces[found.piece]
     inward: Point = found.edge.path.tangent_at(found.distance).perpendicular()

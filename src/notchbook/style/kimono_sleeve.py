@@ -14,7 +14,17 @@ from pydantic import Field
 
 from notchbook.errors import GeometryError, StepRefused
 from notchbook.geometry import Path
-from notchbook.pattern import Finding, Measured, Pattern, Severity, frozen_map, part_name, worded
+from notchbook.pattern import (
+    Cure,
+    Finding,
+    Measured,
+    Pattern,
+    Severity,
+    frozen_map,
+    part_name,
+    piece_name,
+    worded,
+)
 from notchbook.pattern.operation import Operation
 from notchbook.recipe import AmountText, Change, StepContext, StepDefinition, StepParameters
 from notchbook.recipe.parameters import Word
@@ -87,9 +97,12 @@ def run(pattern: Pattern, context: StepContext, parameters: KimonoParameters) ->
     after = with_hems(after.with_seams(*arm_seams(context.slug, *cuts)), *cuts)
     if size.gusset > 0.0:
         after = with_gusset(after, context.slug, *cuts, parameters.gusset_angle)
-        after = after.with_operations(_order(context.slug, cuts))
+        after = after.with_operations(*_order(context.slug, cuts))
     removals = dict.fromkeys([*_armholes(front, back), *gone], "the sleeve is cut on")
-    notes = tuple(_told(context, parameters, (front, back), _room(parameters, size, lines), angle))
+    notes = (
+        *_told(context, parameters, (front, back), angle),
+        *_arm_told(context, parameters, (front, back), _room(parameters, size, lines)),
+    )
     return Change(after, removals=removals, notes=notes)
 
 
@@ -155,21 +168,23 @@ def _room(parameters: KimonoParameters, size: ArmSize, lines: tuple[ArmLines, Ar
     return sum(_across(one) for one in lines) + wide
 
 
-def _order(slug: str, cuts: tuple[CutOn, CutOn]) -> Operation:
-    """What is done before the slashes are cut."""
-    text = "Stay the points of the slashes for the gusset with a scrap of cloth before they are slit."
+def _order(slug: str, cuts: tuple[CutOn, CutOn]) -> Iterator[Operation]:
+    """What is done before the slashes are cut, and which corner of the gusset goes where."""
     lines = [line.name for cut in cuts for line in cut.piece.lines if line.kind == "cut_line"]
-    return Operation(part_name(slug, "gusset_stayed"), "prepare", text, tuple(lines))
+    stayed = "Stay the points of the slashes for the gusset with a scrap of cloth before they are slit."
+    yield Operation(part_name(slug, "gusset_stayed"), "prepare", stayed, tuple(lines))
+    laid = (
+        "Slit the slashes and pin the gusset in: along its grain its corners come to the seams of arm and "
+        "side, across it to the points of the slashes."
+    )
+    closed = (part_name(slug, "underarm_seam"),)
+    yield Operation(part_name(slug, "gusset_pinned"), "sleeves", laid, (piece_name(slug, "gusset"),), closed)
 
 
 def _told(
-    context: StepContext,
-    parameters: KimonoParameters,
-    panels: tuple[ArmPanel, ArmPanel],
-    room: float,
-    angle: float,
+    context: StepContext, parameters: KimonoParameters, panels: tuple[ArmPanel, ArmPanel], angle: float
 ) -> Iterator[Finding]:
-    """How the back hangs, an unusual hem, and a sleeve that is close round the arm."""
+    """How the back hangs, and an unusual hem."""
     yield worded(
         STEP.operation,
         "kimono-back-angle",
@@ -184,17 +199,43 @@ def _told(
         yield from told_outside(
             STEP.operation, panels[0].piece.name, "hem over the wrist", more, KIMONO_HEM_EASE
         )
+
+
+def _arm_told(
+    context: StepContext, parameters: KimonoParameters, panels: tuple[ArmPanel, ArmPanel], room: float
+) -> Iterator[Finding]:
+    """A sleeve that is close round the arm; one that the arm does not go into stops the papers."""
     arm = context.find("upper_arm_girth")
-    if arm is not None and room < arm + KIMONO_ARM_EASE.value:
-        yield worded(
-            STEP.operation,
-            "kimono-arm-close",
-            Severity.LOOK,
-            Measured(room, arm + KIMONO_ARM_EASE.value),
-            piece=panels[0].piece.name,
-            room=room,
-            arm=arm,
-        )
+    if arm is None or room >= arm + KIMONO_ARM_EASE.value:
+        return
+    freer = _freer_angle(context, parameters, panels)
+    cures = () if freer is None else (Cure(context.slug, "angle", freer, f"hang it at {freer:g} degrees"),)
+    yield worded(
+        STEP.operation,
+        "kimono-arm-tight" if room < arm else "kimono-arm-close",
+        Severity.STOP if room < arm else Severity.LOOK,
+        Measured(room, arm + KIMONO_ARM_EASE.value),
+        piece=panels[0].piece.name,
+        cures=cures,
+        room=room,
+        arm=arm,
+    )
+
+
+def _freer_angle(
+    context: StepContext, parameters: KimonoParameters, panels: tuple[ArmPanel, ArmPanel]
+) -> float | None:
+    """The steepest angle, in whole degrees, at which the arm has room; None where none gives it."""
+    arm = context.measure("upper_arm_girth")
+    for angle in range(math.ceil(parameters.angle) - 1, round(KIMONO_ANGLE.least) - 1, -1):
+        other = parameters.model_copy(update={"angle": float(angle)})
+        try:
+            size, lines, _ = _drawn(context, other, *panels)
+        except StepRefused:
+            continue
+        if _room(other, size, lines) >= arm + KIMONO_ARM_EASE.value:
+            return float(angle)
+    return None
 
 
 def _across(lines: ArmLines) -> float:

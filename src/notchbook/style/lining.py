@@ -4,7 +4,7 @@ It is derived: it is made anew after the last shaping step, so that it can never
 a pleat at the center back, the armhole a little higher and its sleeve with it, the hem shorter.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Annotated
 
@@ -14,6 +14,7 @@ from notchbook.errors import StepRefused
 from notchbook.pattern import (
     Allowance,
     EdgeUse,
+    Finding,
     Measured,
     Operation,
     Pattern,
@@ -28,6 +29,7 @@ from notchbook.pattern import (
 )
 from notchbook.pattern.names import last_word
 from notchbook.pattern.seam import TURNED_SEAM
+from notchbook.pattern.zip_openings import zip_opening
 from notchbook.recipe import (
     AmountText,
     Change,
@@ -107,10 +109,30 @@ def run(pattern: Pattern, context: StepContext, parameters: LiningParameters) ->
         after, splits, ends = less.pattern, {**splits, **less.splits}, [*ends, *less.ends]
     after = with_facing_ends(after, copies.seams, ends)
     centers = [_own(copies, require_one(pattern, center)) for center in parameters.centers]
-    after = _pleated(after, centers, context.not_negative(parameters.pleat, "pleat"), context.slug)
+    pleat = context.not_negative(parameters.pleat, "pleat")
+    after = _pleated(after, centers, pleat, context.slug)
     after = after.with_seams(*(_caught(after, copies, edge, context.slug) for edge in parameters.caught))
     after = with_lined_zips(after, copies.names, copies.pieces, context.slug)
-    return Change(after, splits=splits, notes=(*higher.notes, *shortened.notes))
+    zipped = _pleats_at_zips(pattern, parameters.centers) if pleat > 0.0 else ()
+    # What was said of a hem that a facing then took away is no longer so.
+    hemmed = [note for note in shortened.notes if all(name in after.index for name in note.names)]
+    return Change(after, splits=splits, notes=(*higher.notes, *hemmed, *zipped))
+
+
+def _pleats_at_zips(pattern: Pattern, centers: Sequence[str]) -> Iterator[Finding]:
+    """Each pleat along a center that a zip opens: a lining that is sewn to its tape cannot be laid in it."""
+    for center in centers:
+        edge = pattern.edges[require_one(pattern, center)]
+        if any(zip_opening(pattern, edge, corner) > 0.0 for corner in (edge.start, edge.end)):
+            yield worded(
+                STEP.operation,
+                "lining-pleat-at-zip",
+                Severity.LOOK,
+                piece=pattern.carriers[edge.name],
+                where=edge.name,
+                names=(edge.name,),
+                edge=spoken(edge.name),
+            )
 
 
 def _pleated(pattern: Pattern, centers: list[str], pleat: float, slug: str) -> Pattern:

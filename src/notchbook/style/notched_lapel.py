@@ -64,7 +64,7 @@ def run(pattern: Pattern, context: StepContext, parameters: NotchedLapelParamete
     under = piece_name(context.slug, "undercollar")
     turned = piece_name(context.slug, "facing"), piece_name(context.slug, "collar")
     return Change(
-        cut.pattern.with_operations(*operations(context.slug, turned, _CLOSED)),
+        cut.pattern.with_operations(*operations(context.slug, turned, "upper collar", _CLOSED)),
         splits=cut.splits,
         removals=cut.removals,
         notes=lapel_notes((context.slug, turned[1]), front, size, laid, making.turn),

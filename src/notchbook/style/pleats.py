@@ -207,7 +207,7 @@ def _notes(
         Measured(total, finished),
         piece=piece.name,
         where=parameters.edge,
-        edge=spoken(parameters.edge),
+        edge=f"{piece.title}, {spoken(parameters.edge).partition(', ')[2]}",
         total=total,
         finished=finished,
         number=parameters.number,

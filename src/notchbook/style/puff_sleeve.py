@@ -117,7 +117,7 @@ def _finished(pattern: Pattern, slug: str, parameters: PuffParameters, sleeve: F
     seam = part_name(sleeve.slug, "sleeve_seam")
     elastic = Elastic(part_name(slug, "elastic"), "Sleeve elastic", (hem,), 1.0, ELASTIC_WIDTH.value, "limb")
     after = pattern.with_elastics(elastic).with_allowances({hem: Allowance("elastic_edge")})
-    return after.with_operations(Operation(part_name(slug, "casing"), "hems", text, (hem,), (seam,)))
+    return after.with_operations(Operation(part_name(slug, "casing_hemmed"), "hems", text, (hem,), (seam,)))
 
 
 STEP = StepDefinition(

@@ -37,6 +37,9 @@ judgment."""
 _HIGHER = 2.0
 """mm by which the shoulders are laid higher until they lie so far apart."""
 
+_CLEAR = 1.0
+"""mm off the middle of the arm within which both lines over it are one."""
+
 _FAR = 2000.0
 """mm down within which the middle of the hem lies."""
 
@@ -107,10 +110,18 @@ def _laid(
         return both_laid(sleeve, front, back, context.not_negative(parameters.above, "above"), foot)
     above = RAGLAN_ABOVE.value
     both = both_laid(sleeve, front, back, above, foot)
-    while both[0].over.start.x - both[1].over.start.x < _APART and above + _HIGHER <= RAGLAN_ABOVE.most:
+    while _are_close(*both) and above + _HIGHER <= RAGLAN_ABOVE.most:
         above += _HIGHER
         both = both_laid(sleeve, front, back, above, foot)
     return both
+
+
+def _are_close(front: Laid, back: Laid) -> bool:
+    """Whether the ends of the shoulders lie too close, or their lines over the arm cross below them."""
+    if front.over.start.x - back.over.start.x < _APART:
+        return True
+    met = front.over.intersections(back.over)
+    return any(front.over.point_at(one.at_self).x > front.over.end.x + _CLEAR for one in met)
 
 
 def _foot(sleeve: FoundSleeve) -> Point:
@@ -178,7 +189,8 @@ def _unusual(
 
 STEP = StepDefinition(
     operation="raglan_sleeve",
-    version=1,
+    version=2,
+    upcasters={1: dict},
     kind="style",
     title="Raglan sleeve",
     sentence="{sleeve} to the neck of {bodice}, {front_neck} down in front, {back_neck} behind",

@@ -4,7 +4,7 @@ The facing and the upper collar are one piece too, larger by the turn of the clo
 the finished front, so that it can never go stale.
 """
 
-from notchbook.pattern import Pattern, part_name, piece_name
+from notchbook.pattern import Operation, Pattern, part_name, piece_name
 from notchbook.recipe import Change, StepContext, StepDefinition
 from notchbook.style.collars.laid_neck import LaidNeck, laid_if_it_lies
 from notchbook.style.collars.lapel_cut import lapel_name
@@ -42,13 +42,24 @@ def run(pattern: Pattern, context: StepContext, parameters: ShawlCollarParameter
     cut = with_shawl(neck, front, size, making)
     facing = piece_name(context.slug, "facing")
     return Change(
-        cut.pattern.with_operations(*operations(context.slug, (facing,))),
+        cut.pattern.with_operations(
+            _stayed(context.slug, front.piece.name, facing), *operations(context.slug, (facing,), "facing")
+        ),
         splits=cut.splits,
         removals=cut.removals,
         waves=dict.fromkeys((lapel_name(front), part_name(facing, "lapel")), 1),
         notes=lapel_notes((context.slug, facing), front, size, laid, making.turn),
         grains=(front.piece.name, facing),
     )
+
+
+def _stayed(slug: str, front: str, facing: str) -> Operation:
+    """The inner corners that are clipped into, strengthened before (common practice, no source)."""
+    text = (
+        "Stay the inner corners of front and facing where collar and shoulder meet, and clip into them when "
+        "the shoulder is sewn."
+    )
+    return Operation(part_name(slug, "corner_stayed"), "prepare", text, (front, facing))
 
 
 def _size(

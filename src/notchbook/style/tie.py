@@ -85,6 +85,9 @@ def _operations(slug: str, parameters: TieParameters) -> Iterator[Operation]:
         text = "Lay the open ends of the ties at their notches and baste them before the edge is sewn."
         edges = tuple(dict.fromkeys(one.edge for one in parameters.places))
         yield Operation(part_name(slug, "tie_caught"), "prepare", text, edges, (sewn,))
+    else:
+        text = "Sew the open ends of the ties on where they are knotted, looked at on the body."
+        yield Operation(part_name(slug, "tie_sewn_on"), "finish", text, (name,), (sewn,))
 
 
 STEP = StepDefinition(

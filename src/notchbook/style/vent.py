@@ -1,15 +1,11 @@
 """A vent at the lower end of a center or side seam: an extension to turn in, cut in one piece."""
 
-from dataclasses import replace
-from typing import Literal, NamedTuple
+from dataclasses import dataclass
+from typing import Any, Literal
 
 from notchbook.errors import InputError, StepRefused
-from notchbook.geometry import Path
 from notchbook.pattern import (
     Allowance,
-    Edge,
-    EdgeKind,
-    InternalLine,
     Notch,
     Pattern,
     Piece,
@@ -21,7 +17,6 @@ from notchbook.pattern import (
     spoken,
 )
 from notchbook.pattern.names import last_word
-from notchbook.pattern.operation import Operation
 from notchbook.pattern.resolve import expand
 from notchbook.recipe import (
     AmountText,
@@ -32,11 +27,13 @@ from notchbook.recipe import (
     StepDefinition,
     StepParameters,
 )
-from notchbook.style._seam_above import only_above
 from notchbook.style.closures.not_on_fold import require_not_on_fold
 from notchbook.style.closures.notches_left import notches_left
+from notchbook.style.closures.sewn_below import StillSewn, still_sewn
+from notchbook.style.closures.sewn_mates import End, opened_ends
+from notchbook.style.closures.vent_orders import VentSide, vent_orders
+from notchbook.style.closures.vent_shape import VentSizes, vented
 from notchbook.style.closures.within_trade import told_unusual
-from notchbook.units import TOLERANCES
 
 
 class VentParameters(StepParameters):
@@ -57,73 +54,127 @@ class VentParameters(StepParameters):
     """Turned up with the hem; or mitered, so that extension and hem meet without a lump."""
     hem_depth: AmountText | None = None
     """How deep the hem is turned up, for the miter; empty: as it was set before."""
+    both_edges: bool = True
+    """Whether the edge that is sewn to it gets the same extension. Without, that edge needs a vent too."""
 
 
 def run(pattern: Pattern, context: StepContext, parameters: VentParameters) -> Change:
-    """Add the extension below the vent's height, with its fold line and a notch at the top."""
+    """Add the extension below the vent's height, with its fold line and a notch at the top, to the edge and
+    to the one that is sewn to it."""
     height = context.positive(parameters.height, "height")
     width = context.positive(parameters.width, "width")
     slant = context.mm(parameters.slant)
     if not 0.0 <= slant < height:
         raise StepRefused("vent-slant", slant=slant, height=height)
     require_not_on_fold(pattern, parameters.edge)
-    found = locate(pattern, Place(parameters.edge, parameters.hem_end, height))
+    given: End = (parameters.edge, parameters.hem_end)
+    ends = opened_ends(pattern, *given) if parameters.both_edges else (given,)
+    made = [_vent(pattern, context, parameters, end, (height, width, slant)) for end in ends]
+    pieces = [one.piece.name for one in made]
+    if len(set(pieces)) < len(pieces):
+        raise StepRefused("vent-twice-on-piece", piece=spoken(pieces[0]))
+    stays = {one.cut: StillSewn(one.above, one.hem_end, one.top) for one in made}
+    after = pattern.with_pieces(*(one.piece for one in made))
+    after = after.with_seams(*(still_sewn(pattern, seam, stays) for seam in pattern.seams.values()))
+    opened = {one.cut: (one.hem_end, height) for one in made}
+    after = after.with_notches(*notches_left(pattern, opened), *(one.notch for one in made))
+    for one in made:
+        after = _finished(pattern, after, context.slug, one)
+    sides = [one.side for one in made]
+    after = after.with_operations(
+        *vent_orders(pattern, context.slug, sides, mitered=parameters.corner == "mitered")
+    )
+    notes = told_unusual(made[0].piece.name, "vent", {"height": height, "width": width})
+    return Change(after, splits={one.cut: one.children for one in made}, notes=tuple(notes))
+
+
+@dataclass(frozen=True, slots=True)
+class _Vent:
+    """One side of the vent: the piece with its extension, the edge that was divided and its parts, its end at
+    the hem, the point at the top, the ``owner`` of the new names, and whether its corner is mitered."""
+
+    piece: Piece
+    cut: str
+    children: tuple[str, ...]
+    hem_end: str
+    top: str
+    owner: str
+    is_mitered: bool
+
+    @property
+    def above(self) -> str:
+        """The part of the edge that stays sewn."""
+        return child_name(self.cut, "seam")
+
+    @property
+    def vent(self) -> str:
+        """The part of the edge that opens, moved to the outer edge of the extension."""
+        return child_name(self.cut, "vent")
+
+    @property
+    def lower(self) -> str:
+        """The lower end of the extension."""
+        return part_name(self.owner, "miter" if self.is_mitered else "hem")
+
+    @property
+    def side(self) -> VentSide:
+        """What the sewing order names of it."""
+        return VentSide(self.cut, self.vent, self.lower)
+
+    @property
+    def notch(self) -> Notch:
+        """The mark at the top of the vent."""
+        name = part_name(self.owner, "vent_notch")
+        return Notch(name, Place(self.above, self.top, 0.0), purpose="top of vent")
+
+
+def _vent(
+    pattern: Pattern,
+    context: StepContext,
+    parameters: VentParameters,
+    end: End,
+    size: tuple[float, float, float],
+) -> _Vent:
+    """The extension at one edge; ``size``: height, width and slant, mm. StepRefused ``vent-too-high``,
+    ``vent-miter-too-high``, ``vent-edge-curved``."""
+    height, width, slant = size
+    name, hem_end = end
+    found = locate(pattern, Place(name, hem_end, height))
     piece = pattern.pieces[found.piece]
-    if found.edge.end != parameters.hem_end and found.edge.start != parameters.hem_end:
-        raise StepRefused("vent-too-high", edge=spoken(parameters.edge), height=height)
-    sizes = _Sizes(height, width, slant, _miter(pattern, context, parameters, piece))
+    if hem_end not in (found.edge.end, found.edge.start):
+        raise StepRefused("vent-too-high", edge=spoken(name), height=height)
+    sizes = VentSizes(height, width, slant, _miter(pattern, context, parameters, piece, end))
     if sizes.miter >= height - slant:
         raise StepRefused("vent-miter-too-high", depth=sizes.miter, height=height - slant)
-    vented, children = _vented(piece, found.edge, parameters.hem_end, sizes, context.slug)
-    above, vent = child_name(found.edge.name, "seam"), child_name(found.edge.name, "vent")
+    drawn, children = vented(piece, found.edge, hem_end, sizes, context.slug)
     owner = piece_name(context.slug, last_word(piece.name))
-    top_point = part_name(owner, "top_inner")
-    cut, stays = (found.edge.name, parameters.hem_end), (above, top_point)
-    seams = [only_above(pattern, seam, cut, stays) for seam in pattern.seams.values()]
-    notch = Notch(
-        part_name(owner, "vent_notch"),
-        Place(above, top_point, 0.0),
-        purpose="top of vent",
-    )
+    top = part_name(owner, "top_inner")
+    return _Vent(drawn, found.edge.name, children, hem_end, top, owner, sizes.miter > 0.0)
+
+
+def _finished(before: Pattern, after: Pattern, slug: str, vent: _Vent) -> Pattern:
+    """The pattern with the allowances of one extension, and how its lower corner is made."""
     turned_in = Allowance("vent")
-    lone = notches_left(pattern, {found.edge.name: (parameters.hem_end, height)})
-    after = pattern.with_pieces(vented).with_seams(*seams).with_notches(*lone, notch)
-    after = after.with_allowances({vent: turned_in, part_name(owner, "top"): turned_in})
-    if sizes.miter > 0.0:
-        after = after.with_allowances({part_name(owner, "miter"): Allowance("facing_edge")})
-        after = after.with_corners({parameters.hem_end: "mitre"})
-        after = after.with_operations(_mitered(context.slug, owner))
-    else:
-        hem = _hem_beside(pattern, piece, parameters.hem_end)
-        after = after.with_allowances({part_name(owner, "hem"): hem})
-    notes = told_unusual(piece.name, "vent", {"height": height, "width": width})
-    return Change(after, splits={found.edge.name: children}, notes=tuple(notes))
+    after = after.with_allowances({vent.vent: turned_in, part_name(vent.owner, "top"): turned_in})
+    if not vent.is_mitered:
+        hem = _hem_beside(before, before.pieces[vent.piece.name], vent.hem_end)
+        return after.with_allowances({vent.lower: hem})
+    after = after.with_allowances({vent.lower: Allowance("facing_edge")})
+    return after.with_corners({vent.hem_end: "mitre"})
 
 
-class _Sizes(NamedTuple):
-    """The vent in mm: height, width, slant of its top, and how deep the hem of its miter is (0: none)."""
-
-    height: float
-    width: float
-    slant: float
-    miter: float
-
-
-def _miter(pattern: Pattern, context: StepContext, parameters: VentParameters, piece: Piece) -> float:
+def _miter(
+    pattern: Pattern, context: StepContext, parameters: VentParameters, piece: Piece, end: End
+) -> float:
     """How deep the hem is where it is mitered, mm; 0 where it is not. InputError ``vent-hem-unsaid``."""
     if parameters.corner == "plain":
         return 0.0
     if parameters.hem_depth is not None:
         return context.positive(parameters.hem_depth, "hem_depth")
-    beside = _hem_beside(pattern, piece, parameters.hem_end)
+    beside = _hem_beside(pattern, piece, end[1])
     if beside.width is None:
-        raise InputError("vent-hem-unsaid", edge=spoken(parameters.edge))
+        raise InputError("vent-hem-unsaid", edge=spoken(end[0]))
     return beside.width
-
-
-def _mitered(slug: str, owner: str) -> Operation:
-    text = "Sew the miter of the vent to the end of the hem, right sides together, before both are turned."
-    return Operation(part_name(slug, "miter"), "hems", text, (part_name(owner, "miter"),))
 
 
 def _hem_beside(pattern: Pattern, piece: Piece, hem_end: str) -> Allowance:
@@ -136,55 +187,18 @@ def _hem_beside(pattern: Pattern, piece: Piece, hem_end: str) -> Allowance:
     return Allowance("hem_skirt_straight")
 
 
-def _vented(
-    piece: Piece, edge: Edge, hem_end: str, sizes: _Sizes, slug: str
-) -> tuple[Piece, tuple[str, ...]]:
-    """The piece with the extension on the end of ``edge`` at the hem, and the two parts of the edge.
-
-    Mitered, its lower corner is cut off from the end of the fold to as high above the hem as that is deep:
-    turned in, this line lies on that at which the hem ends (closed form).
-    """
-    height, width, slant, miter = sizes
-    owner = piece_name(slug, last_word(piece.name))
-    runs_down = edge.end == hem_end
-    down = edge if runs_down else edge.reversed()
-    upper, lower = down.path.split_at(down.length - height)
-    if lower.start.distance_to(lower.end) < lower.length - TOLERANCES.sew_length:
-        raise StepRefused("vent-edge-curved", edge=spoken(edge.name))
-    along = lower.tangent_at(0.0)
-    outward = along.perpendicular() * (-width if runs_down else width)
-    outer = lower.end + outward - along * miter
-    corners = (lower.start, lower.start + outward + along * slant, outer, lower.end)
-    points = (
-        part_name(owner, "top_inner"),
-        part_name(owner, "top_outer"),
-        part_name(owner, "hem_outer" if miter == 0.0 else "miter_outer"),
-        hem_end,
-    )
-    last = part_name(owner, "hem" if miter == 0.0 else "miter")
-    names = (part_name(owner, "top"), child_name(edge.name, "vent"), last)
-    kinds: tuple[EdgeKind, ...] = ("plain", "plain", "hem" if miter == 0.0 else "plain")
-    edges = [Edge(child_name(edge.name, "seam"), upper, down.start, points[0], edge.kind)]
-    edges += [
-        Edge(names[i], Path.line(corners[i], corners[i + 1]), points[i], points[i + 1], kinds[i])
-        for i in range(3)
-    ]
-    children = (edges[0].name, names[1])
-    if not runs_down:
-        edges = [one.reversed() for one in reversed(edges)]
-        children = children[::-1]
-    index = piece.edge_index(edge.name)
-    outline = (*piece.outline[:index], *edges, *piece.outline[index + 1 :])
-    fold = InternalLine(part_name(owner, "fold_line"), lower, "fold_line")
-    return replace(piece, outline=outline, lines=(*piece.lines, fold)), children
+def _one_edge(parameters: dict[str, Any]) -> dict[str, Any]:
+    """Version 1 made the vent on the edge that was named alone."""
+    return {**parameters, "both_edges": False}
 
 
 STEP = StepDefinition(
     operation="vent",
-    version=1,
+    version=2,
     kind="style",
     title="Vent",
     sentence="{height} high, {width} wide at {edge}",
     parameters=VentParameters,
     run=run,
+    upcasters={1: _one_edge},
 )

@@ -11,9 +11,11 @@ from notchbook.checks import Check, Subject, all_checks, check_sources, load_che
 from notchbook.errors import HouseFault
 from notchbook.pattern import Severity
 from support import (
+    faults_children,
     faults_cut,
     faults_darts,
     faults_estimates,
+    faults_gathers,
     faults_girths,
     faults_inner_darts,
     faults_leather,
@@ -34,9 +36,11 @@ from support.hand_trousers import hand_trousers
 from support.hand_upper import hand_upper
 
 FAULT_FILES = (
+    faults_children,
     faults_cut,
     faults_darts,
     faults_estimates,
+    faults_gathers,
     faults_girths,
     faults_inner_darts,
     faults_leather,

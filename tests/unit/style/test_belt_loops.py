@@ -3,13 +3,18 @@
 Double notches stand 10 to 13 mm apart (common practice, no source): what is nearer than 13 mm is read as one.
 """
 
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from notchbook.body.charts import shipped_chart
 from notchbook.errors import StepRefused
 from notchbook.pattern import Notch, Pattern, Place
 from notchbook.recipe import Change, Replay, StepContext, add_step, replay
+from notchbook.recipe.recipe import StepRecord
+from notchbook.recipe.storage import lead_up
 from notchbook.style.closures.half_waist import BandedEdge, half_waist, stations_on_half
 from notchbook.style.closures.loop_places import loop_places
 from support.closure_steps import FLY, FLY_WAIST, lower_sets, outside_length, polygon, stepped
@@ -116,7 +121,8 @@ def test_the_line_on_the_strip_is_where_the_raw_edges_meet_and_no_fold() -> None
 
 
 def test_loops_that_would_stand_far_apart_on_another_body_are_told() -> None:
-    done = stepped(flown(), ("belt_loops", {"edges": FLY_WAIST, "each_side": 1}))
+    written = {"edges": FLY_WAIST, "each_side": 1, "follow_waist": False}
+    done = stepped(flown(), ("belt_loops", written))
     assert "amount-unusual" in {one.code for one in done.states[-1].notes}
     usual = stepped(flown(), ("belt_loops", {"edges": FLY_WAIST}))
     assert "amount-unusual" not in {one.code for one in usual.states[-1].notes}
@@ -128,7 +134,40 @@ def test_where_the_sides_differ_the_longer_half_tells_whether_loops_stand_too_fa
     pattern = replay(flown().recipe, base).pattern
     groups = [pattern.groups[f"trousers.{panel}/waist@right"] for panel in ("front", "back")]
     right = sum(outside_length(pattern, *group.members) for group in groups)
-    told = {"edges": FLY_WAIST, "each_side": 2, "first": f"{right - 2.0 * 170.0:.3f} mm"}
+    told = {
+        "edges": FLY_WAIST,
+        "each_side": 2,
+        "first": f"{right - 2.0 * 170.0:.3f} mm",
+        "follow_waist": False,
+    }
     recipe = add_step(flown().recipe, "belt_loops", told, base=base)
     (note,) = replay(recipe, base).states[-1].notes
     assert note.measured == pytest.approx(170.0 + 7.5 / 2.0, abs=0.1)
+
+
+def waist_of(pattern: Pattern) -> float:
+    """Half the waist, measured on the outlines, mm."""
+    return sum(
+        outside_length(pattern, *pattern.groups[f"trousers.{panel}/waist"].members)
+        for panel in ("front", "back")
+    )
+
+
+@pytest.mark.parametrize(("size", "loops_each_side"), [(0, 3), (4, 3), (11, 4)])
+def test_a_wider_waist_gets_more_loops_and_none_is_taken_away(size: int, loops_each_side: int) -> None:
+    """Three on each side written; sizes 76, 92 and 128; 170 mm apart at most (common practice, no source)."""
+    told = {"edges": FLY_WAIST, "each_side": 3}
+    recipe = stepped(flown(), ("belt_loops", told)).recipe
+    done = replay(recipe, shipped_chart("women").sizes[size])
+    (strip,) = (one for one in done.pattern.pieces.values() if one.name == "belt_loops.loops")
+    loops = len([one for one in strip.lines if one.kind == "cut_line"]) + 1
+    stand = len([one for one in done.pattern.notches.values() if one.purpose == "belt loop"])
+    least = math.ceil((waist_of(done.pattern) - 70.0) / 170.0)
+    assert stand - 1 == (loops - 1) / 2 == max(3, least) == loops_each_side
+    assert done.states[-1].notes == ()
+
+
+def test_loops_of_an_older_recipe_stay_as_many_as_written() -> None:
+    older = {"edges": FLY_WAIST, "each_side": 2}
+    led = lead_up(StepRecord("belt_loops-1", "belt_loops", 1, "belt_loops", older))
+    assert led.parameters == {**older, "follow_waist": False}

@@ -240,3 +240,18 @@ def test_a_waist_that_buttons_falls_open_and_has_nothing_to_pass() -> None:
     done = stepped(dress, ("button_stand", DRESS_STAND))
     assert "waist" in {one.kind for one in openings(dress.pattern)}
     assert "waist" not in {one.kind for one in openings(done.pattern)}
+
+
+def test_the_last_button_lies_a_hand_above_a_hem_and_close_to_a_waist() -> None:
+    """About 10 cm stay free above a hem, so that one can stride; at a waist, to which a band or a skirt is
+    sewn, the last lies as the first does: half a button and 1/4 in from the end (common practice)."""
+    torso = draft("torso", bodice().measures, {})
+    center = {"center": "torso.front/center_front", "top": "torso.front/neck_pit"}
+    hemmed = stepped(torso, ("button_stand", {"centers": [center], "button": "16 mm", "number": 6}))
+    waisted = with_stand(level=None, button="16 mm", number=4)
+    for run, piece, end, clear in (
+        (hemmed, "torso.front", "torso.front/hem_center", 100.0),
+        (waisted, FRONT, "bodice.front/waist_center", 14.0),
+    ):
+        made = run.pattern.pieces[piece]
+        assert min(buttons(made)[:, 1]) - made.points[end].y == pytest.approx(clear, abs=0.01)

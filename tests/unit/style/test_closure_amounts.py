@@ -25,6 +25,7 @@ def back_seamed() -> Replay:
     return stepped(bodice(), ("center_seam", {"center": "bodice.back/center_back"}))
 
 
+WRITTEN_LOOPS = {"edges": FLY_WAIST, "follow_waist": False}
 LOOPS = {"edge": "bodice.back/center_back", "top": "bodice.back/nape", "length": "30 cm", "button": "5 mm"}
 LONG_STAND = {
     "centers": [{"center": "skirt.front/center_front", "top": "skirt.front/waist_center"}],
@@ -45,7 +46,7 @@ ROWS: dict[str, Told] = {
     "LAST_ABOVE_HEM": (skirt, "button_stand", LONG_STAND, "last", ("60 mm", "40 cm"), ("20 mm", "45 cm")),
     "FLY_WIDTH": (trousers, "fly", FLY, "width", ("32 mm", "50 mm"), ("20 mm", "55 mm")),
     "SHIELD_MORE": (trousers, "fly", FLY, "shield_more", ("5 mm", "8 mm"), ("2 mm", "20 mm")),
-    "LOOPS_APART": (trousers, "belt_loops", {"edges": FLY_WAIST}, "each_side", (3,), (1, 7)),
+    "LOOPS_APART": (trousers, "belt_loops", WRITTEN_LOOPS, "each_side", (3,), (1, 7)),
     "CASING_EASE": (skirt, "elastic_casing", {}, "ease", ("2 mm", "8 mm"), ("0 mm", "30 mm")),
     "ELASTIC_SHARE": (skirt, "elastic_casing", {}, "share", (0.85, 0.95), (0.6, 1.05)),
     "SLIT_TURNED": (skirt, "hem_slit", SIDE_SLIT, "turned", ("10 mm", "50 mm"), ("5 mm", "12 cm")),

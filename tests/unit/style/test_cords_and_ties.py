@@ -42,6 +42,12 @@ def said(base: Replay, *places: dict[str, str], **more: Any) -> list[tuple[str, 
     return [(one.code, one.severity) for one in done.states[-1].notes]
 
 
+@pytest.mark.parametrize("places", [(AT_NECK, AT_WAIST), (AT_WAIST, AT_NECK)])
+def test_one_tie_at_the_neck_is_enough(places: tuple[dict[str, str], ...]) -> None:
+    """Of several ties of one step it counts wherever it stands in the list."""
+    assert said(child(height=1160.0), *places) == [STOPPED]
+
+
 @pytest.mark.parametrize(
     ("height", "found"),
     [

@@ -309,16 +309,16 @@ def test_the_fly_is_closed_before_the_band_goes_on_and_the_loops_before_it() -> 
         word: next(index for index, text in enumerate(orders) if word in text)
         for word in (
             "Baste one tape of the zip to the sewn edge of the shield",
-            "fly shield to the front",
+            "fly shield to the wearer's",
             "sew the other tape of the zip to the facing",
             "Stitch the J",
             "Baste the loops",
-            "waist right",
+            "back: waist",
             "Fold the waistband",
             "Turn the upper ends of the loops",
         )
     }
     assert list(first.values()) == sorted(first.values())
-    facing = next(index for index, text in enumerate(orders) if "fly facing to the front" in text)
+    facing = next(index for index, text in enumerate(orders) if "fly facing to the wearer's" in text)
     assert facing < first["sew the other tape of the zip to the facing"]
     assert sewing_order(banded().pattern).gaps == ()

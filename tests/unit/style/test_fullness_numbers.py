@@ -7,13 +7,14 @@ import pytest
 from shapely.geometry import Polygon
 
 from notchbook.errors import StepRefused
-from notchbook.geometry import Path, Point, Transform, curvature_extrema, inflections
+from notchbook.geometry import Line, Path, Point, Transform, curvature_extrema, curve_between, inflections
 from notchbook.pattern.slashing import located_on
 from notchbook.style.fullness.fold_shape import fold_shape, half_of
 from notchbook.style.fullness.opening import Opening, even_shares, motions_along, opened_by_angle
 from notchbook.style.fullness.rising_curve import RisingCurve
 from notchbook.style.fullness.spread import SlashLine, Spread, spread
 from notchbook.style.fullness.truing import trued_edge
+from notchbook.units import TOLERANCES
 from support.fullness import rectangle
 
 WIDTH, HEIGHT = 240.0, 600.0
@@ -135,6 +136,21 @@ def test_what_lies_far_from_a_slash_stays_as_it_was() -> None:
     assert trued.end.distance_to(motions[1].apply(line.end)) < 1e-9
     along = trued.tangent_at(trued.length).direction()
     assert along == pytest.approx(math.degrees(math.atan2(motions[1].b, motions[1].a)), abs=1e-9)
+
+
+@pytest.mark.parametrize("joint", [379.95, 380.05, 619.95, 620.05])
+def test_a_slash_drawn_out_to_beside_a_joint_leaves_no_sliver_there(joint: float) -> None:
+    """The line is drawn anew for 120 mm on both sides of the slash; what is left up to the joint would be
+    shorter than the 0.1 mm that the sharpest pencil draws."""
+    line = Path.of(
+        Line(Point(0.0, 0.0), Point(joint, 0.0)),
+        curve_between(Point(joint, 0.0), 0.0, Point(1000.0, 40.0), 10.0),
+    )
+    motions = motions_along([Opening(line.point_at(500.0), Point(500.0, -600.0), 0.0, 30.0, True)])
+    trued = trued_edge(line, [500.0], motions)
+    assert min(segment.length for segment in trued.segments) > TOLERANCES.closure
+    assert trued.start == line.start
+    assert trued.end.distance_to(motions[1].apply(line.end)) < 1e-9
 
 
 def test_nothing_opened_leaves_the_edge_alone() -> None:

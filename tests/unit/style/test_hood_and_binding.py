@@ -9,6 +9,7 @@ from notchbook.recipe import replay
 from notchbook.style.collars.strip import square_side
 from support.bodice_bodies import CHILD, bodice_run, body
 from support.collar_steps import (
+    BUTTON_STAND,
     NECK_LENGTH_EDGES,
     after,
     code_of,
@@ -126,6 +127,24 @@ def test_a_binding_from_the_fold_to_an_open_edge_has_a_free_end() -> None:
     assert "binding/binding_end" not in pattern.seams
     assert pattern.edges["binding.binding/end"].kind == "plain"
     assert pattern.seams["binding/bound"].ease == pytest.approx(0.0)
+
+
+@pytest.mark.parametrize("facing", ["cut_on", "separate", "none"])
+def test_a_bound_neck_goes_out_to_the_edge_of_the_button_stand(facing: str) -> None:
+    """The stand is 20 mm wide; a strip that ended at the center would end in the middle of the front."""
+    stand = {**BUTTON_STAND, "facing": facing}
+    pattern = pattern_of(
+        after(after(drafted("medium-92", "bodice"), "button_stand", **stand), "binding", opening="neck")
+    )
+    neck = length_of(pattern, *NECK_LENGTH_EDGES)
+    assert length_of(pattern, "binding.binding/lower") == pytest.approx(0.97 * (neck + 20.0), abs=0.05)
+    raw = {name for name, one in pattern.allowances.items() if one.allowance_class == "bound"}
+    assert "button_stand.front/lap_top" in raw
+    tops = {name for name in pattern.edges if name.endswith("/facing_top")}
+    assert bool(tops) is (facing != "none")
+    assert tops <= raw, "folded back or sewn on, the facing is bound too"
+    assert pattern.edges["binding.binding/end"].kind == "plain"
+    assert walk_seam(pattern, pattern.seams["binding/bound"]).misfit == pytest.approx(0.0, abs=0.05)
 
 
 @pytest.mark.parametrize(

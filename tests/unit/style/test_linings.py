@@ -6,10 +6,12 @@ import pytest
 from shapely.geometry import Polygon
 
 from notchbook.app.examining import examine
+from notchbook.finish import production_table
+from notchbook.finish.allowance import Allowances
 from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Piece
 from notchbook.recipe import Replay
-from support.edge_steps import BACK, FRONT, applied, area, bodice, changed, misfits, refusal, skirt
+from support.edge_steps import BACK, FRONT, applied, area, bodice, changed, misfits, notes, refusal, skirt
 from support.traced_steps import LINING, NECK, PARTS
 
 
@@ -149,6 +151,42 @@ def test_interfacing_is_the_facing_itself_or_smaller_all_round() -> None:
     ).gap == pytest.approx(4.0, abs=0.06)
 
 
+def test_the_strip_of_a_pleat_is_hemmed_with_the_hem_and_folded_into_the_waist() -> None:
+    pleated = {"pieces": ["skirt.back"], "centers": ["skirt.back/center_back"], "hems": ["skirt.back/hem"]}
+    back = changed(skirt(), "lining", **pleated).pieces["lining.back"]
+    strips = {edge.name.rsplit("/", 1)[1]: edge for edge in back.outline if "pleat" in edge.name}
+    assert {word: edge.kind for word, edge in strips.items() if word.endswith("_end")} == {
+        "pleat_hem_center_end": "hem",
+        "pleat_waist_center_end": "plain",
+    }
+
+
+def test_a_pleat_along_a_center_that_a_zip_opens_is_told() -> None:
+    """Common practice, no source: beside a zip the lining is sewn to its tape and cannot be folded."""
+    back = applied(bodice(), "center_seam", center="bodice.back/center_back")
+    zip_in = {"edge": "bodice.back/center_back", "from_point": "bodice.back/nape", "length": "30 cm"}
+    pleated = {"pieces": ["bodice.back"], "centers": ["bodice.back/center_back"]}
+    told = [
+        (zipped, pleat, "lining-pleat-at-zip" in notes(start, "lining", **pleated, pleat=pleat))
+        for zipped, start in ((False, back), (True, applied(back, "zip_opening", **zip_in)))
+        for pleat in ("20 mm", "0 mm")
+    ]
+    assert [one for one in told if one[2]] == [(True, "20 mm", True)]
+
+
+@pytest.mark.parametrize("trimmed", ["2 mm", "3 mm", "5 mm"])
+def test_a_trimmed_layer_has_no_part_too_short_to_draw(trimmed: str) -> None:
+    """The neighbors of an edge cut it beside a joint of its curves: 0.001 mm were left of a waist."""
+    names = ["bodice.front", "bodice.back"]
+    made = changed(bodice(), "interfacing", pieces=names, trimmed=trimmed)
+    parts = {
+        edge.name: min(part.length for part in edge.path.segments)
+        for name in names
+        for edge in made.pieces[name.replace("bodice", "interfacing")].outline
+    }
+    assert {name: length for name, length in parts.items() if length < 0.1} == {}
+
+
 def test_interlining_keeps_the_allowances_and_the_quantities_of_its_piece() -> None:
     pattern = changed(skirt(), "interlining", pieces=["skirt.back"])
     piece = pattern.pieces["interlining.back"]
@@ -158,6 +196,10 @@ def test_interlining_keeps_the_allowances_and_the_quantities_of_its_piece() -> N
     )
     given = {name.rsplit(".", 1)[1] for name in pattern.allowances if name.startswith("interlining")}
     assert {"back/hem", "back/side_seam"} <= given
+    table = Allowances(pattern, production_table())
+    for word in ("hem", "side_seam", "center_back"):
+        own, layer = (table.of(pattern.edges[f"{slug}.back/{word}"]) for slug in ("skirt", "interlining"))
+        assert layer.width == own.width > 0.0
 
 
 @pytest.mark.parametrize(

@@ -101,6 +101,16 @@ def test_a_flap_covers_the_opening_and_its_under_side_is_smaller() -> None:
     eighth = 25.4 / 8.0  # the turn of heavy cloth, from memory
     assert outer.width - under.width == pytest.approx(2.0 * eighth, abs=0.1)
     assert outer.height - under.height == pytest.approx(eighth, abs=0.1)
+    front = pattern.pieces["skirt.front"]
+    line = front.line("patch_pocket.front/flap_line").path
+    pocket = [
+        front.line("patch_pocket.front/pocket_line").path.start,
+        pattern.pieces[PIECE].points[f"{PIECE}/far_upper"],
+    ]
+    ends = sorted((line.start, line.end), key=lambda one: one.x)
+    for end, corner, beyond in zip(ends, sorted(pocket, key=lambda one: one.x), (-3.0, 3.0), strict=True):
+        # 2 to 3 mm wider at each end and 10 to 20 mm above the opening (common practice, no source)
+        assert (end.x - corner.x, end.y - corner.y) == pytest.approx((beyond, 15.0))
     assert {"flap_line", "pocket_line"} <= {
         line.name.rsplit("/", 1)[-1] for line in pattern.pieces["skirt.front"].lines
     }

@@ -138,6 +138,7 @@ def test_the_total_is_told_and_pleats_that_lie_double_are_looked_at() -> None:
     notes = pleated(number=2, depth="2 cm", spacing="4 cm").notes
     assert notes[-1].code == "pleats-laid"
     assert notes[-1].measured == pytest.approx(sewn_length(PLAIN.pattern, WAIST) + 80.0)
+    assert notes[-1].message.startswith("Front, waist is ")
 
 
 @pytest.mark.parametrize(

@@ -55,6 +55,9 @@ def test_bags_behind_openings_of_different_shapes_lie_on_each_other() -> None:
     assert new_findings(trousers(), done) == []
 
 
+EDGES, FREE = ("opening", "upper", "edge", "lower"), "neatened_edge"
+
+
 def test_strips_of_the_cloth_lie_on_the_bags_along_the_opening() -> None:
     done = applied(skirt(), "pocket_bag", **POCKET, facing="4 cm")
     assert new_findings(skirt(), done) == []
@@ -64,6 +67,9 @@ def test_strips_of_the_cloth_lie_on_the_bags_along_the_opening() -> None:
         assert area(strip) == pytest.approx(160.0 * 40.0, rel=0.05)
         assert strip.instructions[0].material == "self"
         assert f"{bag.name}/facing_line" in {line.name for line in bag.lines}
+        # Caught in the seams with its bag, and free along the line on which it is stitched down.
+        given = {word: done.pattern.allowances[f"{strip.name}/{word}"].allowance_class for word in EDGES}
+        assert given == {"opening": "side", "upper": "pocket_bag", "edge": FREE, "lower": FREE}
 
 
 @pytest.mark.parametrize(

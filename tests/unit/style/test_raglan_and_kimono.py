@@ -5,11 +5,13 @@ from typing import Any
 
 import pytest
 
+from lower_sheets import lower_bodies
+from notchbook.body import MeasureSet
 from notchbook.errors import StepRefused
 from notchbook.finish import finish, production_table
 from notchbook.geometry import Path, Point, Transform
 from notchbook.output.flat.garment import garment_flat
-from notchbook.pattern import Pattern, directed, locate, pattern_to_data, sewn_length, walk_seam
+from notchbook.pattern import Pattern, Severity, directed, locate, pattern_to_data, sewn_length, walk_seam
 from notchbook.pattern.joining import gap_between, laying_motion
 from notchbook.recipe import Replay
 from notchbook.style.sleeves.raglan.taken import panel_of, require_inside
@@ -76,8 +78,12 @@ def test_a_raglan_keeps_neck_and_shoulders_and_runs_smoothly_out_of_armhole_and_
             assert along > 0.9998, "within about a degree"
 
 
-def test_the_seams_over_the_arm_of_a_raglan_are_equally_long() -> None:
+def test_the_seams_over_the_arm_of_a_raglan_are_equally_long_and_notched_where_the_shoulder_ends() -> None:
+    """The ease of the back shoulder must not wander down the arm."""
     pattern = raglan().pattern
+    for which in HALVES:
+        tip = pattern.pieces[f"raglan.{which}_sleeve"].points[f"bodice.{which}/shoulder_point"]
+        assert spot(pattern, f"raglan.{which}_sleeve/overarm/shoulder_notch").distance_to(tip) < 1e-6
     walk = walk_seam(pattern, pattern.seams["raglan/overarm_seam"])
     assert walk.misfit == pytest.approx(0.0, abs=1e-4)
     apart = next(note for note in raglan().notes if note.code == "raglan-shoulders-apart")
@@ -94,6 +100,26 @@ def test_the_seams_over_the_arm_of_a_raglan_are_equally_long() -> None:
     )
     assert lap.measured == pytest.approx(front - back, abs=1e-9)
     assert front < back, "the front lies at the right of a sleeve: each reaches past the other"
+
+
+@pytest.mark.parametrize("name", ["small-80", "medium-92", "plus-128", "man-100", "child-116"])
+@pytest.mark.parametrize("shoulder", ["seam", "dart"])
+def test_a_raglan_lies_round_over_the_bone_of_the_shoulder(name: str, shoulder: str) -> None:
+    """A seam that turns at once stands out as a point; a shoulder is as round as a circle of 6 cm at the
+    least, of which 1 cm turns by 10 degrees (common practice, no source)."""
+    body = dict(lower_bodies())[name]
+    step = ("raglan_sleeve", "raglan", {"shoulder": shoulder})
+    done = sleeve_style([step], measures=body, top=EASED, fabric="shirting")
+    assert done.suspended is None, str(done.suspended)
+    for which in HALVES:
+        tip, neck = f"bodice.{which}/shoulder_point", f"bodice.{which}/side_neck_point"
+        over = up(done.pattern, f"raglan.{which}_sleeve/overarm", tip)
+        seam = up(done.pattern, f"bodice.{which}/shoulder", neck).joined(over)
+        shoulder_ends = seam.length - over.length
+        places = [shoulder_ends + step_on for step_on in range(-60, 90, 5)]
+        ways = [seam.tangent_at(at).direction() for at in places]
+        turns = [abs((two - one + 180.0) % 360.0 - 180.0) for one, two in zip(ways, ways[2:], strict=False)]
+        assert max(turns) < 10.0
 
 
 def test_a_raglan_in_one_piece_has_a_dart_over_the_shoulder() -> None:
@@ -205,9 +231,45 @@ def test_what_cannot_be_drawn_is_refused_in_words(
 
 
 def test_a_cut_on_sleeve_that_binds_is_told() -> None:
-    close = kimonos(depth="2 cm", angle=25)
-    assert "kimono-arm-close" in [note.code for note in close.notes]
+    close = kimonos(depth="7 cm", angle=15)
+    (told,) = [note for note in close.notes if note.code == "kimono-arm-close"]
+    assert told.severity is Severity.LOOK
+    assert told.measured is not None
+    assert woman().value("upper_arm_girth") <= told.measured < woman().value("upper_arm_girth") + 50.0
     assert "kimono-arm-close" not in [note.code for note in kimono().notes]
+
+
+def test_a_cut_on_sleeve_that_the_arm_does_not_go_into_stops_the_papers_and_a_freer_one_is_offered() -> None:
+    """The invented plus 128: an arm of 40 cm; a sleeve narrower than its arm cannot be put on."""
+    plus = dict(lower_bodies())["plus-128"]
+    tight = sleeve_style([KIMONO], measures=plus, top=SHOULDER, length="none")
+    (told,) = [note for note in tight.notes if note.code == "kimono-arm-tight"]
+    assert told.severity is Severity.STOP
+    assert told.measured is not None
+    assert told.measured < plus.value("upper_arm_girth")
+    (cure,) = told.cures
+    angle = float(str(cure.value))
+    freer = kimono_at(angle, plus)
+    assert not [note for note in freer.notes if note.code.startswith("kimono-arm")]
+    assert [note for note in kimono_at(angle + 1.0, plus).notes if note.code.startswith("kimono-arm")]
+
+
+def test_an_arm_that_no_angle_frees_is_offered_none() -> None:
+    """The sleeve meets the side right under the arm of a body whose arm is as thick as a leg."""
+    stout = woman().with_value("upper_arm_girth", 620.0)
+    done = sleeve_style(
+        [("kimono_sleeve", "kimono", {"depth": "1 cm"})], measures=stout, top=SHOULDER, length="none"
+    )
+    (told,) = [note for note in done.notes if note.code == "kimono-arm-tight"]
+    assert told.cures == ()
+
+
+def kimono_at(angle: float, measures: MeasureSet) -> Replay:
+    done = sleeve_style(
+        [("kimono_sleeve", "kimono", {"angle": angle})], measures=measures, top=SHOULDER, length="none"
+    )
+    assert done.suspended is None
+    return done
 
 
 def spot(pattern: Pattern, notch: str) -> Point:

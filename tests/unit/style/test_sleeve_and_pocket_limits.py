@@ -193,11 +193,15 @@ def test_what_was_drawn_before_still_is() -> None:
     assert applied(trousers(), "welt_pocket", **{**WELT, "opening": "3 cm"}).suspended is None
 
 
+def opened_front() -> Replay:
+    return applied(bodice(), "center_seam", center="bodice.front/center_front")
+
+
 @pytest.mark.parametrize(
     ("base", "operation", "asked", "count", "code"),
     [
         (bodice, "button_stand", STAND, "number", "buttons-uncounted"),
-        (bodice, "button_loops", LOOPS, "number", "buttons-uncounted"),
+        (opened_front, "button_loops", LOOPS, "number", "buttons-uncounted"),
         (skirt, "belt_loops", {"edges": BACK_OPENING}, "each_side", "loops-uncounted"),
     ],
 )
@@ -218,7 +222,8 @@ def test_a_zip_lets_the_head_through_a_closed_neck() -> None:
     zipped = {"edge": "bodice.back/center_back", "from_point": "bodice.back/nape", "length": "20 cm"}
     head = bodice().measures.with_value("head_girth", 560.0)
     said = []
-    for steps in ((), (("zip_opening", zipped),)):
+    seamed = {"center": "bodice.back/center_back"}
+    for steps in ((), (("center_seam", seamed), ("zip_opening", zipped))):
         recipe = bodice().recipe
         for operation, asked in (*steps, ("flat_collar", {"neck": NECK})):
             recipe = add_step(recipe, operation, asked, base=bodice().measures, slug=operation)

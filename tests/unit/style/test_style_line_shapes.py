@@ -6,10 +6,11 @@ import numpy as np
 import pytest
 
 from notchbook.app.examining import examine
+from notchbook.body import MeasureSet
 from notchbook.pattern import Pattern, pattern_to_data, walk_seam
 from notchbook.recipe import Replay, replay
 from support.skirt_judge import Points, polyline
-from support.style_lines import SKIRT_BACK, SKIRT_FRONT, code, good, judge, place, skirt_with
+from support.style_lines import SKIRT_BACK, SKIRT_FRONT, SMALL, WOMAN, code, good, judge, place, skirt_with
 from support.yoke_skirt import FORM_A
 
 LINE = {
@@ -57,6 +58,60 @@ def test_a_straight_line_is_straight_and_may_have_corners_where_it_is_told() -> 
     assert len(line) == 2
     vee = drawn(good(cut(shape="straight", through=[{"along": 0.5, "off": "-30 mm"}])))
     assert len(vee) == 3
+
+
+SIDE = {"edge": f"{SKIRT_FRONT}/side_seam", "from_point": f"{SKIRT_FRONT}/waist_side"}
+SQUARED: dict[str, Any] = {"shape": "square", "start": LINE["end"], "end": SIDE}
+"""A line straight across from the center, to wherever it meets the side."""
+
+
+@pytest.mark.parametrize("measures", [FORM_A, WOMAN, SMALL], ids=["form", "woman", "small"])
+def test_a_line_squared_across_is_straight_and_square_to_the_center_on_every_body(
+    measures: MeasureSet,
+) -> None:
+    """Common practice, no source: a yoke is squared across from the center to the side or the armhole."""
+    pattern = good(skirt_with(("cut_style_line", "cut", {"lines": [SQUARED]}), measures=measures))
+    line = drawn(pattern)
+    assert len(line) == 2
+    assert line[0][1] == pytest.approx(line[1][1], abs=1e-9)  # the center of a skirt is upright
+    assert judge(pattern).corner("cut.front_above", "center_front_end") == pytest.approx(90.0, abs=1e-6)
+
+
+def test_a_squared_line_may_be_turned_and_is_straight_still() -> None:
+    line = drawn(good(cut(**SQUARED, start_angle=8.0)))
+    assert len(line) == 2
+    across, up = line[1] - line[0]
+    assert abs(np.degrees(np.arctan2(up, across))) == pytest.approx(8.0, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        {"end": {**SIDE, "distance": "26 cm"}},
+        {"end": {**SIDE, "fraction": 0.4}},
+        {"end": {**SIDE, "distance": "2 cm", "notch": "skirt.front/hip_notch"}},
+        {"end_angle": 5.0},
+        {"through": [{"along": 0.5, "off": "-20 mm"}]},
+        {"darts": [{"intake": f"{SKIRT_FRONT}/waist_dart"}]},
+    ],
+    ids=["a distance", "a share", "a notch", "an angle there", "a point between", "a dart"],
+)
+def test_a_squared_line_takes_nothing_that_it_cannot_keep_to(more: dict[str, Any]) -> None:
+    assert code(cut(**{**SQUARED, **more})) == "line-squared-and-told"
+
+
+@pytest.mark.parametrize(
+    ("end", "refused"),
+    [
+        ({"edge": f"{SKIRT_FRONT}/hem", "from_point": f"{SKIRT_FRONT}/hem_center"}, "style-line-elsewhere"),
+        (
+            {"edge": f"{SKIRT_BACK}/side_seam", "from_point": f"{SKIRT_BACK}/waist_side"},
+            "line-between-pieces",
+        ),
+    ],
+)
+def test_a_squared_line_that_does_not_meet_the_edge_is_refused(end: dict[str, str], refused: str) -> None:
+    assert code(cut(**{**SQUARED, "end": end})) == refused
 
 
 def test_an_even_line_is_square_where_it_keeps_its_grain_and_bends_one_way() -> None:

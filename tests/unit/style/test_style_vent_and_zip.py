@@ -5,9 +5,11 @@ from typing import Any
 import pytest
 
 from notchbook.app.examining import examine
+from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Pattern, pattern_to_data, sewn_length, walk_seam
-from notchbook.recipe import Recipe
+from notchbook.recipe import Recipe, definition
 from support.skirt_judge import Judge
+from support.sleeve_styles import SLEEVE, sleeve_style, stopped_with
 from support.yoke_skirt import BACK, FLARE, FRONT, VENT, YOKE, ZIP, run, skirt_recipe, stopped, with_steps
 
 PLAIN = run(skirt_recipe()).pattern
@@ -46,15 +48,54 @@ def test_the_seam_ends_at_the_top_of_the_vent_and_the_fold_is_the_old_line() -> 
     assert pattern.allowances["vent.back/hem"] == PLAIN.allowances[f"{BACK}/hem"]
 
 
-def test_a_vent_may_be_in_a_side_seam_of_both_panels() -> None:
-    front = ("vent", "front_vent", {"edge": f"{FRONT}/side_seam", "hem_end": f"{FRONT}/hem_side"})
-    back = ("vent", "back_vent", {"edge": f"{BACK}/side_seam", "hem_end": f"{BACK}/hem_side"})
-    pattern = run(with_steps(skirt_recipe(), front, back)).pattern
+SIDE_VENT: dict[str, Any] = {"edge": f"{FRONT}/side_seam", "hem_end": f"{FRONT}/hem_side"}
+
+
+def test_a_vent_in_a_side_seam_opens_both_of_its_edges() -> None:
+    pattern = run(with_steps(skirt_recipe(), ("vent", "vent", SIDE_VENT))).pattern
     assert added(pattern, FRONT) == pytest.approx(180.0 * 40.0 - 400.0, abs=1e-6)
     assert added(pattern, BACK) == pytest.approx(180.0 * 40.0 - 400.0, abs=1e-6)
+    walk = walk_seam(pattern, pattern.seams["skirt/side_seam"])
+    assert walk.misfit == pytest.approx(0.0, abs=1e-6)
+    assert walk.first == pytest.approx(sewn_length(PLAIN, f"{FRONT}/side_seam") - 180.0)
+    for piece in ("front", "back"):
+        assert pattern.notches[f"vent.{piece}/vent_notch"].place.edge == f"skirt.{piece}/side_seam/seam"
+        assert pattern.allowances[f"skirt.{piece}/side_seam/vent"].allowance_class == "vent"
+
+
+def test_a_vent_of_version_1_opens_the_edge_that_was_named_alone() -> None:
+    """Two steps made one vent then; recipes that have them open for ever."""
+    back = {"edge": f"{BACK}/side_seam", "hem_end": f"{BACK}/hem_side", "both_edges": False}
+    front = ("vent", "front_vent", {**SIDE_VENT, "both_edges": False})
+    pattern = run(with_steps(skirt_recipe(), front, ("vent", "back_vent", back))).pattern
     assert walk_seam(pattern, pattern.seams["skirt/side_seam"]).misfit == pytest.approx(0.0, abs=1e-6)
     one_sided = run(with_steps(skirt_recipe(), front)).pattern
     assert walk_seam(one_sided, one_sided.seams["skirt/side_seam"]).misfit == pytest.approx(180.0, abs=1e-6)
+    newer = definition("vent").upcasters[1]({"height": "18 cm"})
+    assert newer == {"height": "18 cm", "both_edges": False}
+
+
+def test_a_vent_is_closed_after_its_seam_and_turned_after_the_hem() -> None:
+    """Common practice, no source: the top is stitched when the seam above is closed, the corner is last."""
+    for start, seam in ((vented(), "center_back"), (vented(**SIDE_VENT), "side_seam")):
+        pattern = run(start).pattern
+        order = [line.key for line in sewing_order(pattern).lines]
+        assert (
+            order.index(f"skirt/{seam}") < order.index("vent/vent_closed") < order.index("vent/vent_turned")
+        )
+        assert order[-1] == "vent/vent_turned"
+    mitered = run(vented(corner="mitered", hem_depth="4 cm")).pattern
+    assert "vent/miter" in mitered.operations and "vent/vent_turned" not in mitered.operations
+
+
+def test_a_vent_on_the_fold_or_on_both_edges_of_one_piece_is_refused() -> None:
+    fold: dict[str, Any] = {"edge": f"{FRONT}/center_front", "hem_end": f"{FRONT}/hem_center"}
+    assert stopped(vented(**fold)) == "opening-on-fold"
+    assert stopped(vented(**fold, both_edges=False)) == "opening-on-fold"
+    seam = {"edge": f"{SLEEVE}/front_seam", "hem_end": f"{SLEEVE}/hem_front", "height": "8 cm"}
+    assert stopped_with(sleeve_style([("vent", "vent", seam)])) == "vent-twice-on-piece"
+    one = sleeve_style([("vent", "vent", {**seam, "both_edges": False})])
+    assert one.suspended is None, str(one.suspended)
 
 
 def test_vents_that_cannot_be_made_are_refused() -> None:

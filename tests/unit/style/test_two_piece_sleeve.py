@@ -100,21 +100,14 @@ def test_the_checks_have_no_word_to_say_on_two_different_sides_or_with_a_vent() 
     both = sleeve_style([TWO_PIECE], uneven, base=woman())
     assert f"{UNDER}@left" in both.pattern.pieces
     assert [finding.code for finding in spoken_of(both)] == []
-    vents = [
-        (
-            "vent",
-            word,
-            {
-                "edge": f"arm.{word}_sleeve/hind_arm_seam",
-                "hem_end": f"arm.{word}_sleeve/hem_hind_arm",
-                "height": "10 cm",
-                "width": "3 cm",
-                "slant": "1 cm",
-            },
-        )
-        for word in ("top", "under")
-    ]
-    assert [finding.code for finding in spoken_of(sleeve_style([TWO_PIECE, *vents]))] == []
+    vent = {"edge": "arm.top_sleeve/hind_arm_seam", "hem_end": "arm.top_sleeve/hem_hind_arm"}
+    sizes = {"height": "10 cm", "width": "3 cm", "slant": "1 cm"}
+    operation, slug, drawn = TWO_PIECE
+    square = (operation, slug, {**drawn, "hem_square": "10 cm"})
+    vented = sleeve_style([square, ("vent", "vent", {**vent, **sizes})])
+    assert vented.suspended is None, str(vented.suspended)
+    assert {"vent.top_sleeve/hem", "vent.under_sleeve/hem"} <= vented.pattern.edges.keys()
+    assert [finding.code for finding in spoken_of(vented)] == []
 
 
 def test_the_hems_of_both_pieces_are_one_opening_for_the_hand() -> None:

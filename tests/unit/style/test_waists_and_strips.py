@@ -12,9 +12,11 @@ import pytest
 
 from notchbook.app.drafting import draft
 from notchbook.checks.openings import openings
+from notchbook.finish import production_table
+from notchbook.finish.allowance import Allowances
 from notchbook.geometry import Point
-from notchbook.pattern import locate, ring_length
-from notchbook.recipe import Replay, replay
+from notchbook.pattern import Notch, Pattern, Place, locate, ring_length, sewn_length, walk_seam
+from notchbook.recipe import Change, Replay, StepContext, replay
 from notchbook.recipe.style_figure import RangedFigure, StyleFigure
 from notchbook.style.button_loops import loop_length
 from notchbook.style.closures import figures
@@ -36,6 +38,7 @@ from support.closure_steps import (
     upper_sets,
 )
 from support.edge_steps import bodice, misfits, notes, place, refusal, skirt, trousers
+from support.odd_steps import NoParameters, odd_step, register
 
 ZIP = {"edge": "skirt.back/center_back", "from_point": "skirt.back/waist_center", "length": "18 cm"}
 CONTOURED = {"edges": BACK_OPENING}
@@ -256,6 +259,52 @@ def test_loops_lie_evenly_down_an_opening_with_a_button_at_each() -> None:
     assert np.diff(places[:, 1]) == pytest.approx([-27.5] * 4)
     assert refusal(back, "button_loops", **told, number=20) == "loops-too-many"
     assert refusal(back, "button_loops", **{**told, "length": "60 cm"}) == "loops-past-edge"
+
+
+LOOPS = {"edge": "bodice.back/center_back", "top": "bodice.back/nape", "length": "12 cm"}
+
+
+def test_the_seam_behind_loops_is_open_as_far_as_they_reach() -> None:
+    back = stepped(bodice(), ("center_seam", {"center": "bodice.back/center_back"}))
+    whole = sewn_length(back.pattern, "bodice.back/center_back")
+    done = stepped(back, ("button_loops", LOOPS)).pattern
+    walk = walk_seam(done, done.seams["center_seam/center_back"])
+    assert (walk.first, walk.second) == pytest.approx((whole - 120.0, whole - 120.0))
+    assert done.edges["bodice.back/center_back/opening"].length == pytest.approx(120.0)
+    assert done.notches["button_loops.back/opening_end_notch"].purpose == "end of opening"
+    given = Allowances(done, production_table())
+    center = [edge for edge in done.pieces["bodice.back"].outline if "center_back" in edge.name]
+    assert len(center) == 2 and len({given.of(edge).width for edge in center}) == 1
+    kinds = [{one.kind for one in openings(run)} for run in (back.pattern, done)]
+    assert ["neck" in found for found in kinds] == [True, False]  # it falls open, so that the head passes
+    closed = stepped(back, ("button_loops", {**LOOPS, "length": f"{whole} mm"})).pattern
+    assert "center_seam/center_back" not in closed.seams
+
+
+def test_a_notch_on_the_opening_behind_loops_serves_no_seam_any_more(monkeypatch: pytest.MonkeyPatch) -> None:
+    """It stays as a mark: what it met is open there. One below the opening stays with the seam."""
+    seam = "center_seam/center_back"
+
+    def marked(pattern: Pattern, _context: StepContext, _parameters: NoParameters) -> Change:
+        places = {"high": 60.0, "low": 200.0}
+        found = (
+            Notch(f"odd.back/{word}", Place(LOOPS["edge"], LOOPS["top"], at), seam=seam)
+            for word, at in places.items()
+        )
+        return Change(pattern.with_notches(*found))
+
+    register(monkeypatch, odd_step(marked))
+    back = stepped(bodice(), ("center_seam", {"center": "bodice.back/center_back"}), ("odd", {}))
+    notches = stepped(back, ("button_loops", LOOPS)).pattern.notches
+    assert (notches["odd.back/high"].seam, notches["odd.back/low"].seam) == (None, seam)
+
+
+def test_loops_need_an_edge_that_joins_left_and_right() -> None:
+    assert refusal(bodice(), "button_loops", **LOOPS) == "opening-on-fold"
+    at = place("skirt.front/center_front", "skirt.front/waist_center", "5 mm")
+    assert refusal(skirt(), "hook_and_eye", hook=at, eye=at) == "opening-on-fold"
+    side = {"edge": "bodice.back/side_seam", "top": "bodice.back/underarm", "length": "12 cm"}
+    assert refusal(bodice(), "button_loops", **side) == "closure-sewn-elsewhere"
 
 
 @pytest.mark.parametrize(

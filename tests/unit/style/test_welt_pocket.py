@@ -7,7 +7,7 @@ from shapely.geometry import LineString
 
 from notchbook.finish import finish, production_table
 from notchbook.finish.sewing import sewing_order
-from notchbook.pattern import Pattern
+from notchbook.pattern import Pattern, locate
 from notchbook.recipe import Replay
 from support.edge_steps import applied, area, changed, misfits, refusal, trousers
 from support.pockets import BODIES, WELT, away, drafted_for, line_of, new_findings, uneven
@@ -82,6 +82,18 @@ def test_the_inner_bag_is_as_much_higher_as_the_box_and_lies_on_the_outer(done: 
     facing = done.pattern.pieces[f"{OWN}_facing"]
     assert facing.instructions[0].material == "self"
     assert facing.bounds.width == pytest.approx(inner.bounds.width)
+
+
+def test_the_ends_of_the_opening_are_notched_on_both_bags_over_the_box(done: Replay) -> None:
+    """The bags lie on the piece where they were drawn, so that notch and end of the box are one place, as
+    seen along the opening."""
+    box = lines(done.pattern, "welt_box")
+    along = (box["/upper"].path.end - box["/upper"].path.start).unit()
+    for bag in ("outer", "inner"):
+        for word in ("near", "far"):
+            notch = locate(done.pattern, done.pattern.notches[f"{OWN}_{bag}_bag/{word}_notch"].place)
+            end = box[f"/{word}"].path.start
+            assert (notch.position - end).dot(along) == pytest.approx(0.0, abs=1e-6)
 
 
 def test_the_ends_of_the_welt_are_cut_longer_and_nothing_is_cut_off_a_free_edge(done: Replay) -> None:

@@ -10,6 +10,7 @@ import pytest
 from shapely.geometry import LineString, Polygon
 
 from notchbook.finish import finish, production_table
+from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Notch, Pattern, Place, directed, locate, pattern_to_data, walk_seam
 from notchbook.recipe import Change, Replay, StepContext
 from notchbook.style.closures.zip_settings import ZIP_SETTINGS
@@ -311,3 +312,33 @@ def test_a_miter_needs_the_depth_of_the_hem_and_room_for_it() -> None:
     assert refusal(skirt(), "vent", **vent, hem_depth="17 cm") == "vent-miter-too-high"
     done = stepped(skirt(), ("vent", {**vent, "hem_depth": "4 cm"}))
     assert codes(done) - codes(skirt()) == set()
+
+
+def test_both_lower_corners_of_a_slit_are_cut_to_a_miter() -> None:
+    done = stepped(skirt(), ("hem_slit", SIDE_SLIT)).pattern
+    assert {name for name, corner in done.corners.items() if corner == "turned"} == {
+        "skirt.front/hem_side",
+        "skirt.back/hem_side",
+    }
+
+
+def test_the_corners_of_a_slit_are_mitered_before_the_hem_is_turned() -> None:
+    """Common practice, no source: a miter is sewn while both edges are flat."""
+    order = [line.key for line in sewing_order(stepped(skirt(), ("hem_slit", SIDE_SLIT)).pattern).lines]
+    hems = [order.index(key) for key in order if key.endswith("/hem_line")]
+    assert order.index("hem_slit/slit") < order.index("hem_slit/miter") < min(hems)
+    assert max(hems) < order.index("hem_slit/slit_turned")
+
+
+@pytest.mark.parametrize(
+    ("operation", "given"),
+    [
+        ("zip_opening", {"edge": "skirt.front/center_front", "from_point": "skirt.front/waist_center"}),
+        ("hem_slit", {"edge": "skirt.front/center_front", "hem_end": "skirt.front/hem_center"}),
+    ],
+)
+def test_nothing_opens_on_the_fold(operation: str, given: dict[str, Any]) -> None:
+    """Both halves are cut as one there; a zip was set into it, and the back was cut whole."""
+    assert refusal(skirt(), operation, **given) == "opening-on-fold"
+    seamed = stepped(skirt(), ("center_seam", {"center": "skirt.front/center_front"}), (operation, given))
+    assert seamed.suspended is None, str(seamed.suspended)

@@ -53,7 +53,9 @@ def dart_count(subject: Subject) -> Iterator[Finding]:
     """Darts that take up too little or too much, by the straight width of their mouths, mm; bust darts that
     open too wide, degrees."""
     limits = subject.limits
-    for piece in subject.pattern.pieces.values():
+    # What was derived of another piece, as a lining is, has its darts and is told of with it.
+    drawn = (piece for piece in subject.pattern.pieces.values() if piece.rule is None)
+    for piece in drawn:
         for dart in _darts(piece):
             spot = Spot(piece.name, dart.name, dart.mouth)
             words = {"piece": spoken(piece.name), "dart": spoken(dart.name)}

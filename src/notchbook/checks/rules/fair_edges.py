@@ -26,8 +26,10 @@ _JUDGED_BY_SHAPE = frozenset({"armhole", "cap_front", "cap_back"})
         "an edge shows as a corner when sewn; a curve that wavers cannot be followed by a foot and looks "
         "like a mistake. Both come from pulling a curve through a point that lies off it. Where an armhole "
         "and a sleeve cap may bend both ways is the business of their own checks, and a side seam that runs "
-        "over the waist to the hip, or flares below the hip, may change once; an edge that a step was asked "
-        "to draw with a wave has as many changes as were asked; another that is meant to is declared in the "
+        "over the waist to the hip, or flares below the hip, may change once, and so may a seam of "
+        "a two-piece sleeve, between the elbow and a hem square to it, and a hem that is let out at the "
+        "center front for a full bust; an edge that a step was asked to "
+        "draw with a wave has as many changes as were asked; another that is meant to is declared in the "
         "profile."
     ),
     severity=Severity.LOOK,
@@ -84,6 +86,22 @@ def _is_panel_seam_over_waist(
     return len(changes) < 2 or heights[0] < waists[0] < heights[1]
 
 
+_ARM_SEAMS = frozenset({"hind_arm_seam", "forearm_seam"})
+"""The seams of a two-piece sleeve."""
+
+
+def _ends_square_to_hem(
+    piece: Piece, edge: Edge, line: Dense, changes: list[tuple[Stretch, Stretch]]
+) -> bool:
+    """Whether the edge is a seam of a tailored sleeve that ends square to its hem: it bends round the elbow,
+    and below that once the other way, where it turns to the hem; at the hind arm where the sleeve narrows, at
+    the forearm where it widens."""
+    elbows = [mark.path.start.y for mark in piece.lines if "elbow_line" in _words(mark.name)]
+    if len(changes) != 1 or not _ARM_SEAMS & set(_words(edge.name)) or not elbows:
+        return False
+    return bool(line.at(changes[0][1].begins)[1] < elbows[0])
+
+
 _LEG_LEVELS = ("thigh_line", "knee_line", "calf_line")
 """Levels at which a leg that lies on the body is as wide as it: its inseam bends from one to the next."""
 
@@ -102,13 +120,13 @@ def _follows_leg(piece: Piece, edge: Edge, changes: list[tuple[Stretch, Stretch]
     return is_inseam and _LEG_LEVELS[0] in levels and len(changes) <= most
 
 
-_MOST_SEAT_CHANGES = 2
-"""Over the seat a back leg opening is round; at the side and at the crotch it continues the hollow front."""
+_MOST_SEAT_CHANGES = 1
+"""Over the seat a back leg opening is round from the side on; at the crotch it continues the hollow front."""
 
 
 def _covers_seat(piece: Piece, edge: Edge) -> bool:
     """Whether the edge is a back leg opening: it lies below its straight way over the seat, and continues the
-    hollow front one at the crotch and the side."""
+    hollow front one at the crotch."""
     is_back = "back" in _words(piece.name)[0].rpartition(".")[2].split("_")
     return is_back and "leg_opening" in _words(edge.name)
 
@@ -117,6 +135,15 @@ def _runs_from_center_to_center(edge: Edge) -> bool:
     """Whether the edge is a waist that is low in front, high behind, and square to both centers."""
     ends = {_words(end)[-1] for end in (edge.start, edge.end)}
     return ends == {"waist_center_front", "waist_center_back"}
+
+
+def _runs_from_center_to_side(edge: Edge) -> bool:
+    """Whether the edge is a hem that lies lower at the center than at the side, as over a full bust, and is
+    square to both."""
+    ends = {
+        _words(name)[-1]: point for name, point in ((edge.start, edge.path.start), (edge.end, edge.path.end))
+    }
+    return ends.keys() == {"hem_center", "hem_side"} and ends["hem_center"].y < ends["hem_side"].y
 
 
 def _flares_from_hip(piece: Piece, edge: Edge, line: Dense, change: tuple[Stretch, Stretch]) -> bool:
@@ -170,6 +197,7 @@ def _wavers(subject: Subject, piece: Piece, edge: Edge) -> Iterator[Finding]:
     if len(changes) == 1 and (
         _runs_over_waist(piece, edge)
         or _runs_from_center_to_center(edge)
+        or _runs_from_center_to_side(edge)
         or _flares_from_hip(piece, edge, line, changes[0])
     ):
         return
@@ -178,6 +206,8 @@ def _wavers(subject: Subject, piece: Piece, edge: Edge) -> Iterator[Finding]:
     if _shapes_alone(piece, edge, line, changes) or _follows_leg(piece, edge, changes):
         return
     if _is_panel_seam_over_waist(piece, edge, line, changes):
+        return
+    if _ends_square_to_hem(piece, edge, line, changes):
         return
     for before, after in changes:
         x, y = line.at(after.begins)

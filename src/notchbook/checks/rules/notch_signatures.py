@@ -19,7 +19,8 @@ from notchbook.pattern.sewn import Directed
         "and their notches of one kind stand in the same places, a panel can be sewn in at the wrong seam or "
         "upside down, and nothing stops her. A second notch, a double one or another place makes each seam "
         "its own. Mirrored seams of the wearer's two sides are one seam, and panels that are cut from one "
-        "piece may be exchanged. A hollow edge is not taken for a straight one, an armhole for a waist."
+        "piece may be exchanged. A hollow edge is not taken for a straight one, an armhole for a waist, "
+        "nor a lining for its cloth, nor a seam that goes on over a fold for one that ends."
     ),
     severity=Severity.LOOK,
     reads=("edges", "seams", "notches"),
@@ -33,7 +34,9 @@ def notch_signatures(subject: Subject) -> Iterator[Finding]:
     signed = [_signed(subject.pattern, walked) for walked in walked_seams(subject.pattern)]
     notched = [one for one in signed if any(one.stops)]
     for first, second in combinations(notched, 2):
-        if _is_same_seam(first, second) or not _look_alike(first, second):
+        if _is_same_seam(first, second) or not _look_alike(first, second) or not first.cloth & second.cloth:
+            continue
+        if first.is_folded != second.is_folded:
             continue
         apart = _apart(first, second)
         if apart is not None and apart < subject.limits.notch_alike:
@@ -49,17 +52,32 @@ def notch_signatures(subject: Subject) -> Iterator[Finding]:
 
 @dataclass(frozen=True, slots=True)
 class _Signed:
-    """A seam with the kind and distance of every notch on its first side, from its beginning."""
+    """A seam with the kind and distance of every notch on its first side, from its beginning; ``cloth`` are
+    the materials that its pieces are cut in, ``is_folded``: it goes on over a fold, and is twice as long."""
 
     walked: WalkedSeam
     piece: str
     stops: tuple[tuple[str, float], ...]
+    cloth: frozenset[str]
+    is_folded: bool
 
 
 def _signed(pattern: Pattern, walked: WalkedSeam) -> _Signed:
     met = notches_met(pattern, walked, 0)
     piece = pattern.carriers[walked.runs[0][0].edge.name]
-    return _Signed(walked, piece, tuple((one.notch.kind, one.distance) for one in met))
+    owners = (pattern.piece_of(step.edge.name) for run in walked.runs for step in run)
+    cloth = frozenset(one.material for owner in owners for one in owner.instructions)
+    stops = tuple((one.notch.kind, one.distance) for one in met)
+    return _Signed(walked, piece, stops, cloth, _goes_over_fold(pattern, walked))
+
+
+def _goes_over_fold(pattern: Pattern, walked: WalkedSeam) -> bool:
+    """Whether a side of the seam ends at the fold of a piece, beyond which the other half goes on."""
+    steps = [step for run in walked.runs for step in run]
+    ends = {end for step in steps for end in (step.edge.start, step.edge.end)}
+    pieces = {owner.name: owner for owner in (pattern.piece_of(step.edge.name) for step in steps)}
+    folds = (edge for piece in pieces.values() for edge in piece.outline if edge.kind == "fold")
+    return any({edge.start, edge.end} & ends for edge in folds)
 
 
 def _apart(first: _Signed, second: _Signed) -> float | None:

@@ -5,7 +5,11 @@ from collections.abc import Iterator
 from notchbook.checks.check import Reading, Spot, check
 from notchbook.checks.subject import Subject
 from notchbook.checks.walks import walked_seams
-from notchbook.pattern import Finding, Severity, spoken
+from notchbook.pattern import Finding, Seam, Severity, spoken
+from notchbook.pattern.seam import TURNED_SEAM
+
+_MOST_TURN = 6.4
+"""mm; the turn of heavy cloth, 1/8 in, at both ends (course notes: 1/16 to 1/8 in)."""
 
 
 @check(
@@ -42,12 +46,17 @@ def seam_walks(subject: Subject) -> Iterator[Finding]:
         if abs(walked.misfit) > limit:
             code = "seam-second-longer" if walked.misfit > 0 else "seam-second-shorter"
             yield seam_walks.finding(code, spot, Reading(walked.lengths[1], wanted), **facts)
-        elif seam.ease != 0.0:
+        elif seam.ease != 0.0 and not _is_turn(seam):
             if seam.ease < 0.0:
                 facts.update(first=second, second=first)
             ease = Reading(abs(seam.ease), None)
             code = "seam-eased" if seam.gives == "longer" else "seam-stretched"
             yield seam_walks.finding(code, spot, ease, Severity.NOTE, **facts)
+
+
+def _is_turn(seam: Seam) -> bool:
+    """Whether a turned seam differs by no more than the turn of the cloth: then nothing is eased in."""
+    return seam.seam_class == TURNED_SEAM and abs(seam.ease) <= _MOST_TURN
 
 
 def _said(edge: str, count: int) -> str:

@@ -64,11 +64,12 @@ def of_its_own(pattern: Pattern, slug: str, opening: Opening, size: CasingSize) 
     after = pattern.with_pieces(piece).with_seams(seam, _ring(slug, piece, opening)).with_allowances(given)
     after = after.with_notches(*_notches(pattern, slug, piece, opening, seam.name))
     sewn = part_name(slug, "casing")
-    text = "Close the casing to a ring but for a gap, fold it, and sew both edges to the waist."
+    text = "Fold the casing over the waist seam and stitch its inner edge down but for a gap."
     drawn = part_name(slug, "elastic_drawn")
+    last = "Draw the elastic through, lap its ends and sew them, and close the gap of the casing."
     return after.with_operations(
-        Operation(sewn, "waist", text, (piece.name,)),
-        Operation(drawn, "finish", "Draw the elastic through and close it.", (piece.name,), (sewn,)),
+        Operation(sewn, "waist", text, (piece.name,), (seam.name,)),
+        Operation(drawn, "finish", last, (piece.name,), (sewn,)),
     )
 
 

@@ -126,7 +126,7 @@ LOOP_TURNED_IN: Final = StyleFigure(
 LOOPS_APART: Final = RangedFigure(
     150.0,
     "how far apart belt loops are at most",
-    "five to seven loops round a waist; closer on a small body, for their number stays",
+    "five to seven loops round a waist, more round a wide one; closer on a small body: none is taken away",
     "common practice",
     50.0,
     170.0,

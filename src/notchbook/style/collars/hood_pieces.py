@@ -1,11 +1,25 @@
 """The panels of a hood as pieces, sewn to each other over the head and to the neck."""
 
 from notchbook.geometry import Path, Point
-from notchbook.pattern import Allowance, EdgeUse, Notch, Pattern, Place, Seam, part_name
+from notchbook.pattern import Allowance, EdgeUse, Notch, Operation, Pattern, Place, Seam, part_name
 from notchbook.style.collars.hood_lines import HoodLines
 from notchbook.style.collars.neck import Neck
 from notchbook.style.collars.pieces import Layer, Side, layer_piece
 from notchbook.style.collars.sewing import neck_notches, neck_seam, with_neck_sewn
+
+_HEMMED = "Turn the face edge of the hood in and stitch it."
+_CORDED = (
+    "Work an eyelet in the face hem of the hood over each end, turn the hem in and stitch it to a casing, "
+    "and draw the cord in."
+)
+"""The hem is made before the neck seam catches its ends (common practice, no source)."""
+
+
+def face_hemmed(slug: str, pieces: tuple[str, ...], *, has_cord: bool) -> Operation:
+    """The line of the hem round the face."""
+    faces = tuple(part_name(piece, "face") for piece in pieces)
+    text = _CORDED if has_cord else _HEMMED
+    return Operation(part_name(slug, "face_hemmed"), "prepare", text, faces, (part_name(slug, "head_seam"),))
 
 
 def with_two_panels(neck: Neck, slug: str, lines: HoodLines) -> Pattern:

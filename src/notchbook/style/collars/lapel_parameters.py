@@ -57,9 +57,10 @@ def facing_size(context: StepContext, parameters: LapelParameters) -> FacingSize
 
 
 def operations(
-    slug: str, pieces: tuple[str, ...], closed: tuple[str, ...] = ("front_edge",)
+    slug: str, pieces: tuple[str, ...], upper: str, closed: tuple[str, ...] = ("front_edge",)
 ) -> tuple[Operation, ...]:
-    """What is done to lapel and collar beside their seams; ``closed``: those that are sewn before it."""
+    """What is done to lapel and collar beside their seams; ``closed``: those that are sewn before it;
+    ``upper``: what the last of the pieces is called, which has the back neck of the upper collar."""
     turned = Operation(
         part_name(slug, "turned"),
         "neck",
@@ -68,4 +69,12 @@ def operations(
         at=pieces,
         after=tuple(part_name(slug, word) for word in closed),
     )
-    return (turned,)
+    stitched_down = Operation(
+        part_name(slug, "closed"),
+        "neck",
+        f"Clip the {upper} at the shoulder, fold its back neck edge in and stitch it down over the neck "
+        "seam.",
+        at=pieces[-1:],
+        after=(part_name(slug, "neck"), turned.name),
+    )
+    return turned, stitched_down

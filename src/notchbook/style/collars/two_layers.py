@@ -33,13 +33,15 @@ class Layers:
     """What two layers are made of: their lines (the upper one larger by the turn), what they are called, and
     whether they are cut on the fold at the center back.
 
-    ``roll``: where it folds over, drawn on both layers; None where that is not known.
+    ``encloses``: whether the allowances of the neck lie between them, as in a stand; else both are sewn to
+    the neck as one. ``roll``: where it folds over, drawn on both layers; None where that is not known.
     """
 
     under: CollarLines
     upper: CollarLines
     word: str
     title: str
+    encloses: bool = True
     parted: bool = False
     roll: Path | None = None
 
@@ -103,7 +105,26 @@ def _sewn(after: Pattern, neck: Neck, slug: str, pieces: tuple[str, str], layers
         at=pieces,
         after=(outer.name,),
     )
-    return after.with_seams(outer).with_operations(turned)
+    neck_told = _enclosed(slug, pieces) if layers.encloses else _basted(slug, pieces)
+    return after.with_seams(outer).with_operations(turned, neck_told)
+
+
+def _enclosed(slug: str, pieces: tuple[str, str]) -> Operation:
+    """The upper layer closed over the allowances of the neck (common practice, no source)."""
+    text = (
+        "Turn the collar up, fold the neck edge of its upper layer in and stitch it down over the neck seam."
+    )
+    return Operation(part_name(slug, "closed"), "neck", text, pieces, (part_name(slug, "neck"),))
+
+
+def _basted(slug: str, pieces: tuple[str, str]) -> Operation:
+    """Both layers made one: a collar that lies flat has no room for allowances in it (common practice, no
+    source)."""
+    text = (
+        "Baste the layers of the collar together at the neck edge: they are sewn to the neck as one, under a "
+        "facing or a bias strip that is turned in."
+    )
+    return Operation(part_name(slug, "basted"), "prepare", text, pieces, (part_name(slug, "turned"),))
 
 
 def outer_run(layers: Layers) -> Sequence[tuple[str, str]]:

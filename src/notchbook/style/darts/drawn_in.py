@@ -7,6 +7,7 @@ from notchbook.errors import StepRefused
 from notchbook.geometry import Path, run_on
 from notchbook.pattern import Edge, Intake, Piece, child_name, part_name, spoken
 from notchbook.pattern.slashing.naming import FAR
+from notchbook.style.darts.drawn_out import drawn_out
 from notchbook.units import TOLERANCES
 
 DrawnIn = Literal["gather", "ease"]
@@ -45,7 +46,7 @@ def drawn_in_dart(piece: Piece, dart: Intake, kind: DrawnIn, beside: float, owne
             )
     kept_before, _ = before.path.split_at(before.length - beside)
     _, kept_after = after.path.split_at(beside)
-    line = _blended(kept_before, kept_after)
+    kept_before, line, kept_after = drawn_out(kept_before, _blended(kept_before, kept_after), kept_after)
     first, second = line.split_at(line.length / 2.0)
     word = dart.name.rsplit("/", 1)[-1].split("@")[0]
     points = [part_name(owner, word, role) for role in ("begin", "middle", "finish")]

@@ -47,7 +47,7 @@ def trued_edge(edge: Path, places: Sequence[float], motions: Sequence[Transform]
         return Path.line(motions[0].apply(edge.start), motions[-1].apply(edge.end))
     if _is_opened(edge, places, motions) and not inflections(edge) and not edge.corners(_CORNER):
         return Path(_whole(edge, places, motions))
-    reaches = _reaches(edge.length, places, 0.0 if is_turned else SOFT)
+    reaches = _to_joints(edge, _reaches(edge.length, places, 0.0 if is_turned else SOFT))
     trued: list[Segment] = []
     done = 0.0
     for first, last in _chains(reaches):
@@ -96,6 +96,19 @@ def _reaches(length: float, places: Sequence[float], soft: float) -> list[tuple[
             after = min(after, inner + min(soft, (after - inner) / 2.0))
         bounds.append((place - min(before, REACH), place + min(after, REACH)))
     return bounds
+
+
+def _to_joints(edge: Path, reaches: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+    """The reaches, each end that lies beside a joint of the edge moved on to it: no part is left between that
+    is too short to draw."""
+    return [(_to_joint(edge, begin, finish), _to_joint(edge, finish, begin)) for begin, finish in reaches]
+
+
+def _to_joint(edge: Path, end: float, other: float) -> float:
+    """The joint next to this end of a reach, or the end itself; the reach keeps its direction."""
+    joint = min(edge.distances, key=lambda distance: abs(distance - end))
+    most = min(TOLERANCES.closure, abs(end - other) / 4.0)
+    return joint if abs(joint - end) < most else end
 
 
 def _chains(reaches: Sequence[tuple[float, float]]) -> list[tuple[int, int]]:

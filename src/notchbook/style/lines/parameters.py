@@ -37,14 +37,15 @@ class LineParameters(StepParameters):
     start: PlaceParameters
     """Where the line leaves: an edge, the end to count from, how far."""
     end: PlaceParameters
-    """Where the line arrives, on another edge of the same piece."""
+    """Where the line arrives, on another edge of the same piece; squared across, it has no amount there."""
     start_angle: Annotated[float, Field(ge=-80.0, le=80.0)] = 0.0
     """Degrees by which it leaves turned from square, counter-clockwise."""
     end_angle: Annotated[float, Field(ge=-80.0, le=80.0)] = 0.0
     """Degrees by which it arrives turned from square, counter-clockwise."""
-    shape: Literal["curve", "even", "straight"] = "curve"
+    shape: Literal["curve", "even", "straight", "square"] = "curve"
     """curve: leaves and meets the edges square, or as turned; even: so at the end that keeps its grain, and
-    bends evenly from there; straight: from place to place."""
+    bends evenly from there; straight: from place to place; square: straight across, square to the edge that
+    it leaves or as turned, to wherever it meets the other."""
     through: tuple[ThroughParameters, ...] = ()
     """Points that a curve runs through, in order."""
     darts: tuple[DartOnLineParameters, ...] = ()

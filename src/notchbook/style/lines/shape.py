@@ -17,7 +17,7 @@ def line_path(
 
     StepRefused ``style-line-turns-back`` where no fair curve runs through the points.
     """
-    if line.shape == "straight":
+    if line.shape in ("straight", "square"):
         return _through_points(line, start[0], end[0], mm, None)
     leaving, arriving = start[1] + line.start_angle, end[1] + line.end_angle
     if line.shape == "even":

@@ -74,14 +74,7 @@ def _balance(pattern: Pattern, wrist: Wrist, whole: float) -> float:
 def cuff_operations(slug: str, cuff: Piece, wrist: Wrist, buttons: int) -> Iterator[Operation]:
     """The cuff turned and stitched down; its buttonholes worked."""
     seam = part_name(slug, "cuff_seam")
-    layers = cuff.instructions[0].times
-    ends = "its ends" if wrist.slit > 0.0 else "it to a ring"
-    before = (
-        f"Fold the cuff right sides together and sew {ends}."
-        if layers == 1
-        else f"Sew the outer cuff to the inner one along the free edge and close {ends}."
-    )
-    yield Operation(part_name(slug, "cuff_made"), "prepare", before, (cuff.name,))
+    yield from _made(slug, cuff, is_ring=wrist.slit == 0.0)
     yield Operation(
         part_name(slug, "cuff_closed"),
         "hems",
@@ -96,6 +89,20 @@ def cuff_operations(slug: str, cuff: Piece, wrist: Wrist, buttons: int) -> Itera
         yield Operation(
             part_name(slug, "buttoning"), "finish", text, places, (part_name(slug, "cuff_closed"),)
         )
+
+
+def _made(slug: str, cuff: Piece, *, is_ring: bool) -> Iterator[Operation]:
+    """What is done before the cuff is sewn on. A straight ring is closed by its seam and folded later."""
+    name, is_double = part_name(slug, "cuff_made"), cuff.instructions[0].times > 1
+    if is_double and is_ring:
+        text = "Sew the outer cuff, a ring, to the inner one along the free edge."
+        yield Operation(name, "prepare", text, (cuff.name,), (part_name(slug, "cuff_end"),))
+    elif is_double:
+        text = "Sew the outer cuff to the inner one along the free edge and close its ends."
+        yield Operation(name, "prepare", text, (cuff.name,))
+    elif not is_ring:
+        text = "Fold the cuff right sides together and sew its ends."
+        yield Operation(name, "prepare", text, (cuff.name,))
 
 
 def hand_told(check: str, context: StepContext, cuff: str, wrist: Wrist, length: float) -> Iterator[Finding]:

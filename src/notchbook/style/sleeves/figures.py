@@ -147,6 +147,13 @@ BEND_REACH: Final = StyleFigure(
     90.0, "how far above and below the elbow the seams bend", "a hand's breadth", "own judgment"
 )
 
+HEM_SQUARE: Final = StyleFigure(
+    40.0,
+    "how high above its hem a tailored sleeve runs square to it, so that the hem turned up lies flat",
+    "as deep as the hem: 1 1/2 to 2 in at jackets; no source",
+    "common practice",
+)
+
 KIMONO_ANGLE: Final = RangedFigure(
     10.0,
     "degrees by which a cut-on sleeve hangs below the run of the shoulder seam, itself 20 below the level",

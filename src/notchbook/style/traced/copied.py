@@ -54,8 +54,8 @@ def copied(pattern: Pattern, pieces: Sequence[str], copying: Copying, *, sewn: b
     for name, word in zip(pieces, words, strict=True):
         own = with_side(piece_name(copying.slug, word), split_side(name)[1])
         piece = without_zip_stitches(pattern, pattern.pieces[name]) if sewn else pattern.pieces[name]
-        here = {**_names_on(piece, own), name: own}
-        made.append(_copy(piece.renamed(here.__getitem__), copying))
+        copy, here = copy_of(piece, own, copying)
+        made.append(copy)
         names |= here
     names |= _group_names(pattern, names)
     after = pattern.with_pieces(*made).with_materials({copying.material: copying.material})
@@ -69,6 +69,12 @@ def copied(pattern: Pattern, pieces: Sequence[str], copying: Copying, *, sewn: b
         after = _sewn(pattern, after, names, copying.slug)
     seams = tuple(name for name in after.seams if name not in pattern.seams)
     return Copies(after, names, tuple(piece.name for piece in made), seams)
+
+
+def copy_of(piece: Piece, own: str, copying: Copying) -> tuple[Piece, dict[str, str]]:
+    """The copy of one piece under its ``own`` name, and the name of each thing of the piece on it."""
+    names = {**_names_on(piece, own), piece.name: own}
+    return _copy(piece.renamed(names.__getitem__), copying), names
 
 
 def _word(name: str, pieces: Sequence[str]) -> str:
@@ -140,7 +146,9 @@ def _sewn(before: Pattern, after: Pattern, names: Mapping[str, str], slug: str) 
             if with_side(part_name(slug, word), side) in seams.values():
                 word = f"{instance_of(seam.name)}_{word}"
             seams[seam.name] = with_side(part_name(slug, word), side)
-            after = after.with_seams(_renamed(seam, names, seams[seam.name]))
+            members = [edge for use in uses for edge in expand(before, use.edge)[0]]
+            stretches = any(before.piece_of(edge).stretches for edge in members)
+            after = after.with_seams(_renamed(seam, names, seams[seam.name], stretches=stretches))
     notches = [
         _notch(notch, names, seams)
         for notch in before.notches.values()
@@ -155,11 +163,15 @@ def allowances_on(pattern: Pattern, names: Mapping[str, str]) -> dict[str, Allow
     return {names[name]: allowance for name, allowance in pattern.allowances.items() if name in names}
 
 
-def _renamed(seam: Seam, names: Mapping[str, str], name: str) -> Seam:
+def _renamed(seam: Seam, names: Mapping[str, str], name: str, *, stretches: bool) -> Seam:
+    """The seam between copies. What the iron stretches in cloth is eased in where a lining is longer: lining
+    takes no shape from the iron (common practice, no source)."""
+
     def uses(run: tuple[EdgeUse, ...]) -> tuple[EdgeUse, ...]:
         return tuple(EdgeUse(names[use.edge], names[use.starts_at], use.side) for use in run)
 
-    return replace(seam, name=name, first=uses(seam.first), second=uses(seam.second))
+    gives = seam.gives if stretches else "longer"
+    return replace(seam, name=name, first=uses(seam.first), second=uses(seam.second), gives=gives)
 
 
 def _notch(notch: Notch, names: Mapping[str, str], seams: Mapping[str, str]) -> Notch:

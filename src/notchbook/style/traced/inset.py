@@ -6,6 +6,7 @@ from notchbook.errors import StepRefused
 from notchbook.geometry import Path, offset
 from notchbook.pattern import Edge, Piece, spoken
 from notchbook.style.edges.redrawn import require_plain
+from notchbook.style.edges.tidied import tidied
 
 
 def inset(piece: Piece, amount: float) -> Piece:
@@ -30,7 +31,8 @@ def inset(piece: Piece, amount: float) -> Piece:
     for index, edge in enumerate(piece.outline):
         if ends[index] - starts[index] <= 1.0:
             raise StepRefused("trim-too-much", edge=spoken(edge.name), amount=amount)
-        outline.append(replace(edge, path=longer[index].between(starts[index], ends[index])))
+        left = tidied(longer[index].between(starts[index], ends[index]))
+        outline.append(replace(edge, path=left))
     closed = [
         replace(edge, path=edge.path.with_end(outline[(index + 1) % count].path.start))
         for index, edge in enumerate(outline)

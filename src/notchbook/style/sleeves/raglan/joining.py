@@ -23,9 +23,9 @@ from notchbook.style.sleeves.raglan.pieces import Half
 _BALANCE = 0.55
 """Share along each raglan line, from the armhole, at which it is notched. Common practice, no source."""
 
-_OVER = (0.3, 0.62)
-"""Shares along the line over the arm, from the shoulder, at which it is notched. Common practice, no source.
-"""
+_OVER = {"shoulder_notch": 0.0, "upper_arm_notch": 0.3, "lower_arm_notch": 0.62}
+"""Shares along the line over the arm at which it is notched: at the end of the shoulder, whose ease ends
+there, and below it. Common practice, no source."""
 
 _TAKEN = "the shoulder of the bodice is a part of the sleeve"
 
@@ -85,7 +85,7 @@ def raglan_seams(
 def raglan_notches(
     slug: str, sleeve: FoundSleeve, halves: tuple[Half, Half], *, is_parted: bool
 ) -> Iterator[Notch]:
-    """A pair on each raglan line, single in front and double behind, and two pairs over the arm where the
+    """A pair on each raglan line, single in front and double behind, and three pairs over the arm where the
     sleeve is parted there: the sides of a dart have no allowance to notch."""
     kinds: tuple[NotchKind, NotchKind] = ("single", "double")
     for which, half, kind in zip(HALVES, halves, kinds, strict=True):
@@ -94,7 +94,7 @@ def raglan_notches(
             for word, along in (("armhole_notch", 0.0), ("raglan_notch", _BALANCE)):
                 place = Place(line.name, line.start, along, "fraction")
                 yield Notch(part_name(line.name, word), place, kind, seam, "raglan")
-        for word, share in zip(("upper", "lower"), _OVER, strict=True) if is_parted else ():
+        for word, share in _OVER.items() if is_parted else ():
             place = Place(half.over.name, half.over.start, share, "fraction")
-            name = part_name(half.over.name, f"{word}_arm_notch")
+            name = part_name(half.over.name, word)
             yield Notch(name, place, "single", part_name(slug, "overarm_seam"), "balance")

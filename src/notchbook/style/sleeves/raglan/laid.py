@@ -13,6 +13,10 @@ _ROUND = 170.0
 """mm below the top of the cap at which the line over the arm has come to the middle of the sleeve. Own
 judgment: the roundness of the upper arm."""
 
+_BONE, _ARM = 25.0, 45.0
+"""mm before the end of the shoulder and beyond it over which the seam turns down the arm: the round of the
+shoulder bone. Common practice, no source."""
+
 _MOST = 60.0
 """mm by which the ends of the two shoulders may lie at different heights."""
 
@@ -23,14 +27,15 @@ where it is looked for first. Own judgment: there armhole and cap are still one 
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A panel, how far up from the underarm its line leaves the armhole (and the cap), mm, the line, where
-    the motion lays it in the frame of the sleeve, and the line over the arm from the shoulder down to the
-    hem."""
+    """A panel, how far up from the underarm its line leaves the armhole (and the cap), mm, the line, and
+    where the motion lays it in the frame of the sleeve; there the ``shoulder`` from the neck, as long as
+    before and rounded at its end, and the line ``over`` the arm from its end down to the hem."""
 
     panel: Panel
     up: float
     line: Path
     motion: Transform
+    shoulder: Path
     over: Path
 
 
@@ -61,7 +66,18 @@ def laid_to(sleeve: FoundSleeve, panel: Panel, above: float, foot: Point) -> Lai
     tip, top = motion.apply(panel.tip), sleeve.line.point_at(sleeve.top)
     middle = Point(foot.x, top.y - _ROUND)
     bend = curve_between(tip, outward.direction(), middle, -90.0)
-    return Laid(panel, up, line, motion, Path.of(bend, Line(middle, foot)))
+    shoulder, over = _rounded(panel.from_neck.transformed(motion), Path.of(bend, Line(middle, foot)))
+    return Laid(panel, up, line, motion, shoulder, over)
+
+
+def _rounded(shoulder: Path, over: Path) -> tuple[Path, Path]:
+    """Shoulder and line over the arm with one round line where they meet; the shoulder as long as it was."""
+    length = shoulder.length
+    bone = min(_BONE, length / 2.0)
+    begin, end = shoulder.between(0.0, length - bone), over.between(_ARM, over.length)
+    leaving, arriving = begin.tangent_at(begin.length).direction(), end.tangent_at(0.0, "after").direction()
+    before, beyond = Path.of(curve_between(begin.end, leaving, end.start, arriving)).split_at(bone)
+    return begin.joined(before), beyond.joined(end)
 
 
 def _motion(sleeve: FoundSleeve, panel: Panel, above: float, cap: Path, up: float) -> Transform:

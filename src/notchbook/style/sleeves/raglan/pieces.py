@@ -52,7 +52,7 @@ def with_dart(slug: str, sleeve: FoundSleeve, halves: tuple[Half, Half]) -> tupl
     front, back = (
         replace(
             half,
-            over=Edge(half.over.name, Path.of(half.over.path.segments[0]), half.over.start, point, "leg"),
+            over=Edge(half.over.name, Path(half.over.path.segments[:-1]), half.over.start, point, "leg"),
         )
         for half in halves
     )
@@ -133,7 +133,9 @@ def _sleeve(sleeve: FoundSleeve, laid: Laid, name: str, new: tuple[Edge, Edge]) 
     foot = hem.path.nearest(laid.over.end).distance_along
     hem_part = _part(hem, foot, taken.which, over.end, keeps_start=not is_front)
     neck = _part(taken.neck, taken.neck_at, "side", line.end, keeps_start=not taken.goes_down)
-    neck, shoulder = (edge.transformed(laid.motion) for edge in (neck, taken.shoulder))
+    neck = neck.transformed(laid.motion)
+    outer = laid.shoulder if taken.goes_down else laid.shoulder.reversed()
+    shoulder = replace(taken.shoulder, path=outer)
     seam = _seam_edges(sleeve, is_front=is_front)
     if is_front:
         ordered = [hem_part, *seam, lower, line, neck, shoulder, over]

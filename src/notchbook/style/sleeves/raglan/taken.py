@@ -44,6 +44,11 @@ class Panel:
         return path.tangent_at(path.length) if self.goes_down else -path.tangent_at(0.0, "after")
 
     @property
+    def from_neck(self) -> Path:
+        """The shoulder from the neck out."""
+        return self.shoulder.path if self.goes_down else self.shoulder.path.reversed()
+
+    @property
     def from_underarm(self) -> Path:
         """The armhole from the underarm up."""
         return self.armhole.path.reversed() if self.goes_down else self.armhole.path

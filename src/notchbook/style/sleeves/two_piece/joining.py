@@ -87,12 +87,12 @@ def _seam(slug: str, panels: Panels, word: str, pair: tuple[SeamLine, SeamLine])
 
 
 def _elbow_notches(seam: Seam, pair: tuple[SeamLine, SeamLine], kind: NotchKind) -> Iterator[Notch]:
-    """Where the bend of the elbow begins and ends: as far from the ends of the seam on both pieces."""
+    """Where the seams begin and cease to differ: as far from the ends of the seam on both pieces."""
+    below = pair[0].straight_below
     for use, line in zip((seam.second[0], seam.first[0]), pair, strict=True):
-        whole = line.path.length
         for word, distance in (
             ("upper_elbow_notch", line.straight_above),
-            ("lower_elbow_notch", whole - line.straight_below),
+            ("lower_elbow_notch", line.path.length - below),
         ):
             place = Place(use.edge, use.starts_at, distance)
             yield Notch(part_name(use.edge, word), place, kind, seam.name, "elbow")

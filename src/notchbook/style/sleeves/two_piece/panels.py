@@ -7,7 +7,7 @@ from notchbook.pattern import Piece, child_name, piece_name
 from notchbook.style._outlined import Side, outlined
 from notchbook.style.edges.tidied import tidied
 from notchbook.style.sleeves.found import FoundSleeve
-from notchbook.style.sleeves.two_piece.folds import Folds
+from notchbook.style.sleeves.two_piece.folds import Fold, Folds
 from notchbook.style.sleeves.two_piece.levels import TURNED_OVER, with_levels
 from notchbook.style.sleeves.two_piece.seam_lines import (
     SeamLine,
@@ -34,22 +34,22 @@ class Panels:
 def panels_of(slug: str, sleeve: FoundSleeve, folds: Folds, front: Shift, back: Shift) -> Panels:
     """The two pieces; StepRefused ``two-piece-misses-cap``."""
     cap = sleeve.line
-    forearm, front_at = from_cap(seam_line(folds.front, front, 1.0), cap)
-    hind_arm, back_at = from_cap(seam_line(folds.back, back, 1.0), cap)
+    forearm, front_at = from_cap(seam_line(folds.front, front, 1.0), front, cap)
+    hind_arm, back_at = from_cap(seam_line(folds.back, back, 1.0), back, cap)
     # Laid under, the cap outside each seam is reflected about the fold; so is where it was cut.
     laid = folds.front.laid_under.then(TURNED_OVER), folds.back.laid_under.then(TURNED_OVER)
-    under_front = _under_seam(seam_line(folds.front, front, -1.0), laid[0].apply(cap.point_at(front_at)))
-    under_back = _under_seam(seam_line(folds.back, back, -1.0), laid[1].apply(cap.point_at(back_at)))
+    under_front = _under_seam(folds.front, front, laid[0].apply(cap.point_at(front_at)))
+    under_back = _under_seam(folds.back, back, laid[1].apply(cap.point_at(back_at)))
     top = _top(slug, sleeve, folds, (forearm.path, hind_arm.path), (front_at, back_at))
     under = _under(slug, sleeve, folds, (under_front.path, under_back.path), (front_at, back_at), laid)
     top, under, grows = with_levels(sleeve, folds, top, under, laid)
     return Panels(top, under, (forearm, under_front), (hind_arm, under_back), grows)
 
 
-def _under_seam(line: Path, start: Point) -> SeamLine:
-    turned = line.transformed(TURNED_OVER)
+def _under_seam(fold: Fold, shift: Shift, start: Point) -> SeamLine:
+    turned = seam_line(fold, shift, -1.0).transformed(TURNED_OVER)
     path = turned.between(turned.nearest(start).distance_along, turned.length)
-    return seam_from(path.with_start(start), turned)
+    return seam_from(path.with_start(start), turned, shift)
 
 
 def _face_up(way: Point) -> Point:
@@ -64,7 +64,7 @@ def _top(
     front, back = sleeve.cap
     length = front.length
     forearm, hind_arm = seams
-    hem = hem_between(hind_arm, forearm, (-folds.back.beside_lower, folds.front.beside_lower))
+    hem = hem_between(hind_arm, forearm, (-folds.back.legs[-1].beside, folds.front.legs[-1].beside))
     fore = tidied(front.path.between(at[0], length).with_start(forearm.start))
     hind = tidied(back.path.between(0.0, at[1] - length))
     sides = (
@@ -100,7 +100,7 @@ def _under(
     name = piece_name(slug, "under_sleeve")
     front, back = sleeve.cap
     forearm, hind_arm = seams
-    lower = _face_up(folds.front.beside_lower) * -1.0, _face_up(folds.back.beside_lower)
+    lower = _face_up(folds.front.legs[-1].beside) * -1.0, _face_up(folds.back.legs[-1].beside)
     from_hind = back.path.between(at[1] - front.length, back.length).transformed(laid[1])
     to_forearm = tidied(front.path.between(0.0, at[0])).transformed(laid[0])
     hem = hem_between(forearm, hind_arm, lower)
