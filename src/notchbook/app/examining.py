@@ -5,6 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from notchbook.app.bodies.resting_on_estimates import rested_on
+from notchbook.app.folded_notes import folded
 from notchbook.app.wishes.target_findings import target_findings
 from notchbook.checks import Report, Subject, all_checks, run_checks
 from notchbook.errors import NotchbookError
@@ -20,6 +21,9 @@ _SHAPING: Final[tuple[Phase, ...]] = ("shaping",)
 
 DART_WIDE = "dart-wide"
 """What a draft says of a dart that takes up too much; a yoke or a panel seam may have taken it in."""
+
+_ELASTIC: Final = frozenset({"edge-elastic", "leg-elastic"})
+"""What a draft says of the elastic on an edge."""
 
 SEAM_PUT_OUT = "seam-put-out"
 """What a step says when it put a seam out of true; a later step may have trued it, or declared the ease."""
@@ -66,8 +70,9 @@ def examine_subject(subject: Subject, replay: Replay, *, cut: bool = True) -> Re
         if not _was_trued_since(note, subject.pattern)
         and not _is_closed_since(note, subject.pattern)
         and not _is_left_away_since(note, subject.pattern)
+        and not _has_lost_its_elastic(note, subject.pattern)
     )
-    return replace(report, findings=(*notes, *target_findings(replay), *report.findings))
+    return replace(report, findings=folded((*notes, *target_findings(replay), *report.findings)))
 
 
 def _was_trued_since(note: Finding, pattern: Pattern) -> bool:
@@ -94,6 +99,15 @@ def _is_left_away_since(note: Finding, pattern: Pattern) -> bool:
     living, lost = expand(pattern, note.where)
     fates = [fate_of(pattern, name) for name in lost]
     return not living and all(fate is not None and fate.reason == LEFT_AWAY for fate in fates)
+
+
+def _has_lost_its_elastic(note: Finding, pattern: Pattern) -> bool:
+    """Whether a draft spoke of an elastic on an edge that has none any more: a band is sewn there now."""
+    if note.code not in _ELASTIC or note.where is None:
+        return False
+    drawn_in = (name for elastic in pattern.elastics.values() for name in elastic.edges)
+    edges = {split_side(edge)[0] for name in drawn_in for edge in (name, *expand(pattern, name)[0])}
+    return not edges & {split_side(edge)[0] for edge in (note.where, *expand(pattern, note.where)[0])}
 
 
 def _without_cut() -> list[str]:

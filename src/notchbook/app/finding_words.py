@@ -48,8 +48,13 @@ _MOVED: Final = {
 _REPLACED: Final = frozenset({"measured-value-replaced", "estimate-yields"})
 """Findings that took one value in place of another."""
 
-_IN_WORDS: Final = frozenset({"sleeve-pitch", "hem-excess", "seam-trued", "notch-trued", "dart-legs-trued"})
-"""Findings whose words hold the amount already."""
+_IN_WORDS: Final = frozenset(
+    {"sleeve-pitch", "hem-excess", "seam-trued", "notch-trued", "dart-legs-trued"}
+    | {"hem-bent", "hem-went-along", "dart-moved", "dart-drawn-in", "two-piece-elbow-ease"}
+    | {"pleats-laid", "gathers-drawn-in", "sleeve-gathered", "sleeve-cap-height-changed"}
+    | {"cuff-lengthens", "cuff-laps-as-tower", "sleeve-arm-ease-gave-way"}
+)
+"""Findings whose words hold the amounts already: what is drawn in as it was asked for is no limit missed."""
 
 _EXACT_DEGREES: Final = (90.0, 180.0)
 """Angles that are met or missed; another wanted angle is a limit."""

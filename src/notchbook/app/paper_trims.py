@@ -6,7 +6,10 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from typing import Any, Final
 
+from notchbook.app.button_sizes import lignes
+from notchbook.app.zip_lengths import ZipKind, bought_zip
 from notchbook.body.doubts.child import is_child
+from notchbook.finish import HouseTable, production_table
 from notchbook.finish.sewing.joints import Joints
 from notchbook.finish.sewing.zips import run_on
 from notchbook.output.paper_info import PaperTrim
@@ -18,6 +21,9 @@ from notchbook.recipe.parameters import read_amount
 from notchbook.units import LengthStyle, counted
 
 _ZIP: Final = "zip"
+_SELDOM: Final = "few shops keep these: order it"
+"""Said of an invisible zip that parts (common practice, from memory)."""
+
 _ONE_SIDE: Final = re.compile(r"wearer's (right|left)\b")
 """Said in the order of work of an opening between the wearer's two sides: one of them has the buttons."""
 
@@ -33,12 +39,14 @@ _Given = Mapping[str, Mapping[str, Any]]
 """The parameters of each step, by its slug."""
 
 
-def bought_trims(run: Replay, style: LengthStyle) -> tuple[PaperTrim, ...]:
-    """Everything that is bought by the piece, in the order of buttons, zips, hooks, buckles and cords."""
+def bought_trims(run: Replay, style: LengthStyle, house: HouseTable | None = None) -> tuple[PaperTrim, ...]:
+    """Everything that is bought by the piece, in the order of buttons, zips, hooks, buckles and cords.
+
+    Zips are told in the lengths that ``house`` says are sold (None: the table of the program)."""
     given = {record.slug: record.parameters for record in run.recipe.steps}
     return (
         *_buttons(run, given, style),
-        *_zips(run.pattern, given, style),
+        *_zips(run.pattern, given, style, house or production_table()),
         *_hooks(run),
         *_buckles(run, style),
         *_cords(run, style),
@@ -59,7 +67,7 @@ def _buttons(run: Replay, given: _Given, style: LengthStyle) -> Iterator[PaperTr
                 by_step[instance_of(mark.name)] += 1
         for slug, count in by_step.items():
             size = given.get(slug, {}).get("button")
-            words = "" if size is None else style.text(_mm(run, size))
+            words = "" if size is None else _size_words(_mm(run, size), style)
             sizes[words].append((count * _sewn_in(run.pattern, piece, slug), piece.title.lower()))
     for size, places in sorted(sizes.items()):
         number = counted(sum(count for count, _ in places), "button")
@@ -69,14 +77,19 @@ def _buttons(run: Replay, given: _Given, style: LengthStyle) -> Iterator[PaperTr
         )
 
 
+def _size_words(diameter: float, style: LengthStyle) -> str:
+    """As buttons are asked for: by their diameter, and in lignes."""
+    return f"{style.text(diameter)} ({lignes(diameter)} L)"
+
+
 def _sewn_in(pattern: Pattern, piece: Piece, slug: str) -> int:
     """In how many panels the buttons of a step are sewn: both of a pair, but one side of an opening."""
     told = (one.text for one in pattern.operations.values() if instance_of(one.name) == slug)
     return 2 if piece.cut == "pair" and not any(map(_ONE_SIDE.search, told)) else 1
 
 
-def _zips(pattern: Pattern, given: _Given, style: LengthStyle) -> Iterator[PaperTrim]:
-    """One line for each zip: its length is that of the opening; one that goes on over a waist is one zip."""
+def _zips(pattern: Pattern, given: _Given, style: LengthStyle, house: HouseTable) -> Iterator[PaperTrim]:
+    """One line for each zip, as long as it is sold for the opening; one that goes on over a waist is one."""
     goes_on = run_on(pattern, Joints(pattern))
     zips = [one for one in pattern.operations.values() if last_word(one.name) == _ZIP]
     for first in zips:
@@ -85,11 +98,14 @@ def _zips(pattern: Pattern, given: _Given, style: LengthStyle) -> Iterator[Paper
         parts = [first, *(one for one in zips if goes_on.get(one.name) == first.name)]
         length = sum(_opened(pattern, one) for one in parts)
         is_invisible = given.get(instance_of(first.name), {}).get("setting") == "invisible"
-        kind = "invisible zip" if is_invisible else _ZIP
-        if len(parts) == 1 and _parts(pattern, first):
-            kind += " that parts"
+        is_parting = len(parts) == 1 and _parts(pattern, first)
+        kind: ZipKind = "parting" if is_parting else "invisible" if is_invisible else "closed"
+        bought = bought_zip(kind, length, house.zips, style)
+        named = f"{'invisible zip' if is_invisible else _ZIP}{' that parts' if is_parting else ''}"
         where = " and ".join(dict.fromkeys(_place(one) for one in parts))
-        yield PaperTrim(f"1 {kind}, {style.text(length)} long", f"in the {where}")
+        seldom = _SELDOM if is_invisible and is_parting else ""
+        remark = "; ".join(part for part in (f"in the {where}", bought.advice, seldom) if part)
+        yield PaperTrim(f"1 {named}, {style.text(bought.length)} long", remark)
 
 
 def _parts(pattern: Pattern, zip_line: Operation) -> bool:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from notchbook.app.bodies.resting_on_estimates import rested_on
+from notchbook.app.bought_lengths import bought_lengths
 from notchbook.app.examining import examine, examine_subject, subject_of
 from notchbook.app.finding_words import message_in
 from notchbook.app.leather_words import leather_notes
@@ -14,7 +15,9 @@ from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_bloc
 from notchbook.app.paper_trims import bought_trims
 from notchbook.app.sewing_words import sewing_lines
 from notchbook.app.staging import refuse_other_ending, refuse_same_file, refuse_without_ending, staged
+from notchbook.app.stitching import stitching
 from notchbook.app.style_file import write_style
+from notchbook.app.thread import thread
 from notchbook.body.quantity_words import said_key
 from notchbook.checks import Report
 from notchbook.errors import OutputError
@@ -64,6 +67,7 @@ def job_of(
     """The job of a style as it stands; ``date`` and ``revision`` are written on the papers as given,
     lengths as ``lengths`` writes them (None: centimeters)."""
     recipe = replay.recipe
+    elastics = elastic_cuts(replay.pattern, house or production_table())
     info = PaperInfo(
         style_number=recipe.number,
         title=recipe.name,
@@ -73,8 +77,11 @@ def job_of(
         materials=materials_of(replay),
         notes=leather_notes(replay.pattern, lengths or LengthStyle()),
         trims=(
-            *trims_of(elastic_cuts(replay.pattern, house or production_table()), lengths or LengthStyle()),
-            *bought_trims(replay, lengths or LengthStyle()),
+            *trims_of(elastics, lengths or LengthStyle()),
+            *bought_lengths(replay.pattern, elastics, lengths or LengthStyle()),
+            *bought_trims(replay, lengths or LengthStyle(), house),
+            *thread(replay.pattern, lengths or LengthStyle()),
+            *stitching(replay.pattern, lengths or LengthStyle()),
         ),
         lengths=lengths or LengthStyle(),
         estimates=_paper_estimates(replay, lengths or LengthStyle()),

@@ -15,6 +15,7 @@ from notchbook.checks import Report
 from notchbook.cli.focus import WHOLE, Focus
 from notchbook.cli.screen import Screen
 from notchbook.finish import CutPiece, ElasticCut
+from notchbook.finish.allowance_words import edge_words
 from notchbook.pattern import Finding, Severity
 from notchbook.units import LengthStyle, Unit, counted
 
@@ -116,7 +117,7 @@ def allowances(piece: CutPiece, style: LengthStyle) -> dict[str, str]:
     found: dict[str, list[str]] = {}
     for edge in piece.edges:
         if edge.width > 0.0:
-            words = found.setdefault((edge.allowance_class or edge.kind).replace("_", " "), [])
+            words = found.setdefault(edge_words(edge.allowance_class or edge.kind), [])
             if style.text(edge.width) not in words:
                 words.append(style.text(edge.width))
     return {kind: " and ".join(words) for kind, words in found.items()}

@@ -32,6 +32,7 @@ from notchbook.finish.quantity import quantities_of
 from notchbook.finish.whole import Whole, whole_of
 from notchbook.pattern import Edge, Pattern, Piece, require, title_of
 from notchbook.pattern.folding import fold_line, folds
+from notchbook.pattern.operation import laid_layers
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +152,7 @@ def _notches(
         ends = (run[0].start, run[-1].end)
     places: chain[NotchPlace] = chain(
         own_places(strips, asked, whole.sources if whole else {}),
-        dart_places(piece, strips),
+        () if _is_bare_layer(job.pattern, half, outline) else dart_places(piece, strips),
         drawn_in_places(job.pattern, strips, whole.sources if whole else {}),
         hem_places(strips),
         fold_places(strips, piece.lines),
@@ -159,6 +160,13 @@ def _notches(
         center_places(strips, ends),
     )
     return cut_notches(places, outline, job.house)
+
+
+def _is_bare_layer(pattern: Pattern, half: Piece, outline: CutOutline) -> bool:
+    """Whether a piece is fused or laid behind another without allowances: its darts are cut out of it, and
+    there is nothing to notch."""
+    is_layer = half.name in laid_layers(pattern.operations.values())
+    return is_layer and all(strip.width == 0.0 for strip in outline.strips)
 
 
 def _cut_edges(outline: CutOutline, sources: dict[str, str]) -> tuple[CutEdge, ...]:

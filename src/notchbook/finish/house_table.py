@@ -1,12 +1,13 @@
 """The house table: allowances by class, and how notches, drill holes and corners are made."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal, get_args
 
 from notchbook.errors import InputError
 from notchbook.finish.house_values import require_ordered_marks, require_row
 from notchbook.finish.row import Row
+from notchbook.finish.stock import Stock
 from notchbook.pattern import frozen_map
 from notchbook.units import suggestion
 
@@ -21,15 +22,16 @@ HouseChange = float | str
 class HouseTable:
     """What one house does between the sew line and the cut line.
 
-    ``allowances`` by class and ``marks`` by name are rows with source and grade; lengths in mm. A
-    table is made from another by :meth:`with_changes`, or read by
-    :func:`~notchbook.finish.read_house_table`.
+    ``allowances`` by class and ``marks`` by name are rows with source and grade; lengths in mm. ``zips``
+    says by kind in which lengths they are sold. A table is made from another by :meth:`with_changes`, or
+    read by :func:`~notchbook.finish.read_house_table`.
     """
 
     name: str
     allowances: Mapping[str, Row]
     marks: Mapping[str, Row]
     supply: Supply = "whole"
+    zips: Mapping[str, Stock] = field(default_factory=lambda: frozen_map({}))
 
     def __post_init__(self) -> None:
         if self.supply not in get_args(Supply):
@@ -72,7 +74,7 @@ class HouseTable:
             else:
                 known = (*allowances, *marks, "supply")
                 raise InputError("house-key-unknown", key=key, known=known, suggestion=suggestion(key, known))
-        return HouseTable(name or self.name, frozen_map(allowances), frozen_map(marks), supply)
+        return HouseTable(name or self.name, frozen_map(allowances), frozen_map(marks), supply, self.zips)
 
 
 def _changed(row: Row, key: str, value: HouseChange) -> Row:

@@ -12,7 +12,9 @@ from notchbook.pattern.making import LeatherMaking
 LEAST_SLIT: Final = 2.0
 """mm; a shorter slit is not found again (common practice: slits of 2 to 3 mm)."""
 
-_OWN_WIDTH: Final = frozenset({"zip", "center_back", "welt_end", "elastic_edge", "elastic_casing"})
+_OWN_WIDTH: Final = frozenset(
+    {"zip", "zip_lapped", "zip_invisible", "center_back", "welt_end", "elastic_edge", "elastic_casing"}
+)
 """Classes whose width comes from what is sewn in, a zip, an elastic, the corners of a slit."""
 
 _MUSLIN: Final = "muslin"

@@ -16,9 +16,10 @@ def read_house_table(path: FilePath | str) -> HouseTable:
 
     The file is TOML: ``unit`` ("mm", "cm" or "in") for bare numbers, and as wanted ``name``, ``base``
     ("production" or "muslin"), ``supply`` ("whole" or "fold"), ``[allowance]`` and ``[mark]`` with a
-    number, a length such as ``"5/8 in"``, or ``{ value, source, grade }``. New allowance classes may be
-    named. Refused with InputError ``house-file-*`` (missing, unreadable, not TOML), ``house-unit-missing``,
-    ``house-key-unknown``, ``house-value-unusable``.
+    number, a length such as ``"5/8 in"``, or ``{ value, source, grade }``; ``[zip]`` with a list of
+    lengths, or ``{ cm, in, source, grade }`` with a list each. New allowance classes may be named. Refused
+    with InputError ``house-file-*`` (missing, unreadable, not TOML), ``house-unit-missing``,
+    ``house-key-unknown``, ``house-value-unusable``, ``house-lengths-unusable``.
     """
     source = FilePath(path)
     try:

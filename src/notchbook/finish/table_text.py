@@ -8,10 +8,11 @@ from typing import Any, get_args
 from notchbook.errors import InputError
 from notchbook.finish.house_table import HouseTable, Supply
 from notchbook.finish.row import GRADES, Row
+from notchbook.finish.stock_text import stocks
 from notchbook.pattern import frozen_map
 from notchbook.units import UNITS, Unit, parse_length, suggestion
 
-_SECTIONS = ("name", "unit", "supply", "base", "allowance", "mark")
+_SECTIONS = ("name", "unit", "supply", "base", "allowance", "mark", "zip")
 
 Bases = Mapping[str, Callable[[], HouseTable]]
 """The tables that a text may start from, by the word that names them."""
@@ -35,11 +36,12 @@ def table_from_text(text: str, where: str, base: HouseTable | None, bases: Bases
     marks = dict(base.marks) if base else {}
     allowances.update(_rows(data, "allowance", unit, allowances))
     marks.update(_rows(data, "mark", unit, marks))
+    zips = (dict(base.zips) if base else {}) | stocks(data, "zip", unit, base.zips if base else {})
     supply = data.get("supply", base.supply if base else "whole")
     if supply not in get_args(Supply):
         raise InputError("house-supply-unknown", given=supply, known=get_args(Supply))
     name = str(data.get("name", base.name if base else where))
-    return HouseTable(name, frozen_map(allowances), frozen_map(marks), supply)
+    return HouseTable(name, frozen_map(allowances), frozen_map(marks), supply, frozen_map(zips))
 
 
 def _base_of(data: Mapping[str, Any], base: HouseTable | None, bases: Bases) -> HouseTable | None:

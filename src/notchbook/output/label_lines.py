@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from notchbook.finish import CutPiece
+from notchbook.finish.allowance_words import edge_words
 from notchbook.output.paper_info import PaperInfo
 
 
@@ -57,7 +58,7 @@ def allowance_words(piece: CutPiece, info: PaperInfo) -> str:
 
 
 _WITHOUT: Final[Mapping[str, str]] = {
-    "bound": "no allowance where it is bound",
+    "bound edge": "no allowance where it is bound",
     "neatened edge": "no allowance where it is neatened",
     "seam allowance": "no seam allowance",
 }
@@ -87,5 +88,5 @@ def _others(piece: CutPiece, usual: float) -> Iterable[tuple[str, float]]:
         if edge.kind == "hem":
             found["hem", edge.width] = None
         elif edge.kind != "fold" and edge.width != usual:
-            found[edge.allowance_class.replace("_", " "), edge.width] = None
+            found[edge_words(edge.allowance_class), edge.width] = None
     return found

@@ -36,6 +36,8 @@ def found(code: str, measured: float | None, wanted: float | None = None, unit: 
         (found("number-wrong", 3.0, 4.0, ""), "3, wanted 4"),
         (found("dart-large", 40.02, 40.0), "4.0 cm"),
         (found("sleeve-pitch", 3.1, None, "deg"), ""),
+        (found("pleats-laid", 428.0, 248.0), ""),
+        (found("two-piece-elbow-ease", 2.0), ""),
         (found("outline-crosses", None), ""),
     ],
 )

@@ -6,10 +6,13 @@ from pathlib import Path
 import pypdfium2
 import pytest
 
+from lower_sheets import lower_bodies
+from notchbook.app.examining import examine
 from notchbook.app.papers import job_of, write_papers
+from notchbook.app.rack.styles import rack
 from notchbook.app.style_file import write_style
 from notchbook.pattern import sewn_length
-from notchbook.recipe import Replay
+from notchbook.recipe import Replay, replay
 from notchbook.units import LengthStyle, Unit
 from support.command import typed
 from support.stretch_bodies import stretch_run
@@ -37,7 +40,7 @@ def test_the_card_says_what_each_elastic_is_cut_to(suit: Replay, unit: Unit, tmp
     style = LengthStyle(unit)
     files = write_papers(job_of(suit, DAY, lengths=style, despite_findings=True), tmp_path / unit)
     document = pypdfium2.PdfDocument(files["card"])
-    said = document[0].get_textpage().get_text_range()
+    said = "".join(page.get_textpage().get_text_range() for page in document)
     wanted = f"leg elastic: cut 2 × {style.text(leg_ring(suit) + LAP)}"
     assert wanted.replace(" ", "") in said.replace(" ", "")  # fractions stand close to the inches
     assert "neck elastic: cut 1 ×" in said
@@ -57,3 +60,13 @@ def test_what_is_cut_is_told_as_data(suit: Replay, tmp_path: Path) -> None:
         "length": pytest.approx(leg_ring(suit) + LAP, abs=0.001),
         "ring": pytest.approx(leg_ring(suit), abs=0.001),
     }
+
+
+def test_an_elastic_that_a_band_took_the_place_of_is_told_no_more(suit: Replay) -> None:
+    """The suit of the rack has a band round its neck; its legs and armholes keep their elastics."""
+    plain = [one.where for one in examine(suit, cut=False).findings if "elastic" in one.code]
+    assert plain == ["bodysuit.back/leg_opening", "bodysuit.front/neck", "bodysuit.front/armhole"]
+    recipe = next(style.recipe for style in rack() if style.stem == "bodysuit")
+    banded = replay(recipe, dict(lower_bodies())["medium-92"])
+    told = [one.where for one in examine(banded, cut=False).findings if "elastic" in one.code]
+    assert told == ["bodysuit.back/leg_opening", "bodysuit.front/armhole"]

@@ -149,3 +149,55 @@ def test_files_that_cannot_be_read(tmp_path: FilePath) -> None:
     with pytest.raises(InputError) as refused:
         read_house_table(tmp_path / "big.toml")
     assert refused.value.code == "house-file-large"
+
+
+def test_zips_are_told_in_the_lengths_of_the_file(tmp_path: FilePath) -> None:
+    """What is not named stays; a list holds for every reader, lists by unit for readers of that unit."""
+    table = tmp_path / "house.toml"
+    table.write_text(
+        'unit = "cm"\n[zip]\nclosed = [30, "8 in", 18]\ninvisible = { in = [9, 7] }\n', encoding="utf-8"
+    )
+    zips = read_house_table(table).zips
+    assert zips["closed"].metric == zips["closed"].inches
+    assert zips["closed"].metric == pytest.approx((180.0, 203.2, 300.0))
+    assert zips["invisible"].metric == zips["invisible"].inches
+    assert zips["invisible"].metric == pytest.approx((177.8, 228.6))
+    assert zips["closed"].grade == "house"
+    assert zips["parting"] == production_table().zips["parting"]
+
+
+@pytest.mark.parametrize("name", ["closed", "invisible", "parting"])
+def test_the_zips_of_the_program_say_where_they_come_from(name: str) -> None:
+    for table in (production_table(), muslin_table(), production_table().with_changes({"side": 14.0})):
+        stock = table.zips[name]
+        assert stock.grade == "common practice"
+        assert len(stock.source) > 5
+        for lengths in (stock.metric, stock.inches):
+            assert list(lengths) == sorted(set(lengths))
+    assert all(one % 10.0 == pytest.approx(0.0) for one in stock.metric)
+    assert all(one / 25.4 == pytest.approx(round(one / 25.4)) for one in stock.inches)
+
+
+@pytest.mark.parametrize(
+    ("lines", "code"),
+    [
+        ("zip = 18", "house-section-malformed"),
+        ("[zip]\nfly = [18]", "house-key-unknown"),
+        ("[zip]\nclosed = []", "house-lengths-unusable"),
+        ("[zip]\nclosed = 18", "house-lengths-unusable"),
+        ("[zip]\nclosed = [true]", "house-lengths-unusable"),
+        ("[zip]\nclosed = [nan]", "house-lengths-unusable"),
+        ("[zip]\nclosed = [1]", "house-lengths-unusable"),
+        ("[zip]\nclosed = [18000]", "house-lengths-unusable"),
+        ("[zip]\nclosed = {}", "house-lengths-unusable"),
+        ('[zip]\nclosed = { cm = [18], grade = "sure" }', "house-grade-unknown"),
+        ('[zip]\nclosed = ["long"]', "number-text"),
+    ],
+)
+def test_unusable_zips_are_refused(lines: str, code: str, tmp_path: FilePath) -> None:
+    table = tmp_path / "house.toml"
+    table.write_text(f'unit = "cm"\n{lines}\n', encoding="utf-8")
+    with pytest.raises(InputError) as refused:
+        read_house_table(table)
+    assert refused.value.code == code
+    assert str(refused.value)

@@ -7,6 +7,8 @@ import pytest
 from notchbook.app.leather_words import leather_notes
 from notchbook.app.papers import job_of
 from notchbook.finish import CutPiece, finish, muslin_table, production_table
+from notchbook.finish.allowance import Given
+from notchbook.finish.leather import given_in_leather
 from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Pattern, pattern_from_data, pattern_to_data
 from notchbook.recipe import Replay
@@ -38,6 +40,31 @@ def test_seams_are_a_centimeter_and_hems_are_glued_three(leather: Replay) -> Non
     assert widths["patch_pocket.front_flap/near"] == 6.0  # nothing gets wider than in cloth
 
 
+@pytest.mark.parametrize(("setting", "width"), [("lapped", 25.0), ("invisible", 16.0), ("centered", 19.0)])
+def test_a_zip_has_the_allowance_of_its_setting_in_leather_too(setting: str, width: float) -> None:
+    """A lap of 10 mm and what holds it cannot be sewn of 10 mm; the figures are those of cloth."""
+    given = {"edge": "skirt.back/center_back", "from_point": "skirt.back/waist_center", "setting": setting}
+    zipped = applied(applied(skirt(), "zip_opening", **given), "leather_making")
+    assert cut(zipped.pattern)["skirt.back"].edge("skirt.back/center_back").width == width
+
+
+@pytest.mark.parametrize(
+    ("given", "kind", "width"),
+    [
+        ("hem_skirt_straight", "hem", 30.0),
+        ("hem_skirt_straight", "plain", 30.0),  # the lower edge of a bodice that a step gave a hem
+        ("side", "seam", 10.0),
+        ("side", "hem", 30.0),
+    ],
+)
+def test_a_hem_is_told_by_its_edge_or_by_its_class(
+    leather: Replay, given: str, kind: str, width: float
+) -> None:
+    making = leather.pattern.making
+    assert making is not None
+    assert given_in_leather(Given(given, 51.0), making, kind).width == width
+
+
 def test_notches_are_short_slits_in_the_allowance(leather: Replay) -> None:
     slits = [notch.depth for piece in cut(leather.pattern).values() for notch in piece.notches if notch.depth]
     assert slits
@@ -64,6 +91,8 @@ def test_coated_cloth_is_cut_in_pairs_from_the_roll(cloth: Replay) -> None:
     coated = applied(cloth, "leather_making", hide="coated_cloth")
     assert cut(coated.pattern)["skirt.back"].quantities[0].text == "cut 1 pair"
     assert coated.pattern.materials["self"] == "coated cloth"
+    sized = applied(cloth, "leather_making", hide="coated_cloth", panel_length="50 cm", panel_width="50 cm")
+    assert sized.pattern.making is not None and not sized.pattern.making.is_hide
 
 
 def test_a_width_that_a_step_gave_and_a_muslin_stay_as_they_are(cloth: Replay) -> None:

@@ -43,16 +43,19 @@ def in_order(of: Pattern, *keys: str) -> bool:
 def test_the_upper_collar_of_a_lined_jacket_is_sewn_to_the_lining_and_both_to_the_neck() -> None:
     jacket = pattern("tailored_jacket")
     said = texts(jacket)
-    assert said["collar/upper_neck"] == "Sew the upper collar to the back lining: upper neck"
+    assert said["collar/upper_neck"] == "Sew the upper collar to the back lining: neck"
     laid = "Lay the neck seam of the back lining on that of the back and sew their allowances together"
     assert said["lining/back_neck"] == laid
     assert in_order(jacket, "collar/neck", "collar/upper_neck", "collar/turned", "lining/back_neck")
     assert in_order(jacket, "lining/shoulder", "collar/upper_neck")
 
 
-def test_without_a_lining_at_the_neck_it_is_sewn_to_the_garment() -> None:
+def test_without_a_lining_at_the_neck_it_is_stitched_down_over_the_neck_seam() -> None:
     jacket = pattern("tailored_jacket").with_seams(without=["lining/back_neck"])
-    assert texts(jacket)["collar/upper_neck"] == "Sew the upper collar to the back: upper neck"
+    assert "collar/closed" not in texts(pattern("tailored_jacket"))
+    assert "collar/upper_neck" not in texts(jacket)
+    assert texts(jacket)["collar/closed"].startswith("Clip the upper collar at the shoulder")
+    assert in_order(jacket, "collar/neck", "collar/turned", "collar/closed")
 
 
 def test_an_undercollar_is_closed_before_it_is_sewn_to_the_gorge() -> None:
@@ -80,7 +83,7 @@ def test_a_binding_is_folded_over_before_another_is_sewn_over_its_end() -> None:
 
 def test_a_band_is_closed_and_folded_before_it_is_stretched_on() -> None:
     said = texts(pattern("stretch_dress"))
-    assert said["neckband/band_end"] == "Close the neck band: band end"
+    assert said["neckband/band_end"] == "Close the neck band: ends"
     folded = "Fold the neck band along its line, wrong sides together, and sew it to the front and back: neck"
     assert said["neckband/neck"] == folded
     band = pattern("stretch_dress").pieces["neckband.band"]
@@ -113,3 +116,13 @@ def test_the_hems_of_facing_and_lining_are_felled_and_a_skirt_lining_hangs() -> 
     assert said["bodice.front/hem_line"] == "Turn up the hem of the front and back"
     skirt = texts(pattern("leather_mini_skirt"))
     assert "fell" not in skirt["lining.front_center/hem_line"]
+
+
+@pytest.mark.parametrize("style", ["gathered_blouse", "work_shirt"])
+def test_the_upper_ends_of_a_facing_lie_in_the_neck_seam_of_a_collar(style: str) -> None:
+    """Common practice, no source: only where nothing is sewn to the neck are they closed before."""
+    made = pattern(style)
+    assert texts(made)["stand/facing_folded"].endswith("sew their lower ends along the hem, and turn.")
+    necks = [name for name, seam in made.seams.items() if seam.allowance_class == "neckline"]
+    bare = texts(made.with_seams(without=necks))["stand/facing_folded"]
+    assert bare.endswith("sew their lower ends along the hem, sew their upper ends, and turn.")

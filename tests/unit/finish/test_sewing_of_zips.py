@@ -7,10 +7,16 @@ from dataclasses import replace
 
 import pytest
 
+from lower_sheets import lower_bodies
+from notchbook.app.rack.styles import rack
 from notchbook.finish.sewing import sewing_order
-from notchbook.pattern import EdgeUse, Notch, Operation, Pattern, Place, Seam
+from notchbook.pattern import Allowance, EdgeUse, Notch, Operation, Pattern, Place, Seam
+from notchbook.recipe import replay
+from support.closure_steps import stepped
+from support.edge_steps import skirt
 from support.hand_skirt import hand_skirt
 
+RECIPES = {style.stem: style.recipe for style in rack()}
 STOP = "skirt.back/center_back/zip_stop"
 CENTER = "skirt.back/center_back"
 ZIP = Operation("zip/zip", "closures", "Set the zip in.", (CENTER,))
@@ -101,3 +107,71 @@ def test_what_waits_for_the_second_part_of_a_zip_waits_for_the_one_line() -> Non
 )
 def test_zips_set_in_otherwise_or_that_stop_before_are_two_lines(pattern: Pattern) -> None:
     assert {"first/zip", "zip/zip"} <= set(keys(pattern))
+
+
+def _classed(pattern: Pattern, name: str) -> Pattern:
+    return pattern.with_allowances({CENTER: Allowance(name)})
+
+
+def test_below_an_invisible_zip_the_seam_is_closed_after_it() -> None:
+    """Its tapes are sewn to flat edges and the seam from the end of its stitches on; below a lapped or
+    centered zip the seam is sewn first, since the opening is basted in its line."""
+    plain = stopping(180.0).with_operations(ZIP)
+    hidden = _classed(plain, "zip_invisible")
+    assert keys(hidden).index("skirt/center_back") > keys(hidden).index("zip/zip")
+    assert keys(hidden).index("skirt/center_back") < keys(hidden).index("skirt.front/hem_line")
+    assert "from the end of the zip down, close to its stitches" in text_of(hidden, "skirt/center_back")
+    for other in ("zip", "zip_lapped"):
+        order = keys(_classed(plain, other))
+        assert order.index("skirt/center_back") < order.index("zip/zip")
+        assert "below the zip notch" in text_of(_classed(plain, other), "skirt/center_back")
+
+
+def test_a_seam_that_must_come_before_an_invisible_zip_stays_there() -> None:
+    """Lines that would wait for each other help nobody."""
+    needed = replace(ZIP, after=("stay/stay",))
+    stay = Operation("stay/stay", "closures", "Stay the opening.", after=("skirt/center_back",))
+    order = sewing_order(_classed(stopping(180.0).with_operations(needed, stay), "zip_invisible"))
+    assert order.waiting == ()
+    found = [line.key for line in order.lines]
+    assert found.index("skirt/center_back") < found.index("zip/zip")
+
+
+@pytest.mark.parametrize(
+    ("allowance", "words"),
+    [
+        ("zip_invisible", "one tape of the invisible zip to each edge, from end to end"),
+        ("zip_lapped", "from end to end, lap the other side over it"),
+        ("zip", "one tape of the zip behind each, from end to end"),
+    ],
+)
+def test_a_zip_that_parts_its_edge_has_no_notch_to_be_sewn_down_to(allowance: str, words: str) -> None:
+    whole = _classed(stopping(596.0).with_operations(ZIP), allowance)
+    assert words in text_of(whole, "zip/zip")
+    part = _classed(stopping(180.0).with_operations(ZIP), allowance)
+    assert text_of(part, "zip/zip") == ZIP.text
+    assert text_of(two_skirts(), "first/zip") == ZIP.text, "it runs on into another edge"
+
+
+def test_a_zip_that_stops_below_a_yoke_is_sewn_down_to_its_notch() -> None:
+    """It opens the yoke from end to end, but not the edge of which that is a part."""
+    yoke = replay(RECIPES["pleated_yoke_skirt"], dict(lower_bodies())["medium-92"]).pattern
+    assert text_of(yoke, "zip/zip") == yoke.operations["zip/zip"].text
+
+
+def test_a_zip_that_runs_on_over_the_waist_is_sewn_down_to_its_notch() -> None:
+    """It opens the bodice from end to end and stops in the skirt."""
+    dress = replay(RECIPES["princess_dress"], dict(lower_bodies())["medium-92"]).pattern
+    assert text_of(dress, "bodice_zip_2/zip") == "Sew the invisible zip to both edges, down to its notch."
+    order = keys(dress)
+    assert order.index("dress/back_waist") < order.index("bodice_zip_2/zip")
+    assert order.index("bodice_zip_2/zip") < order.index("skirt_center/center_back")
+
+
+def test_an_opening_in_leather_is_taped_and_not_basted() -> None:
+    """Holes of a basting stay in leather (common practice, no source)."""
+    said = replace(ZIP, text="Baste or tape the opening closed, and set the zip in.")
+    leather = stepped(skirt(), ("leather_making", {})).pattern.making
+    made = stopping(180.0).with_operations(said)
+    assert text_of(made, "zip/zip").startswith("Baste or tape")
+    assert text_of(replace(made, making=leather), "zip/zip").startswith("Tape the opening")

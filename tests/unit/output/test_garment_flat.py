@@ -4,7 +4,7 @@ import pytest
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from notchbook.geometry import Point
+from notchbook.geometry import Path, Point
 from notchbook.output.flat import FlatShape, FlatView, garment_flat
 from notchbook.output.flat.laid import laying
 from notchbook.output.flat.leg import drawn_round_leg
@@ -117,6 +117,22 @@ def test_the_crease_shows_in_front_alone() -> None:
     }
     assert longest["front"] > 800.0
     assert longest["back"] < 200.0, "only the darts"
+
+
+def test_the_crease_is_one_straight_line() -> None:
+    """It is pressed (common practice, no source); from the waist to the fork the leg is drawn pressed toward
+    the side, which bent it by centimeters."""
+    creases = [
+        path
+        for shape in _view(trousers().pattern, "front").shapes
+        for path in shape.fine
+        if path.length > 800.0
+    ]
+    assert len(creases) == 2
+    for path in creases:
+        chord = Path.line(path.start, path.end)
+        places = [segment.end for segment in path.segments]
+        assert max(chord.nearest(place).gap for place in places) < 0.5
 
 
 def _outline(pattern: Pattern, word: str) -> list[Point]:

@@ -18,8 +18,9 @@ _HEMMED = "_hemmed"
 
 _SLEEVE = "sleeve"
 
-_HUNG = "hung"
-"""How the operation of a step is called that lets cloth on the bias hang out."""
+_BEFORE = frozenset({"hung", "miter"})
+"""How the operations of steps are called that come before the hem: cloth on the bias hangs out, and the
+miters of its corners are sewn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,7 @@ def hem_tasks(pattern: Pattern, joints: Joints) -> Iterator[Task]:
     for run in _runs(list(_hems(pattern)), joints):
         ends = frozenset(point for hem in run for point in hem.ends)
         after = frozenset(key_of(seam) for point in ends for seam in joints.at(point))
-        after |= {one.name for one in pattern.operations.values() if _hangs(one, run)}
+        after |= {one.name for one in pattern.operations.values() if _comes_before(pattern, one, run)}
         titles = tuple(dict.fromkeys(hem.piece.title.lower() for hem in run))
         edges = tuple(edge.name for hem in run for edge in hem.edges)
         key = f"{key_of(run[0].piece.name)}/hem_line"
@@ -51,9 +52,12 @@ def hem_tasks(pattern: Pattern, joints: Joints) -> Iterator[Task]:
         yield Task(key, "hems", text, edges, after)
 
 
-def _hangs(operation: Operation, run: Sequence[_Hem]) -> bool:
-    """Whether the line lets a piece of the run hang out on the bias, before its hem is leveled."""
-    return last_word(operation.name) == _HUNG and any(hem.piece.name in operation.at for hem in run)
+def _comes_before(pattern: Pattern, operation: Operation, run: Sequence[_Hem]) -> bool:
+    """Whether the line works on a piece of the run, or on an edge of it, before its hem is turned up."""
+    if last_word(operation.name) not in _BEFORE:
+        return False
+    at = {pattern.carriers.get(name, name) for name in operation.at}
+    return any(hem.piece.name in at for hem in run)
 
 
 def _text(pattern: Pattern, piece: Piece, titles: Sequence[str]) -> str:

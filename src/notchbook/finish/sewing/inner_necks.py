@@ -1,18 +1,28 @@
 """The inner layer of a collar at the neck: sewn to a lining where there is one, else stitched down over the
 seam of the outer layer (common practice, no source)."""
 
-from collections.abc import Iterator, Mapping
+from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from notchbook.finish.sewing.facings import free_edges
 from notchbook.finish.sewing.stages import is_lining
-from notchbook.finish.sewing.task import Task, key_of
+from notchbook.finish.sewing.task import Task, after_renamed, key_of
 from notchbook.pattern import EdgeUse, Operation, Pattern, Seam
+from notchbook.pattern.names import instance_of
 from notchbook.pattern.operation import listed
 from notchbook.pattern.resolve import expand
 from notchbook.pattern.seam import TURNED_SEAM
 
 _TO_LINING = "Sew the {inner} to the {lining}: {word}"
 _LAID = "Lay the neck seam of the {lining} on that of the {garment} and sew their allowances together"
+
+_TRIMMED = (
+    "Trim the allowances of the neck in steps, clip them to the stitches and press them into the {collar}"
+)
+
+_AFTER_SEAM = 2
+"""A rank above that of the seams at the neck, below that of what steps tell of it."""
 
 _AFTER_TURNING = 6
 """After what steps tell of the neck: their lines have rank 5."""
@@ -29,17 +39,20 @@ class InnerNeck:
 
 
 def inner_necks(pattern: Pattern) -> Iterator[InnerNeck]:
-    """The inner layers of the pattern's collars that are closed by a lining or by a line of their step."""
+    """The inner layers of the pattern's collars that are closed by a lining or a facing, or else by a line of
+    their step."""
     at_edges: dict[frozenset[str], list[Seam]] = {}
     for seam in pattern.seams.values():
         if seam.seam_class == TURNED_SEAM and seam.allowance_class == "neckline":
             at_edges.setdefault(frozenset(_edges(pattern, seam.second)), []).append(seam)
     for seams in at_edges.values():
-        linings = [seam for seam in seams if _lines(pattern, seam)]
-        layers = [seam for seam in seams if seam not in linings]
+        steps_there = Counter(instance_of(seam.name) for seam in seams)
+        alone = [seam for seam in seams if steps_there[instance_of(seam.name)] == 1]
+        faces = [seam for seam in alone if _lines(pattern, seam)]
+        layers = [seam for seam in seams if seam not in faces]
         if len(layers) == 2:
             outer, inner = layers
-            closed_by = next(iter(linings), None) or _stitched_down(pattern, outer, inner)
+            closed_by = next(iter(faces), None) or _stitched_down(pattern, outer, inner)
             if closed_by is not None:
                 yield InnerNeck(outer, inner, closed_by)
 
@@ -55,12 +68,21 @@ def closed_with_necks(pattern: Pattern, tasks: list[Task]) -> list[Task]:
             renamed[inner] = closing
         elif inner in by_key and closing in by_key:
             changed |= _lined(pattern, neck, by_key[inner], by_key[closing])
+            instead = _stitched_down(pattern, neck.outer, neck.inner)
+            if instead is not None:
+                renamed[key_of(instead.name)] = closing
     kept = (changed.get(task.key, task) for task in tasks if task.key not in renamed)
-    return [_after_renamed(task, renamed) for task in kept]
+    return [after_renamed(task, renamed) for task in (*kept, *_trimmed(pattern))]
 
 
-def _after_renamed(task: Task, renamed: Mapping[str, str]) -> Task:
-    return replace(task, after=frozenset(renamed.get(key, key) for key in task.after) - {task.key})
+def _trimmed(pattern: Pattern) -> Iterator[Task]:
+    """The allowances of a neck seam that a collar encloses, before its inner layer is stitched down."""
+    for neck in inner_necks(pattern):
+        if isinstance(neck.closed_by, Operation):
+            key = key_of(neck.outer.name)
+            text = _TRIMMED.format(collar=_titles(pattern, neck.outer.first))
+            at = tuple(use.edge for use in neck.outer.first)
+            yield Task(f"{key}/trimmed", "neck", text, at, frozenset({key}), _AFTER_SEAM)
 
 
 def _lined(pattern: Pattern, neck: InnerNeck, inner: Task, lining: Task) -> dict[str, Task]:
@@ -103,7 +125,9 @@ def _stitched_down(pattern: Pattern, outer: Seam, inner: Seam) -> Operation | No
 
 
 def _lines(pattern: Pattern, seam: Seam) -> bool:
-    return all(is_lining(pattern.carriers[edge]) for edge in _edges(pattern, seam.first))
+    """Whether the seam sews a lining or a facing on."""
+    pieces = [pattern.pieces[pattern.carriers[edge]] for edge in _edges(pattern, seam.first)]
+    return all(is_lining(piece.name) or bool(free_edges(piece)) for piece in pieces)
 
 
 def _edges(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[str, ...]:

@@ -8,9 +8,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from notchbook.finish.sewing.joints import Joints, steps
+from notchbook.finish.sewing.seam_words import titled
 from notchbook.finish.sewing.task import Task, key_of
 from notchbook.pattern import Edge, Pattern, Piece, Seam
-from notchbook.pattern.operation import listed
 from notchbook.pattern.seam import TURNED_SEAM
 
 _TEXT = (
@@ -52,7 +52,7 @@ def pulled_through(pattern: Pattern, joints: Joints) -> PulledThrough:
         titles = tuple(dict.fromkeys(one.piece.title.lower() for one in facings))
         after = frozenset(map(key_of, turned))
         at = tuple(one.piece.name for one in facings)
-        task = Task(f"{rule}/pulled_through", "armholes", _TEXT.format(titles=listed(titles)), at, after)
+        task = Task(f"{rule}/pulled_through", "armholes", _TEXT.format(titles=titled(titles)), at, after)
         tasks.append(task)
         for name in {name for one in facings for name in one.closing}:
             closed[name] = closed.get(name, frozenset()) | turned | {task.key}

@@ -60,7 +60,7 @@ def stage_of(pattern: Pattern, seam: Seam) -> tuple[Stage, int]:
     if seam.allowance_class in _OWN or any(_is_bag(pattern, piece) for piece in pieces):
         return _IN_SEAM if _closes_in_seam(seam, pieces) else _OWN.get(seam.allowance_class, ("pockets", 0))
     if pieces and all(_SLEEVE in last_word(piece.name) for piece in pieces):
-        return "sleeves", 0
+        return "sleeves", int(seam.allowance_class == "side")  # what shapes it first, then it is closed
     if pieces and all(is_lining(piece.name) for piece in pieces):
         when = _by_word(words) or _by_class(seam)
         return "lining", STAGES.index(when[0])  # a lining is closed in the order of the garment

@@ -1,6 +1,7 @@
 """One thing to sew, before it is known when: what must be done before it, and when in the making it comes."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
 from notchbook.pattern import STAGES, Stage, split_side
 
@@ -33,3 +34,8 @@ class Task:
 def key_of(name: str) -> str:
     """The name without its side: left and right are sewn alike, in one line of the order."""
     return split_side(name)[0]
+
+
+def after_renamed(task: Task, renamed: Mapping[str, str]) -> Task:
+    """The task, with the keys that its needs have now; it never waits for itself."""
+    return replace(task, after=frozenset(renamed.get(key, key) for key in task.after) - {task.key})

@@ -1,19 +1,28 @@
 """Everything that is sewn of a pattern, as tasks: interfacing, intakes, seams, hems, and what steps add."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from notchbook.finish.sewing.basted_layers import sewn_as_one
 from notchbook.finish.sewing.bindings import bound_after
+from notchbook.finish.sewing.clipped_seams import clipped
 from notchbook.finish.sewing.elastic_tasks import elastic_tasks
+from notchbook.finish.sewing.facing_tasks import facing_tasks, zip_ends_after
+from notchbook.finish.sewing.facings import FacedEdge, faced_edges
+from notchbook.finish.sewing.folded_facings import folded_text
 from notchbook.finish.sewing.hem_tasks import hem_tasks
+from notchbook.finish.sewing.in_one import sewn_in_one
 from notchbook.finish.sewing.inner_necks import closed_with_necks
-from notchbook.finish.sewing.joints import Gap, Joints, steps
+from notchbook.finish.sewing.joints import Gap, Joints
+from notchbook.finish.sewing.laid_linings import sewn_with_linings
+from notchbook.finish.sewing.leather_orders import in_leather
 from notchbook.finish.sewing.pulled_through import PulledThrough, pulled_through
+from notchbook.finish.sewing.seam_texts import seam_text
+from notchbook.finish.sewing.seam_words import said
 from notchbook.finish.sewing.stages import stage_of
 from notchbook.finish.sewing.task import Task, key_of
-from notchbook.finish.sewing.zips import run_on, seams_before_zip, zip_in
-from notchbook.pattern import EdgeUse, Intake, Pattern, Piece, Seam, spoken, title_of
-from notchbook.pattern.names import last_word
+from notchbook.finish.sewing.zips import closed_after_zips, run_on, seams_before_zip, zip_text
+from notchbook.pattern import Intake, Pattern, Piece, Seam, title_of
 from notchbook.pattern.operation import laid_layers, listed
 from notchbook.pattern.resolve import expand
 from notchbook.pattern.seam import TURNED_SEAM
@@ -28,26 +37,38 @@ _INTAKE_ORDERS = {
 """What is done with an intake before the seam that crosses it; ease is worked in with the seam itself."""
 
 
-_DART = "dart"
-
-_BOUND = "BS"
-"""How the classes of bound seams begin (ASTM D6193)."""
-
-
 def tasks_of(pattern: Pattern) -> tuple[tuple[Task, ...], tuple[Gap, ...]]:
     """All tasks in the order in which the pattern tells them, and the runs that nothing joins."""
     joints = Joints(pattern)
     gaps: list[Gap] = []
     pulled = pulled_through(pattern, joints)
+    faced = faced_edges(pattern, joints)
     found: list[Task] = [*_fused(pattern), *_intakes(pattern), *pulled.tasks]
     for seam in pattern.seams.values():
         before, open_runs = joints.before(seam)
         gaps.extend(open_runs)
         found.append(_closed_last(_seam(pattern, seam, before, joints), seam, pulled))
+    found.extend(clipped(pattern))
+    found.extend(facing_tasks(pattern, faced, pulled))
     found.extend(hem_tasks(pattern, joints))
     found.extend(elastic_tasks(pattern, joints))
-    found.extend(_operations(pattern, joints))
-    return _together(closed_with_necks(pattern, _bound_in_turn(pattern, found))), tuple(gaps)
+    in_one = run_on(pattern, joints)
+    found.extend(_operations(pattern, joints, in_one))
+    closed = _together(closed_with_necks(pattern, _bound_in_turn(pattern, found)))
+    waiting = _facings_in_turn(faced, pulled, sewn_as_one(pattern, sewn_with_linings(pattern, closed)))
+    zipped = closed_after_zips(pattern, waiting, in_one)
+    return tuple(in_leather(pattern, sewn_in_one(pattern, faced, zipped))), tuple(gaps)
+
+
+def _facings_in_turn(faced: Sequence[FacedEdge], pulled: PulledThrough, tasks: Sequence[Task]) -> list[Task]:
+    """The tasks, ends of facings sewn to a zip after these are understitched, and sides that are closed
+    last after that too."""
+    later = dict(zip_ends_after(faced, tasks))
+    through = {key.rpartition("/")[0] for key in (task.key for task in pulled.tasks)}
+    for name, turned in pulled.closed_after.items():
+        rules = {key.rpartition("/")[0] for key in turned} & through
+        later[key_of(name)] = frozenset(f"{rule}/understitched" for rule in rules)
+    return [replace(task, after=task.after | later.get(task.key, frozenset())) for task in tasks]
 
 
 def _bound_in_turn(pattern: Pattern, tasks: Iterable[Task]) -> list[Task]:
@@ -56,14 +77,14 @@ def _bound_in_turn(pattern: Pattern, tasks: Iterable[Task]) -> list[Task]:
     return [replace(task, after=task.after | later.get(task.key, frozenset())) for task in tasks]
 
 
-def _operations(pattern: Pattern, joints: Joints) -> Iterator[Task]:
+def _operations(pattern: Pattern, joints: Joints, in_one: Mapping[str, str]) -> Iterator[Task]:
     """What steps add, each as they tell it; a zip that runs on into another edge is one."""
-    in_one = run_on(pattern, joints)
     for one in pattern.operations.values():
         needed = (*one.after, *seams_before_zip(pattern, one, joints))
         key = in_one.get(one.name, one.name)
         after = frozenset(in_one.get(name, key_of(name)) for name in needed) - {key}
-        yield Task(key, one.stage, one.text, one.at, after, rank=5)
+        text = zip_text(pattern, replace(one, text=folded_text(pattern, one)), in_one)
+        yield Task(key, one.stage, text, one.at, after, rank=5)
 
 
 def _together(found: Iterable[Task]) -> tuple[Task, ...]:
@@ -100,19 +121,25 @@ def _is_fused(piece: Piece) -> bool:
 
 
 def _intakes(pattern: Pattern) -> Iterator[Task]:
-    layers = laid_layers(pattern.operations.values())
+    layers, drawn_in = laid_layers(pattern.operations.values()), _drawn_in(pattern)
     for piece in (piece for name, piece in pattern.pieces.items() if name not in layers):
         for intake in piece.intakes:
-            if intake.kind in _INTAKE_ORDERS and _is_open(piece, intake):
+            if intake.kind in _INTAKE_ORDERS and intake.edge not in drawn_in and _is_open(piece, intake):
                 yield _intake(piece, intake)
         for dart in piece.inner_darts:
-            text = _INTAKE_ORDERS["dart"].format(word=_word(dart.name), piece=piece.title.lower())
+            text = _INTAKE_ORDERS["dart"].format(word=said(dart.name), piece=piece.title.lower())
             yield Task(key_of(dart.name), "darts", text, (dart.name,))
+
+
+def _drawn_in(pattern: Pattern) -> frozenset[str]:
+    """The edges that an elastic draws in: they get no gathering threads."""
+    named = (name for elastic in pattern.elastics.values() for name in elastic.edges)
+    return frozenset(edge for name in named for edge in (name, *expand(pattern, name)[0]))
 
 
 def _intake(piece: Piece, intake: Intake) -> Task:
     """The task of an intake; gathers are told by the edge in which they lie."""
-    word = _edge_word(intake.mouth) if intake.kind == "gather" and intake.mouth else _word(intake.name)
+    word = _edge_word(intake.mouth) if intake.kind == "gather" and intake.mouth else said(intake.name)
     text = _INTAKE_ORDERS[intake.kind].format(word=word, piece=piece.title.lower())
     amount, how = (intake.amount, "gathered") if intake.kind == "gather" else (0.0, "")
     return Task(key_of(intake.name), "darts", text, (intake.name,), amount=amount, how=how)
@@ -143,7 +170,7 @@ def _seam(pattern: Pattern, seam: Seam, before: frozenset[str], joints: Joints) 
     after = frozenset(key_of(name) for name in before | crossed | ends)
     at = tuple(use.edge for use in (*seam.first, *seam.second))
     amount = abs(seam.ease) if how else 0.0
-    return Task(key_of(seam.name), stage, _seam_text(pattern, seam), at, after, rank, amount, how)
+    return Task(key_of(seam.name), stage, seam_text(pattern, (seam,)), at, after, rank, amount, how)
 
 
 def _closed_last(task: Task, seam: Seam, pulled: PulledThrough) -> Task:
@@ -153,50 +180,6 @@ def _closed_last(task: Task, seam: Seam, pulled: PulledThrough) -> Task:
     return replace(task, after=(task.after - waits) | frozenset(needs))
 
 
-def _seam_text(pattern: Pattern, seam: Seam) -> str:
-    """``Sew the front to the back: side seam``; a piece sewn to itself is closed. A zip leaves a part of the
-    seam open, or all of it."""
-    first, second = (_titles(pattern, uses) for uses in (seam.first, seam.second))
-    word, zipped = _word(seam.name), zip_in(pattern, seam)
-    if zipped == "whole":
-        return f"Leave the {listed(tuple(dict.fromkeys((*first, *second))))} open for the zip: {word}"
-    where = f", {zipped} the zip notch" if zipped else ""
-    if _is_folded_band(pattern, seam):
-        line = f"Fold the {listed(first)} along its line, wrong sides together, and sew it"
-        return f"{line} to the {listed(second)}: {word}"
-    if first != second:
-        return f"Sew the {listed(first)} to the {listed(second)}{where}: {word}"
-    if {use.side for use in seam.first} & {"left", "right"} and not _is_whole(pattern, seam):
-        return f"Sew the {listed(first)}, left to right{where}: {word}"
-    return f"Close the {listed(first)}{where}: {word}"
-
-
-def _is_folded_band(pattern: Pattern, seam: Seam) -> bool:
-    """Whether the seam stretches a band on that is folded along its line, both its edges in the seam."""
-    bands = {pattern.carriers[step.edge.name] for step in steps(pattern, seam.first)}
-    lines = [{line.kind for line in pattern.pieces[name].lines} for name in bands]
-    is_plain = seam.gives == "shorter" and not seam.seam_class.startswith(_BOUND)
-    return is_plain and bool(lines) and all("fold_line" in kinds for kinds in lines)
-
-
-def _is_whole(pattern: Pattern, seam: Seam) -> bool:
-    """Whether the seam closes a piece that is cut whole, as the ends of a band."""
-    uses = steps(pattern, (*seam.first, *seam.second))
-    return bool(uses) and all(pattern.piece_of(step.edge.name).cut == "fold" for step in uses)
-
-
-def _titles(pattern: Pattern, uses: tuple[EdgeUse, ...]) -> tuple[str, ...]:
-    run = steps(pattern, uses)
-    return tuple(dict.fromkeys(pattern.piece_of(step.edge.name).title.lower() for step in run))
-
-
 def _edge_word(name: str) -> str:
     """What an edge or a part of it is called: ``shoulder`` of ``bodice.front/shoulder/near``."""
     return key_of(name).split("/")[1].replace("_", " ")
-
-
-def _word(name: str) -> str:
-    """As it is said: ``waist dart``, and of two the ``center waist dart``."""
-    words = spoken(last_word(key_of(name)))
-    kind, found, which = words.partition(f" {_DART} ")
-    return f"{which} {kind} {_DART}" if found and which.isalpha() else words

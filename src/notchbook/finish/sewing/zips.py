@@ -1,18 +1,39 @@
 """Zips in the order of work: what a seam leaves open for one, and what must be sewn before it is set in."""
 
-from collections.abc import Iterator
-from typing import Literal
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+from typing import Final, Literal
 
 from notchbook.finish.sewing.joints import Joints, steps
+from notchbook.finish.sewing.task import Task, key_of
 from notchbook.pattern import Edge, Operation, Pattern, Seam
 from notchbook.pattern.names import last_word
 from notchbook.pattern.resolve import expand
 from notchbook.pattern.sewn import Directed
-from notchbook.pattern.zip_openings import zip_opening
+from notchbook.pattern.zip_openings import parts_whole, zip_opening
 from notchbook.units import TOLERANCES
 
 Zipped = Literal["whole", "below", "above"]
 """All of a seam is left open for a zip, or it is sewn below or above the notch of one."""
+
+_INVISIBLE: Final = "zip_invisible"
+_LAPPED: Final = "zip_lapped"
+"""Classes of the allowance beside a zip: how it is set in."""
+
+_FROM_END_TO_END: Final[Mapping[str, str]] = {
+    _INVISIBLE: "Sew one tape of the invisible zip to each edge, from end to end.",
+    _LAPPED: (
+        "Sew one tape of the zip close to the fold of the side that lies under, from end to end, lap the "
+        "other side over it, stitch the lap."
+    ),
+    "zip": "Turn both edges in and sew one tape of the zip behind each, from end to end.",
+}
+"""How a zip is set in that parts its edge: it has no notch down to which it is sewn (common practice, no
+source)."""
+
+
+_IN_LEATHER: Final = ("Baste or tape", "Tape")
+"""What is not done in leather, whose holes stay, and what is done instead."""
 
 
 def zip_in(pattern: Pattern, seam: Seam) -> Zipped | None:
@@ -31,9 +52,45 @@ def seams_before_zip(pattern: Pattern, operation: Operation, joints: Joints) -> 
     edges = {member for name in operation.at for member in expand(pattern, name)[0]}
     across = {name for point in _opened(pattern, operation) for name in joints.at(point)}
     for seam in pattern.seams.values():
-        own = {member for use in (*seam.first, *seam.second) for member in expand(pattern, use.edge)[0]}
-        if (own & edges or seam.name in across) and _joins_alike(pattern, seam):
+        if (_members(pattern, seam) & edges or seam.name in across) and _joins_alike(pattern, seam):
             yield seam.name
+
+
+def is_invisible(pattern: Pattern, seam: Seam) -> bool:
+    """Whether the zip in the seam is an invisible one: the rest of the seam is closed after it."""
+    return _INVISIBLE in _classes(pattern, (use.edge for use in (*seam.first, *seam.second)))
+
+
+def closed_after_zips(pattern: Pattern, tasks: Iterable[Task], in_one: Mapping[str, str]) -> list[Task]:
+    """The tasks, seams with an invisible zip after that: its tapes are sewn to flat edges first, then the
+    seam is closed from the end of its stitches on (common practice, no source). Of a seam that must come
+    before its zip for another reason nothing changes."""
+    found = {task.key: task for task in tasks}
+    for one in pattern.operations.values():
+        zip_key = in_one.get(one.name, one.name)
+        if last_word(one.name) != "zip" or zip_key not in found:
+            continue
+        edges = {member for name in one.at for member in expand(pattern, name)[0]}
+        for seam in pattern.seams.values():
+            key = key_of(seam.name)
+            if key in found and _members(pattern, seam) & edges and _is_closed_after(pattern, seam):
+                rest = replace(found[zip_key], after=found[zip_key].after - {key})
+                if not _waits(found | {zip_key: rest}, zip_key, key):
+                    found[zip_key] = rest
+                    found[key] = replace(found[key], after=found[key].after | {zip_key})
+    return list(found.values())
+
+
+def zip_text(pattern: Pattern, operation: Operation, in_one: Mapping[str, str]) -> str:
+    """The line of an operation; of a zip that parts its edge from end to end and runs on into no other, how
+    that is set in."""
+    if last_word(operation.name) != "zip":
+        return operation.text
+    goes_on = operation.name in in_one or operation.name in in_one.values()
+    if not goes_on and _parts(pattern, operation):
+        classes = _classes(pattern, operation.at)
+        return next((text for told, text in _FROM_END_TO_END.items() if told in classes), operation.text)
+    return operation.text.replace(*_IN_LEATHER) if pattern.making is not None else operation.text
 
 
 def run_on(pattern: Pattern, joints: Joints) -> dict[str, str]:
@@ -50,6 +107,42 @@ def run_on(pattern: Pattern, joints: Joints) -> dict[str, str]:
             if second.name not in found and second.text == first.text and meets & ends[second.name]:
                 found[second.name] = found.get(first.name, first.name)
     return found
+
+
+def _is_closed_after(pattern: Pattern, seam: Seam) -> bool:
+    return is_invisible(pattern, seam) and zip_in(pattern, seam) in ("below", "above")
+
+
+def _members(pattern: Pattern, seam: Seam) -> frozenset[str]:
+    """The edges that the seam joins."""
+    uses = (*seam.first, *seam.second)
+    return frozenset(member for use in uses for member in expand(pattern, use.edge)[0])
+
+
+def _waits(tasks: Mapping[str, Task], key: str, other: str) -> bool:
+    """Whether the task of this key comes after the other."""
+    waiting, seen = [key], set[str]()
+    while waiting:
+        after = tasks[waiting.pop()].after
+        if other in after:
+            return True
+        waiting += [name for name in after if name in tasks and name not in seen]
+        seen |= after
+    return False
+
+
+def _parts(pattern: Pattern, operation: Operation) -> bool:
+    """Whether the zip opens its edges from end to end."""
+    zipped = (one for one in pattern.notches.values() if "zip" in one.purpose)
+    stops = [one.place for one in zipped if one.place.edge in operation.at]
+    return bool(stops) and all(parts_whole(pattern, stop) for stop in stops)
+
+
+def _classes(pattern: Pattern, names: Iterable[str]) -> frozenset[str]:
+    """The classes of allowance that were given to these edges."""
+    edges = {member for name in names for member in (name, *expand(pattern, name)[0])}
+    given = (pattern.allowances.get(edge) for edge in sorted(edges))
+    return frozenset(one.allowance_class for one in given if one is not None)
 
 
 def _opened(pattern: Pattern, operation: Operation) -> Iterator[str]:
@@ -87,5 +180,5 @@ def _open_ends(pattern: Pattern, edge: Edge) -> Iterator[str]:
 def _joins_alike(pattern: Pattern, seam: Seam) -> bool:
     """Whether the seam joins pieces of the garment, or pieces of one lining: no facing, band or collar to
     what it is sewn to."""
-    names = [edge for use in (*seam.first, *seam.second) for edge in expand(pattern, use.edge)[0]]
-    return len({pattern.piece_of(name).rule for name in names if name in pattern.carriers}) == 1
+    names = _members(pattern, seam) & pattern.carriers.keys()
+    return len({pattern.piece_of(name).rule for name in names}) == 1

@@ -4,17 +4,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
-from notchbook.geometry import Box, Point, Transform
+from notchbook.geometry import Box, Path, Point, Transform
 from notchbook.output.flat.fork import drawn_apart, has_fork
 from notchbook.output.flat.gathers import gather_lines
 from notchbook.output.flat.hanging import sleeve_shapes
-from notchbook.output.flat.joined import Placing, laid_on, placed
+from notchbook.output.flat.joined import Placing, center_x, laid_on, placed
+from notchbook.output.flat.laid import laying
 from notchbook.output.flat.lap import closing_lines, lapped_zip_side, side_on_top, turned_in
 from notchbook.output.flat.lapel import has_lapel, turned_over
 from notchbook.output.flat.leg import drawn_round_leg, leg_edges
 from notchbook.output.flat.loops import loop_shapes
 from notchbook.output.flat.outer import VIEWS, ViewWord, view_pieces
 from notchbook.output.flat.shapes import FlatShape, piece_shape
+from notchbook.output.flat.shawl import has_shawl, shawl_turned
 from notchbook.output.flat.straps import strap_shapes
 from notchbook.output.flat.strips import collar_backs, strip_shapes
 from notchbook.output.flat.yoke import loose_in, part_in, yokes
@@ -88,11 +90,12 @@ def _sides_of(pattern: Pattern, piece: Piece, motion: Placing, view: ViewWord) -
     top = side_on_top(pattern, piece)
     sides: tuple[Side, ...] = ("left", "right") if top == "right" else ("right", "left")
     for side in sides if piece.cut != "single" else ("right",):
-        hidden = _lines_of(pattern, piece, "left" if side == "right" else "right")
-        hidden |= _creases(piece) if view == "back" else frozenset()
+        hidden = _lines_of(pattern, piece, "left" if side == "right" else "right") | _creases(piece)
         is_under = top is not None and side != top and piece.cut == "pair"
         for shape in _drawn(pattern, piece, hidden | closing_lines(piece) if is_under else hidden, view):
             lying = (replace(shape, buttons=()) if is_under else shape).placed(motion)
+            if view == "front":
+                lying = replace(lying, fine=(*lying.fine, *_pressed(piece, motion)))
             yield lying if side == "right" else lying.transformed(_OTHER_SIDE)
 
 
@@ -102,13 +105,25 @@ def _drawn(pattern: Pattern, piece: Piece, without: frozenset[str], view: ViewWo
     whole = piece_shape(piece, without)
     gathered = replace(whole, fine=(*whole.fine, *gather_lines(pattern, piece)))
     shape = turned_in(piece, part_in(piece, gathered, view))
+    if has_shawl(piece):
+        return tuple(shawl_turned(piece, shape))
     return tuple(turned_over(pattern, piece, shape)) if has_lapel(piece) else (shape,)
 
 
 def _creases(piece: Piece) -> frozenset[str]:
-    """The crease of a leg: the back is turned so far about its seat that it would run to the center."""
+    """The crease of a leg. It shows in front alone: the back is turned so far about its seat that it would
+    run to the center."""
     creases = (line.name for line in piece.lines if last_word(line.name) == _CREASE)
     return frozenset(creases) if has_fork(piece) else frozenset()
+
+
+def _pressed(piece: Piece, motion: Placing) -> Iterator[Path]:
+    """The crease of a leg in one line from end to end: it bends round nothing, though between waist and fork
+    the leg is drawn pressed toward the side."""
+    laid = laying(piece, center_x(piece))
+    for name in _creases(piece):
+        crease = piece.line(name).path
+        yield Path.line(motion(laid(crease.start)), motion(laid(crease.end)))
 
 
 def _lines_of(pattern: Pattern, piece: Piece, side: Side) -> frozenset[str]:

@@ -20,6 +20,9 @@ _HOLES: Final = "buttonholes"
 
 _ZIP, _STITCHES = "zip", "stitch_line"
 
+_VENT, _VENT_TOP = "vent", "top"
+"""How the part of an edge is called that opens as a vent, and the top of its extension."""
+
 _SIDE: Final = re.compile(r"wearer's (right|left) side")
 
 
@@ -58,14 +61,22 @@ def closing_lines(piece: Piece) -> frozenset[str]:
 
 
 def turned_in(piece: Piece, shape: FlatShape) -> FlatShape:
-    """The shape without the facings that are cut on beyond a fold line: there lies the edge of the garment.
+    """The shape without what is cut on beyond a fold line, a facing or the extension of a vent at the side:
+    there lies the edge of the garment. At a center the extension of the side that lies under is seen.
 
     In the frame of the piece."""
     owners = {instance_of(edge.name) for edge in piece.outline if last_word(edge.name) == "facing_edge"}
+    if any(_is_side_vent(edge.name) for edge in piece.outline):
+        owners |= {instance_of(edge.name) for edge in piece.outline if last_word(edge.name) == _VENT_TOP}
     for line in piece.lines:
         if last_word(line.name) == "fold_line" and instance_of(line.name) in owners:
             shape = _cut_at(shape, line.path)
     return shape
+
+
+def _is_side_vent(edge: str) -> bool:
+    words = edge.split("@")[0].split("/")[1:]
+    return words[-1:] == [_VENT] and not any(word.startswith("center") for word in words)
 
 
 def _cut_at(shape: FlatShape, fold: Path) -> FlatShape:

@@ -9,7 +9,7 @@ from notchbook.pattern.names import last_word
 
 _LEG: Final = "leg_opening"
 
-_SEEN: Final = 0.4
+_SEEN: Final = 0.25
 """Share of the hollow that is seen from the front: the rest of it lies round the thigh, and what stands off
 the body on paper lies on it when worn. Own judgment: a picture."""
 

@@ -8,9 +8,12 @@ from shapely.geometry import LineString
 
 from notchbook.geometry import Path, Point
 from notchbook.output.flat.collar_back import back_of_collar
+from notchbook.output.flat.hood import hood_half, is_hood
 from notchbook.output.flat.joined import Placing, pieces_of, sewn_side
+from notchbook.output.flat.lying_collar import lies_flat, lying_collar, roll_stand, shoulder_at
 from notchbook.output.flat.outer import ViewWord, strip_pieces, words_of
 from notchbook.output.flat.shapes import FlatShape
+from notchbook.output.flat.shawl import edge_of, has_shawl, shawl_roll
 from notchbook.output.flat.yoke import run_in
 from notchbook.pattern import EdgeUse, Pattern, Piece, run_of
 from notchbook.pattern.names import last_word
@@ -29,6 +32,9 @@ _MEET = 2.0
 _BEYOND = 20.0
 """mm from the center within which the front end of a collar lies on it or on a button stand."""
 
+_FAR = 500.0
+"""mm; wider than any strip."""
+
 _CLEAR = 12.0
 """mm from the point of a collar to where its outer edge follows the neck."""
 
@@ -40,21 +46,61 @@ def strip_shapes(pattern: Pattern, motions: Mapping[str, Placing], view: ViewWor
         fall = _fall_on(pattern, strip.piece)
         for run in _runs(pattern, strip.own, motions, view):
             way = "right" if _runs_with_outline(pattern, strip.own, run) else "left"
-            yield from _strip(run[1], strip.depth, way)
+            piece, stand = pattern.pieces[strip.piece], roll_stand(pattern.pieces[strip.piece])
+            if lies_flat(piece):
+                shoulder, is_front = _shoulder(pattern, run, motions), view == "front"
+                goes_on = not is_front and _is_whole_behind(pattern, piece)
+                falls.extend(lying_collar(piece, run[1], shoulder, is_front=is_front, goes_on=goes_on))
+            elif stand > 0.0:
+                falls.extend(_fall(run[1], _Falls(piece, stand, _center_width(piece) - stand, True), way))
+            else:
+                yield from _strip(run[1], strip.depth, way)
             if fall is not None:
-                falls.extend(_fall(run[1], strip.depth, fall, way))
+                falls.extend(_fall(run[1], _Falls(fall, strip.depth, _center_width(fall)), way))
+    if view == "back":
+        falls.extend(_shawl_falls(pattern, motions))
+    falls.extend(_hoods(pattern, motions, view))
     yield from falls
+
+
+def _hoods(pattern: Pattern, motions: Mapping[str, Placing], view: ViewWord) -> Iterator[FlatShape]:
+    """The hoods that are sewn to a neck."""
+    for seam in pattern.seams.values():
+        sewn = [pattern.pieces[name] for name in pieces_of(pattern, seam.first)]
+        hood = next((piece for piece in sewn if is_hood(piece)), None)
+        if hood is None or seam.allowance_class != "neckline":
+            continue
+        middle = next((2.0 * piece.bounds.width for piece in sewn if not is_hood(piece)), 0.0)
+        for run in _runs(pattern, seam.second, motions, view):
+            yield from hood_half(hood, run[1], middle, is_front=view == "front")
+
+
+def _shawl_falls(pattern: Pattern, motions: Mapping[str, Placing]) -> Iterator[FlatShape]:
+    """The fall of a collar that is cut on the front, on the back neck."""
+    for seam in pattern.seams.values():
+        fronts = [pattern.pieces[name] for name in pieces_of(pattern, seam.first)]
+        front = next((piece for piece in fronts if has_shawl(piece)), None)
+        neck = edge_of(front, "neck_edge") if front is not None else None
+        if front is None or neck is None or neck.name not in {use.edge for use in seam.first}:
+            continue
+        roll, width = shawl_roll(front), _center_width(front)
+        stand = neck.path.nearest(roll.end).gap if roll is not None else 0.0
+        for run in _runs(pattern, seam.second, motions, "back"):
+            way = "right" if _runs_with_outline(pattern, seam.second, run) else "left"
+            yield from _fall(run[1], _Falls(front, stand, width - stand, True), way)
 
 
 def collar_backs(pattern: Pattern, motions: Mapping[str, Placing]) -> Iterator[FlatShape]:
     """What is seen from the front of the back of each collar: it lies inside the neck, below all else."""
     for strip in _sewn_strips(pattern, motions):
-        if not words_of(pattern.pieces[strip.piece]) & _COLLARS:
+        piece = pattern.pieces[strip.piece]
+        stand = roll_stand(piece)
+        if lies_flat(piece) or not (words_of(piece) & _COLLARS or stand):
             continue
         for run in _runs(pattern, strip.own, motions, "front"):
             inner = run[1]
             way = "right" if _runs_with_outline(pattern, strip.own, run) else "left"
-            outer = _beside(inner, strip.depth, way)
+            outer = _beside(inner, stand or strip.depth, way)
             if outer is not None:
                 at = max((0, -1), key=lambda end: inner[end].y)
                 yield back_of_collar(inner[at], outer[at])
@@ -106,6 +152,19 @@ def _runs(
     return found
 
 
+def _is_whole_behind(pattern: Pattern, collar: Piece) -> bool:
+    """Whether a layer of the collar goes on over the center back without a seam."""
+    layers = [piece for piece in pattern.pieces.values() if piece.rule == collar.rule and lies_flat(piece)]
+    return any(piece.cut != "pair" for piece in layers)
+
+
+def _shoulder(pattern: Pattern, run: _Run, motions: Mapping[str, Placing]) -> tuple[Point, Point] | None:
+    """The ends of the shoulder of the piece where the run lies, that at the neck first."""
+    piece, places = pattern.pieces[run[0]], run[1]
+    ends = [(motions[run[0]](edge.path.start), motions[run[0]](edge.path.end)) for edge in piece.outline]
+    return shoulder_at(piece, ends, max((places[0], places[-1]), key=lambda place: abs(place.x)))
+
+
 def _runs_with_outline(pattern: Pattern, uses: tuple[EdgeUse, ...], run: _Run) -> bool:
     """Whether the run goes along the edges of its first piece as its outline does, counter-clockwise."""
     return next(step.forward for step in run_of(pattern, uses) if pattern.carriers[step.edge.name] == run[0])
@@ -150,14 +209,27 @@ def _to_center(outer: list[Point]) -> list[Point]:
     return [*kept, Point(0.0, level)]
 
 
-def _fall(run: Sequence[Point], stand: float, fall: Piece, way: str) -> Iterator[FlatShape]:
+@dataclass(frozen=True, slots=True)
+class _Falls:
+    """A fall: its ``piece``, the ``stand`` that it lies over and its ``width``, mm; ``rolls``: its stand is
+    of one piece with it and runs out at the front of the neck."""
+
+    piece: Piece
+    stand: float
+    width: float
+    rolls: bool = False
+
+
+def _fall(run: Sequence[Point], fall: _Falls, way: str) -> Iterator[FlatShape]:
     """The fall turned down over the stand: from its upper edge to below the seam, with its point."""
-    upper = _beside(run, stand, way)
-    below = _beside(run, max(_center_width(fall) - stand, 1.0), "left" if way == "right" else "right")
+    upper = _beside(run, fall.stand, way)
+    below = _beside(run, max(fall.width - fall.stand, 1.0), "left" if way == "right" else "right")
     if upper is None or below is None:
         return
     if abs(run[0].x) <= _BEYOND < abs(run[-1].x):
-        front = _front_edge(fall)
+        if fall.rolls:
+            upper = [run[0], *upper[len(upper) // 2 :]]
+        front = _front_edge(fall.piece)
         outward = -1.0 if run[-1].x < 0.0 else 1.0
         start = Point(0.0, upper[0].y)
         upper = [start, *(place for place in upper if place.x * outward > 0.0)]
@@ -198,8 +270,17 @@ def strip_depth(pattern: Pattern, uses: tuple[EdgeUse, ...], sewn_on: Sequence[s
     folds = [line.path for line in strip.lines if line.kind in ("fold_line", "roll_line")]
     if folds:
         return min(path.nearest(middle).gap for path in folds)
-    places = strip.sew_line.flattened(1.0)
-    return max(edges[0].nearest(place).gap for place in places) if len(sewn) == 1 else 0.0
+    return _across(strip, edges[0]) if len(edges) == 1 else 0.0
+
+
+def _across(strip: Piece, sewn: Path) -> float:
+    """How far the far edge of the strip lies from the middle of its sewn edge, square to that."""
+    half = sewn.length / 2.0
+    middle, square = sewn.point_at(half), sewn.tangent_at(half).perpendicular()
+    beyond = Path.line(middle - square * _FAR, middle + square * _FAR)
+    return max(
+        middle.distance_to(beyond.point_at(met.at_self)) for met in beyond.intersections(strip.sew_line)
+    )
 
 
 def _fall_on(pattern: Pattern, stand: str) -> Piece | None:

@@ -1,0 +1,81 @@
+"""With which stitches a garment is sewn and of which classes its seams are, for whoever sews it elsewhere."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Final
+
+from notchbook.output.paper_info import PaperTrim
+from notchbook.pattern import Pattern
+from notchbook.units import LengthStyle
+
+
+@dataclass(frozen=True, slots=True)
+class Stitch:
+    """A type of stitch: its number in ISO 4915 (ASTM D6193 has the same), its name, and from how many to how
+    many go into a centimeter and into an inch; source and grade as of a row of the house table."""
+
+    number: str
+    name: str
+    per_cm: tuple[float, float]
+    per_inch: tuple[int, int]
+    source: str
+    grade: str
+
+    def words(self, style: LengthStyle) -> str:
+        """``stitch 301, lockstitch, 4 to 5 per cm``."""
+        least, most = self.per_inch if style.unit == "in" else self.per_cm
+        each = "in" if style.unit == "in" else "cm"
+        return f"stitch {self.number}, {self.name}, {least:g} to {most:g} per {each}"
+
+
+WOVEN: Final = Stitch(
+    "301",
+    "lockstitch",
+    (4.0, 5.0),
+    (10, 12),
+    "ISO 4915; medium woven cloth 10 to 12 in an inch",
+    "common practice",
+)
+STRETCH: Final = Stitch(
+    "514",
+    "four-thread overlock",
+    (4.0, 5.0),
+    (10, 12),
+    "ISO 4915; knits 10 to 12 in an inch",
+    "common practice",
+)
+LEATHER: Final = Stitch(
+    "301",
+    "lockstitch",
+    (2.5, 3.5),
+    (6, 9),
+    "ISO 4915; long stitches, for a row of close holes tears like a stamp",
+    "common practice",
+)
+
+SEAM_CLASSES: Final = MappingProxyType(
+    {
+        "SSa": ("1.01.01", "plain"),
+        "SSe": ("1.06.02", "turned"),
+        "LSa": ("2.01.01", "lapped"),
+        "BSc": ("3.05.01", "bound"),
+    }
+)
+"""Number in ISO 4916 and name of each seam class that a seam may have (codes of ASTM D6193). From memory."""
+
+
+def stitching(pattern: Pattern, style: LengthStyle) -> Iterator[PaperTrim]:
+    """One line: the stitch, and the classes of the seams that there are; nothing where nothing is sewn."""
+    if not pattern.seams:
+        return
+    used = {seam.seam_class for seam in pattern.seams.values()}
+    classes = sorted(SEAM_CLASSES.get(one, (one, "")) for one in used)
+    told = ", ".join(f"{number} {name}".strip() for number, name in classes)
+    yield PaperTrim(_stitch(pattern).words(style), f"seam classes {told} (ISO 4915, ISO 4916)")
+
+
+def _stitch(pattern: Pattern) -> Stitch:
+    if pattern.making is not None:
+        return LEATHER
+    return STRETCH if any(piece.stretches for piece in pattern.pieces.values()) else WOVEN

@@ -1,0 +1,78 @@
+"""With which stitches a style is sewn, and of which classes its seams are. Bodies and styles are invented.
+
+Outside: numbers and names of stitches by ISO 4915:1991 (ASTM D6193 has the same), seam classes of ISO
+4916:1991 beside the codes of ASTM D6193; the seam numbers are from memory. Stitches to the centimeter: common
+practice, no source.
+"""
+
+from dataclasses import replace
+from functools import cache
+
+import pytest
+
+from lower_sheets import lower_bodies
+from notchbook.app.papers import job_of
+from notchbook.app.rack.styles import rack
+from notchbook.app.stitching import LEATHER, SEAM_CLASSES, STRETCH, WOVEN, Stitch, stitching
+from notchbook.pattern import Pattern
+from notchbook.pattern.pattern import frozen_map
+from notchbook.recipe import replay
+from notchbook.units import LengthStyle
+
+STITCHES_BY_ISO = {"301": "lockstitch", "514": "four-thread overlock"}
+SEAMS_BY_ISO = {"SSa": "1.01.01", "SSe": "1.06.02", "LSa": "2.01.01", "BSc": "3.05.01"}
+RECIPES = {style.stem: style.recipe for style in rack()}
+
+
+@cache
+def pattern_of(stem: str) -> Pattern:
+    return replay(RECIPES[stem], dict(lower_bodies())["medium-92"]).pattern
+
+
+def test_the_numbers_are_those_of_the_standards() -> None:
+    assert {one.number: one.name for one in (WOVEN, STRETCH, LEATHER)} == STITCHES_BY_ISO
+    assert {code: number for code, (number, _) in SEAM_CLASSES.items()} == SEAMS_BY_ISO
+
+
+@pytest.mark.parametrize("stitch", [WOVEN, STRETCH, LEATHER])
+def test_as_many_stitches_go_into_an_inch_as_into_its_centimeters(stitch: Stitch) -> None:
+    for each, inch in zip(stitch.per_cm, stitch.per_inch, strict=True):
+        assert abs(each * 2.54 - inch) <= 1.0
+
+
+@pytest.mark.parametrize(
+    ("stem", "told"),
+    [
+        ("six_gore_skirt", "stitch 301, lockstitch, 4 to 5 per cm"),
+        ("bodysuit", "stitch 514, four-thread overlock, 4 to 5 per cm"),
+        ("leather_mini_skirt", "stitch 301, lockstitch, 2.5 to 3.5 per cm"),
+    ],
+)
+def test_the_stitch_goes_with_the_cloth(stem: str, told: str) -> None:
+    assert [one.cut for one in stitching(pattern_of(stem), LengthStyle())] == [told]
+
+
+def test_the_classes_are_those_of_its_seams() -> None:
+    told = [one.remark for one in stitching(pattern_of("six_gore_skirt"), LengthStyle("in"))]
+    assert told == ["seam classes 1.01.01 plain, 2.01.01 lapped (ISO 4915, ISO 4916)"]
+    jacket = [one.remark for one in stitching(pattern_of("tailored_jacket"), LengthStyle())]
+    assert jacket == ["seam classes 1.01.01 plain, 1.06.02 turned (ISO 4915, ISO 4916)"]
+
+
+def test_a_class_that_is_not_in_the_table_is_told_by_its_code() -> None:
+    pattern = pattern_of("six_gore_skirt")
+    seams = {name: replace(seam, seam_class="LSc") for name, seam in pattern.seams.items()}
+    told = list(stitching(replace(pattern, seams=frozen_map(seams.items())), LengthStyle()))
+    assert [one.remark for one in told] == ["seam classes LSc (ISO 4915, ISO 4916)"]
+
+
+def test_nothing_is_said_where_nothing_is_sewn() -> None:
+    pattern = pattern_of("six_gore_skirt")
+    assert list(stitching(replace(pattern, seams=frozen_map(())), LengthStyle())) == []
+
+
+def test_every_style_of_the_rack_has_seams_of_known_classes_and_says_its_stitch_on_the_must() -> None:
+    for stem in RECIPES:
+        assert {seam.seam_class for seam in pattern_of(stem).seams.values()} <= set(SEAM_CLASSES)
+        run = replay(RECIPES[stem], dict(lower_bodies())["medium-92"])
+        assert any(one.cut.startswith("stitch ") for one in job_of(run, "2026-01-15").info.trims)
