@@ -7,10 +7,9 @@ import pytest
 from playwright.sync_api import Locator, Page, ViewportSize, expect
 
 from notchbook.app.picturing_blocks import BODY_OF_PICTURES
-from notchbook.app.rack.styles import rack
 from notchbook.body import set_from_data
-from support.new_style import opened, put_body
-from support.workroom_page import TABLET, WIDE, Workroom
+from support.new_style import opened, put_from_rack
+from support.workroom_page import LOW, TABLET, UPRIGHT, WIDE, Workroom
 
 pytestmark = pytest.mark.browser
 
@@ -28,16 +27,26 @@ COVERED = """(field) => {
   return Boolean(document.elementFromPoint(left + width / 2, bottom - 3)?.closest(".acts"));
 }"""
 
+UNDER = """(field) => {
+  const list = field.closest("ol");
+  list.scrollTop += field.getBoundingClientRect().bottom - list.getBoundingClientRect().bottom;
+}"""
+
+HAS_ROOM = """(list) => {
+  const style = getComputedStyle(list);
+  const pen = document.createElement("canvas").getContext("2d");
+  pen.font = `${style.fontSize} ${style.fontFamily}`;
+  const arrow = 20;
+  const room = list.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) - arrow;
+  return pen.measureText(list.selectedOptions[0].textContent.trim()).width <= room;
+}"""
+
 Box = dict[str, Any]
 
 
 def jacket(workroom: Workroom, size: ViewportSize) -> Page:
     """The tailored jacket of the rack on the table."""
-    owner = put_body(workroom, set_from_data(BODY_OF_PICTURES))
-    recipe = next(style.recipe for style in rack() if style.recipe.number == "S-212")
-    studio = workroom.kept()
-    style = studio.new_style(recipe, owner).id
-    studio.close()
+    style = put_from_rack(workroom, "S-212", set_from_data(BODY_OF_PICTURES))
     page = opened(workroom, style, "bodice", size)
     expect(page.locator(".proven")).to_contain_text("✓")
     return page
@@ -92,6 +101,23 @@ def test_a_field_that_has_the_keyboard_is_never_under_keep(workroom: Workroom, s
             seen.append(field.evaluate("(one) => one.labels[0]?.textContent ?? ''"))
             assert not field.evaluate(COVERED), seen[-1]
     assert len(set(seen)) > 10
+
+
+def test_a_field_that_lay_under_keep_is_brought_above_it_when_it_is_typed_in(workroom: Workroom) -> None:
+    page = jacket(workroom, LOW)
+    form = lapel_form(page)
+    lapel = form.get_by_label("lapel", exact=True)
+    lapel.evaluate(UNDER)
+    assert lapel.evaluate(COVERED)
+    lapel.evaluate("(field) => field.focus({ preventScroll: true })")  # as by a press on what is seen of it
+    assert not lapel.evaluate(COVERED)
+
+
+def test_a_name_chosen_in_a_form_is_read_on_an_upright_tablet(workroom: Workroom) -> None:
+    form = lapel_form(jacket(workroom, UPRIGHT))
+    names = form.locator("select", has=form.page.locator("option", has_text="neck"))
+    assert names.count() >= 6
+    assert [name.input_value() for name in names.all() if not name.evaluate(HAS_ROOM)] == []
 
 
 def test_enter_on_an_impossible_number_keeps_the_form_open_and_a_second_one_stores_it(

@@ -7,6 +7,7 @@ from playwright.sync_api import Locator, Page, expect
 from notchbook.app.drafting import draft_recipe
 from notchbook.app.picturing_blocks import BODY_OF_PICTURES
 from notchbook.body import set_from_data
+from support.held_answers import HeldAnswers
 from support.workroom_page import Workroom, edge_path, step, until_drawn
 
 pytestmark = pytest.mark.browser
@@ -57,6 +58,16 @@ def test_the_bust_dart_is_moved_to_the_shoulder(workroom: Workroom) -> None:
     until_drawn(page, "bodice.front/armhole", before)
     kept(page, form, "transfer_dart-1")
     expect(page.locator(".margin")).to_contain_text("took over")
+
+
+def test_enter_before_the_steps_are_read_counts_when_they_are(workroom: Workroom) -> None:
+    page = sloper(workroom, "bodice")
+    held = HeldAnswers(page, "**/steps?*")
+    page.reload()
+    form = asked(page, "princess")
+    expect(form).to_have_count(0)
+    held.let_all_go()
+    expect(form.get_by_label("over bust point", exact=True)).to_be_visible()
 
 
 def test_a_dart_picked_on_the_sheet_is_in_the_form_already(workroom: Workroom) -> None:

@@ -22,3 +22,12 @@ test("an inch is 25.4 mm (international inch, 1959)", () => {
   assert.deepEqual(found.slice(0, 3).map((tick) => tick.label), ["0", "1", "2"]);
   assert.ok(Math.abs((found[1]?.at ?? 0) - 101.6) < 1e-9);
 });
+
+test("the numbers of a ruler never run into each other", () => {
+  for (const unit of ["mm", "cm", "in"] as const) {
+    for (let scale = 0.15; scale < 40; scale *= 1.07) {
+      const { small, large } = rulerStep(scale, unit);
+      assert.ok(small * large * scale >= 28, `${unit} at ${scale}`);
+    }
+  }
+});

@@ -20,12 +20,15 @@ const STEPS: Record<Unit, readonly [number, number, number][]> = {
   in: [[1 / 16, 4, 16], [1 / 8, 4, 8], [1 / 2, 2, 4], [1, 3, 12], [3, 2, 4], [12, 3, 6]],
 };
 
+/** px between two marks, and between two numbers, so that "104" and "106" stand apart. */
 const SMALLEST_GAP = 5;
+const NUMBER_GAP = 28;
 
 /** The ruler's step for a scale: mm of one small step, and how many make a middle and a large one. */
 export function rulerStep(scale: number, unit: Unit): { small: number; middle: number; large: number } {
   const rows = STEPS[unit];
-  const fits = rows.find(([step]) => step * MM[unit] * scale >= SMALLEST_GAP) ?? rows.at(-1) ?? [1, 5, 10];
+  const px = MM[unit] * scale;
+  const fits = rows.find(([step, , large]) => step * px >= SMALLEST_GAP && step * large * px >= NUMBER_GAP) ?? rows.at(-1) ?? [1, 5, 10];
   return { small: fits[0] * MM[unit], middle: fits[1], large: fits[2] };
 }
 

@@ -24,3 +24,10 @@ test("a mere note is not said to be to check", () => {
   assert.equal(moreWords(said.slice(1)), "1 more note");
   assert.equal(moreWords([...look, ...said]), "2 more to check, 2 notes");
 });
+
+test("what is to check stands before what is said for the record, each in its own order", () => {
+  const grades = ["note", "look", "stop", "note", "look"] as const;
+  const marks = numbered(grades.map((severity, x) => ({ ...note(`${severity} ${x}`, { x, y: 0 }), severity })));
+  assert.deepEqual(marks.map((mark) => mark.note.code), ["stop 2", "look 1", "look 4", "note 0", "note 3"]);
+  assert.deepEqual(marks.map((mark) => mark.number), [1, 2, 3, 4, 5]);
+});

@@ -13,12 +13,15 @@ export interface Mark {
 /** From so many on, findings alike become one mark. */
 const MANY = 3;
 
+/** What is wrong comes first, then what to look at again; what is said for the record is last. */
+const GRAVEST = ["stop", "look", "note"] as const;
+
 const KINDS = { stop: "wrong", look: "look", note: "said" } as const;
 
-/** The findings numbered from 1, in the server's order; many alike without a place are one. */
+/** The findings numbered from 1, the gravest first, else in the server's order; many alike without a place are one. */
 export function numbered(notes: readonly FindingNote[]): Mark[] {
   const heads: { note: FindingNote; alike: FindingNote[] }[] = [];
-  for (const note of notes) {
+  for (const note of GRAVEST.flatMap((grade) => notes.filter((one) => one.severity === grade))) {
     const fellows = notes.filter((other) => isAlike(other, note));
     const head = fellows.length >= MANY ? heads.find((one) => isAlike(one.note, note)) : undefined;
     if (head) head.alike.push(note);

@@ -10,5 +10,5 @@ test("fractions are cut out, the rest stays", () => {
 });
 
 test("a bare length has no unit", () => {
-  assert.deepEqual(['37 1/2"', "61.8 cm", "5 mm", '0"'].map(bare), ["37 1/2", "61.8", "5", "0"]);
+  assert.deepEqual(['37 1/2"', "61.8 cm", "5 mm", '0"', "0.016 in", "1.5°"].map(bare), ["37 1/2", "61.8", "5", "0", "0.016", "1.5°"]);
 });

@@ -20,5 +20,5 @@ export function runs(text: string): Run[] {
 
 /** A length without its unit, for a row that names the unit once. */
 export function bare(text: string): string {
-  return text.replace(/\s*(cm|mm|")$/, "");
+  return text.replace(/\s*(cm|mm|")$|\s+in$/, "");
 }

@@ -9,6 +9,9 @@ export const LARGE = 10.4;
 export const TEXT = 7.8;
 export const SMALL = 6;
 
+/** Width of a letter, px, of the words of lines and points. */
+export const LETTERS = 5.6;
+
 /** px from line to line below a piece. */
 export const LEADING = 17;
 

@@ -35,6 +35,7 @@ class Sizing {
   async check(style: number): Promise<void> {
     this.stop();
     const asked = this.chart === "women" || this.chart === "men" ? { computed: this.chart } : { chart: Number(this.chart) };
+    if (this.style !== style) this.answer = null; // what was found in another style is not shown at this one
     this.style = style;
     await this.told(`/styles/${style}/sizes`, asked);
     const begun = this.answer?.id;

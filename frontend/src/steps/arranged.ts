@@ -94,6 +94,7 @@ const OWN: Readonly<Record<string, Table>> = {
     bend: { called: "hem forward by" },
     bend_reach: { called: "bend reaches", group: MORE },
     forearm_shift: { called: "forearm seam inside by" },
+    hem_square: { called: "square above the hem", group: MORE },
     hind_arm_hem: { called: "the same at the hem", group: MORE },
     hind_arm_shift: { called: "hind-arm seam inside by" },
   },

@@ -38,6 +38,7 @@ const ALSO: Record<string, string> = {
   facing: "neck armhole front edge hem waist turn",
   fly: "zip front opening shield j-stitch trousers",
   fold_dart: "cap press legs",
+  fused_facing: "fusible fuse interfacing buttonhole cut on facing vent strip",
   gather_edge: "gathers gathered puff ruffle frill shirring fullness bishop",
   godet: "insert flare wedge fullness",
   gored_skirt: "gore gores panel flared",

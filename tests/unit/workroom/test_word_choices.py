@@ -12,7 +12,8 @@ def test_every_row_of_the_house_table_is_offered_with_its_width() -> None:
     choices = word_choices(hand_skirt(), house, Reader("cm"))
     said = {one.name: one.said for one in choices.allowance_class}
     assert set(said) == set(house.allowances)
-    assert said["side"] == "side, 1.5 cm"
+    assert said["side"] == "side seam, 1.5 cm"
+    assert said["hem_trousers"].startswith("hem, trousers, ")
 
 
 def test_materials_are_the_usual_ones_and_those_of_the_style_once_each() -> None:

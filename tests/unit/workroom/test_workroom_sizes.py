@@ -98,7 +98,7 @@ def mixed() -> SizeJob:
         chart_of("76", "80", "84", "88", "92"),
         checked=(
             checked("76", finding("too-long", Severity.LOOK, 105.0, 100.0)),
-            checked("80", finding("too-long", Severity.STOP, 92.0, 100.0), odd),
+            checked("80", finding("too-long", Severity.STOP, 108.0, 100.0), odd),
             checked("84", finding("said", Severity.NOTE, 3.0)),
             CheckedSize("88", None, InputError("size-check-no-chart")),
         ),
@@ -118,6 +118,18 @@ def test_sizes_stand_across_and_findings_down_with_the_worst(mixed: SizeJob) -> 
     assert (long.worst, long.stops) == ("0.80 cm", True)
     assert [cell and cell.text for cell in long.cells] == ["0.50 cm", "0.80 cm", None, None]
     assert (rows["odd"].worst, rows["odd"].cells[1] and rows["odd"].cells[1].text) == ("", MARK)
+
+
+def test_too_long_and_too_short_are_two_rows_each_in_its_own_words(mixed: SizeJob) -> None:
+    """A cell is read with the words of its row: 2 mm under "too long" must not be 2 mm too short."""
+    short = replace(finding("too-long", Severity.LOOK, 98.0, 100.0), message="It is too short.")
+    mixed.checked = (*mixed.checked, checked("92", short))
+    rows = [row for row in sizes_answer(mixed, Reader("cm")).rows if row.code == "too-long"]
+    assert [[cell and cell.text for cell in row.cells] for row in rows] == [
+        ["0.50 cm", "0.80 cm", None, None, None],
+        [None, None, None, None, "0.20 cm"],
+    ]
+    assert [row.said for row in rows] == ["too-long found.", "It is too short."]
 
 
 def run_out(job: SizeJob) -> SizeJob:

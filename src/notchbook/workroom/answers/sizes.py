@@ -57,7 +57,7 @@ class SizesAnswer(Answer):
 MARK = "to check"
 """What stands in a cell where nothing is measured."""
 
-_Key = tuple[str, str]
+_Key = tuple[str, str, bool]
 
 
 def sizes_answer(job: SizeJob, reader: Reader) -> SizesAnswer:
@@ -105,11 +105,16 @@ def _refused_rows(checked: tuple[CheckedSize, ...], reader: Reader) -> Iterable[
 
 
 def _found_rows(checked: tuple[CheckedSize, ...], reader: Reader) -> Iterable[SizeRow]:
-    """A row for each thing found, the gravest first, then as the checks go."""
+    """A row for each thing found, the gravest first, then as the checks go.
+
+    What is too long in one size and too short in another is two things: one row says it of both in the words
+    of one.
+    """
     found: dict[_Key, dict[int, Finding]] = {}
     for index, size in enumerate(checked):
         for finding in size.findings:
-            by_size = found.setdefault((finding.code, finding.where or finding.piece or ""), {})
+            key = (finding.code, finding.where or finding.piece or "", _off(finding) < 0.0)
+            by_size = found.setdefault(key, {})
             if index not in by_size or _amount(finding) > _amount(by_size[index]):
                 by_size[index] = finding
     rows = [_row(by_size, len(checked), reader) for by_size in found.values()]
@@ -134,9 +139,15 @@ def _cell(finding: Finding, reader: Reader) -> SizeCell:
     return SizeCell(text=_text(finding, reader), words=f"{message} ({amounts})" if amounts else message)
 
 
+def _off(finding: Finding) -> float:
+    """How far above what is wanted it is (below: negative), or how much was measured where nothing is: mm,
+    degrees, a count."""
+    return 0.0 if finding.measured is None else finding.measured - (finding.wanted or 0.0)
+
+
 def _amount(finding: Finding) -> float:
-    """How far it is off what is wanted, or how much was measured where nothing is: mm, degrees, a count."""
-    return 0.0 if finding.measured is None else abs(finding.measured - (finding.wanted or 0.0))
+    """How far it is off, either way."""
+    return abs(_off(finding))
 
 
 def _text(finding: Finding, reader: Reader) -> str:

@@ -3,6 +3,7 @@
 from typing import Final
 
 from notchbook.finish import HouseTable
+from notchbook.finish.allowance_words import class_words
 from notchbook.pattern import Pattern
 from notchbook.workroom.answers.form import Answer, Named
 from notchbook.workroom.reader import Reader
@@ -22,7 +23,7 @@ def word_choices(pattern: Pattern, house: HouseTable, reader: Reader) -> WordCho
     """The rows of the house's table, with widths; the usual materials with those of this style."""
     return WordChoices(
         allowance_class=tuple(
-            Named(name=name, said=f"{name.replace('_', ' ')}, {reader.text(row.value)}")
+            Named(name=name, said=f"{class_words(name)}, {reader.text(row.value)}")
             for name, row in house.allowances.items()
         ),
         material=tuple(
