@@ -62,6 +62,17 @@ def interfacing(look: Look) -> Parameters | None:
     return {"pieces": [look.chance.choice(pieces)], "trimmed": look.mm(0, 3)} if pieces else None
 
 
+def fused_facing(look: Look) -> Parameters | None:
+    """A facing that is cut on, fused up to its fold."""
+    free = [
+        edge.name
+        for piece in look.pattern.pieces.values()
+        for edge in piece.outline
+        if edge.name.endswith("/facing_edge") and any(line.kind == "fold_line" for line in piece.lines)
+    ]
+    return {"facings": free} if free else None
+
+
 def interlining(look: Look) -> Parameters | None:
     """Pieces interlined."""
     pieces = look.cloth_pieces()
@@ -119,6 +130,7 @@ TRACED: dict[str, Proposer] = {
     "all_in_one_facing": all_in_one_facing,
     "lining": lining,
     "interfacing": interfacing,
+    "fused_facing": fused_facing,
     "interlining": interlining,
     "pocket_bag": pocket_bag,
     "waist_facing": waist_facing,

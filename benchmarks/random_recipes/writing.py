@@ -67,7 +67,7 @@ TRIES: Final = 40
 
 TWICE: Final = frozenset(
     {"lining", "interlining", "waistband", "tiers", "unfold", "all_in_one_facing"}
-    | {"fly", "contoured_waistband", "elastic_casing", "button_stand"}
+    | {"fly", "contoured_waistband", "elastic_casing", "button_stand", "fused_facing"}
     | COLLARS.keys() - {"binding"}
     | SLEEVES.keys()
 )

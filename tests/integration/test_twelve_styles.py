@@ -17,9 +17,10 @@ from notchbook.app.examining import examine
 from notchbook.app.papers import CutReady, cut_ready, job_of
 from notchbook.app.rack.styles import rack
 from notchbook.body import MeasureSet
+from notchbook.body.charts import shipped_chart
 from notchbook.finish.sewing import sewing_order
 from notchbook.pattern import Severity, walk_seam
-from notchbook.recipe import Replay, change_step, recipe_from_json, recipe_to_json, replay
+from notchbook.recipe import Replay, change_step, recipe_from_json, recipe_to_json, remove_step, replay
 
 RECIPES = {style.stem: style.recipe for style in rack()}
 COUNTS = Path(__file__).parent / "style_counts"
@@ -72,6 +73,19 @@ def test_on_the_base_body_only_what_is_meant_is_told(style: str) -> None:
 
 
 @pytest.mark.parametrize("style", STYLES)
+def test_in_every_size_of_the_chart_only_what_is_meant_is_told(style: str) -> None:
+    """The chart of the computed women's sizes, 76 to 128: nobody looks a style over anew for every size."""
+    told: dict[str, set[str]] = {}
+    for size in shipped_chart("women").sizes:
+        done = replay(RECIPES[style], size)
+        assert done.suspended is None, f"{size.name}: {done.suspended.step}: {done.suspended.error}"
+        found = examine(done, cut=True)
+        assert found.broken == ()
+        told[size.name] = {f"{f.code} {f.where}" for f in found.findings if f.severity is not Severity.NOTE}
+    assert {name: lines for name, lines in told.items() if lines} == {}
+
+
+@pytest.mark.parametrize("style", STYLES)
 def test_every_seam_of_a_style_walks_and_can_be_sewn(style: str) -> None:
     # 1/16 in is what the trade keeps between notched seams (trade articles and sewing magazines); half of it
     # is asked here.
@@ -104,3 +118,12 @@ def test_a_shell_closed_at_the_waist_is_told_to_be_too_narrow_for_the_bust(lengt
     zipped = next(step.id for step in recipe.steps if step.operation == "zip_opening")
     run = replay(change_step(recipe, zipped, {"length": length}, base=women()[BASE]), women()[BASE])
     assert ("opening-under-bust" in {one.code for one in examine(run, cut=False).findings}) is told
+
+
+def test_the_front_facing_of_the_leather_skirt_is_parted_for_the_largest_sizes() -> None:
+    """Whole it is wider there than the panel of 60 cm that a pigskin gives (a figure from memory)."""
+    recipe = RECIPES["leather_mini_skirt"]
+    whole = remove_step(recipe, next(step.id for step in recipe.steps if step.operation == "center_seam"))
+    size = shipped_chart("women").sizes[-1]
+    told = [{finding.code for finding in examine(replay(one, size)).findings} for one in (recipe, whole)]
+    assert ["leather-panel-wide" in codes for codes in told] == [False, True]

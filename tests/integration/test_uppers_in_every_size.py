@@ -1,0 +1,85 @@
+"""The styles of the rack for the upper body, in every size of the chart that comes with the program.
+
+The sizes are computed, so that none of their measures can be a slip: what a check would have looked at is the
+style's or the program's. Styles are invented.
+"""
+
+from functools import cache
+
+import numpy as np
+import pytest
+
+from lower_sheets import lower_bodies
+from notchbook.app.examining import examine
+from notchbook.app.rack.styles import rack
+from notchbook.body import MeasureSet
+from notchbook.body.charts import shipped_chart
+from notchbook.geometry import Path
+from notchbook.pattern import Pattern, Severity, require, sewn_length
+from notchbook.recipe import Replay, replay
+
+UPPERS = ("work_shirt", "gathered_blouse", "bias_slip", "princess_dress", "darted_shell", "tailored_jacket")
+RECIPES = {style.stem: style.recipe for style in rack() if style.stem in UPPERS}
+SIZES = {size.name.rsplit(" ", 1)[-1]: size for size in shipped_chart("women").sizes}
+BODIES = ("small-80", "medium-92", "plus-128")
+
+
+def body(name: str) -> MeasureSet:
+    """An invented woman, or a size of the chart."""
+    return SIZES[name] if name in SIZES else dict(lower_bodies())[name]
+
+
+@cache
+def made(style: str, name: str) -> Replay:
+    done = replay(RECIPES[style], body(name))
+    assert done.suspended is None, f"{done.suspended.step}: {done.suspended.error}"
+    return done
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("style", UPPERS)
+def test_nothing_is_to_be_looked_at_in_any_size(style: str, size: str) -> None:
+    found = examine(made(style, size))
+    assert [f"{f.code} {f.where}" for f in found.findings if f.severity is not Severity.NOTE] == []
+    assert found.broken == ()
+
+
+def drafted(style: str, name: str, operation: str) -> Pattern:
+    """The pattern as the step of this operation left it."""
+    return next(state.pattern for state in made(style, name).states if state.record.operation == operation)
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize(("style", "block"), [("work_shirt", "torso"), ("gathered_blouse", "bodice")])
+def test_a_shoulder_that_falls_over_is_taken_off_the_sleeve(style: str, block: str, size: str) -> None:
+    """Common practice, no source: from neck to wrist a garment is as long as shoulder and arm. Within what
+    the shoulder may be drafted longer in the widest sizes."""
+    (depth,) = [step.parameters["depth"] for step in RECIPES[style].steps if step.operation == "cuff"]
+    shoulder = sewn_length(drafted(style, size, block), f"{block}.front/shoulder")
+    points = drafted(style, size, "sleeve").pieces["sleeve.sleeve"].points
+    sleeve = points["sleeve.sleeve/crown"].y - points["sleeve.sleeve/hem_middle"].y
+    wanted = SIZES[size].value("shoulder_length") + SIZES[size].value("arm_length")
+    assert shoulder + sleeve + 10.0 * float(depth.removesuffix(" cm")) == pytest.approx(wanted, abs=3.0)
+
+
+@pytest.mark.parametrize("name", [*BODIES, "76", "128"])
+def test_the_yoke_of_the_shirt_is_straight_behind(name: str) -> None:
+    """It is told as straight: each half of the seam is one line, level with the center back on the fold."""
+    pattern = made("work_shirt", name).pattern
+    (edge,) = require(pattern, "back_yoke.back_below/style_line")
+    points = np.array([(one.x, one.y) for one in pattern.edges[edge].path.flattened(0.001)])
+    across, up = points.max(axis=0) - points.min(axis=0)
+    assert across > 150.0
+    assert up < 1e-6
+
+
+@pytest.mark.parametrize("name", [*BODIES, "76", "128"])
+def test_the_gathered_shoulder_of_the_blouse_has_no_place_that_looks_like_a_corner(name: str) -> None:
+    """Common practice, no source; 5 degrees over a centimeter, a radius of 115 mm, is our own limit."""
+    pattern = made("gathered_blouse", name).pattern
+    members = require(pattern, "bodice.front/shoulder")
+    path = Path(tuple(part for member in members for part in pattern.edges[member].path.segments))
+    points = np.array([(one.x, one.y) for one in map(path.point_at, np.arange(0.0, path.length, 1.0))])
+    steps = np.diff(points, axis=0)
+    headings = np.degrees(np.unwrap(np.arctan2(steps[:, 1], steps[:, 0])))
+    assert np.abs(headings[10:] - headings[:-10]).max() < 5.0
