@@ -171,42 +171,35 @@ def _runs_with_outline(pattern: Pattern, uses: tuple[EdgeUse, ...], run: _Run) -
 
 
 def _strip(inner: Sequence[Point], depth: float, way: str) -> Iterator[FlatShape]:
-    outer = _beside(inner, depth, way)
+    outer = _beside(_over_center(inner), depth, way)
     if outer is None:
         return
-    outer = _up_to_center(inner[0], outer)
-    outer = _up_to_center(inner[-1], outer[::-1])[::-1]
-    if abs(inner[-1].x) <= _AT_CENTER:
-        outer = _to_center(outer)
-    if abs(inner[0].x) <= _AT_CENTER:
-        outer = _to_center(outer[::-1])[::-1]
+    outer = _up_to_center(inner, outer)
     closed = Path.polyline([*inner, *outer[::-1]], closed=True)
     ends = ((inner[0], outer[0]), (inner[-1], outer[-1]))
     sides = [Path.line(*end) for end in ends if abs(end[0].x) > _AT_CENTER]
     yield FlatShape(closed, (Path.polyline(inner), Path.polyline(outer), *sides))
 
 
-def _up_to_center(inner: Point, outer: list[Point]) -> list[Point]:
-    """The outer line of a strip, whose first end lies beside the place ``inner``: from the center line where
-    that is on it, so that both sides of the wearer meet there."""
-    if abs(inner.x) > _AT_CENTER:
-        return outer
-    outward = -1.0 if sum(place.x for place in outer) < 0.0 else 1.0
+def _over_center(inner: Sequence[Point]) -> list[Point]:
+    """The run led on to the other side of the wearer where it ends at the center, so that what runs beside it
+    is as smooth there."""
+    other = [Point(-place.x, place.y) for place in reversed(inner)]
+    before = other[:-1] if abs(inner[0].x) <= _AT_CENTER else []
+    after = other[1:] if abs(inner[-1].x) <= _AT_CENTER else []
+    return [*before, *inner, *after]
+
+
+def _up_to_center(inner: Sequence[Point], outer: Sequence[Point]) -> list[Point]:
+    """Of the outer line of a strip what lies on the side of its run, up to the center line where the run
+    ends on it, so that both sides of the wearer meet there."""
+    outward = -1.0 if sum(place.x for place in inner) < 0.0 else 1.0
     kept = [place for place in outer if outward * place.x > 0.0]
-    return [Point(0.0, kept[0].y), *kept] if kept else outer
-
-
-def _to_center(outer: list[Point]) -> list[Point]:
-    """The outer edge led on, or cut off, at the center at its end: the other side meets it there."""
-    side = -1.0 if outer[0].x < 0.0 else 1.0
-    kept = [place for place in outer if place.x * side > 0.0]
-    if len(kept) < 2:
-        return outer
-    last, before = kept[-1], kept[-2]
-    run = before.x - last.x
-    rise = last.y - before.y if abs(run) > 1e-6 else 0.0
-    level = last.y + rise * last.x / run if abs(run) > 1e-6 else last.y
-    return [*kept, Point(0.0, level)]
+    if not kept or min(abs(inner[0].x), abs(inner[-1].x)) > _AT_CENTER:
+        return list(outer)
+    first = [Point(0.0, kept[0].y)] if abs(inner[0].x) <= _AT_CENTER else []
+    last = [Point(0.0, kept[-1].y)] if abs(inner[-1].x) <= _AT_CENTER else []
+    return [*first, *kept, *last]
 
 
 @dataclass(frozen=True, slots=True)
