@@ -83,3 +83,24 @@ def test_the_gathered_shoulder_of_the_blouse_has_no_place_that_looks_like_a_corn
     steps = np.diff(points, axis=0)
     headings = np.degrees(np.unwrap(np.arctan2(steps[:, 1], steps[:, 0])))
     assert np.abs(headings[10:] - headings[:-10]).max() < 5.0
+
+
+@pytest.mark.parametrize("name", [*BODIES, *SIZES])
+def test_the_pleats_of_the_shirt_sleeve_lie_clear_before_its_placket(name: str) -> None:
+    """Common practice, no source: the pleats stand in front of the slit, so that the seam of the
+    tower, 6 mm before the cut, catches no fold; twice that is our own limit."""
+    sleeve = made("work_shirt", name).pattern.pieces["sleeve.sleeve"]
+    lines = {line.name: line.path for line in sleeve.lines}
+    fold = lines["sleeve_pleats.sleeve/pleat_1/near_line"].start
+    slit = lines["placket.sleeve/slit"].start
+    assert fold.x - slit.x >= 12.0
+
+
+@pytest.mark.parametrize("name", [*BODIES, *SIZES])
+def test_the_cuff_of_the_shirt_is_for_the_wrist_and_not_for_the_arm(name: str) -> None:
+    """Common practice, no source: a shirt cuff is closed 4 to 7 cm over the wrist; it takes in what a full
+    sleeve has more. The recipe asks for 5 cm, and a straight rule of the arm leaves it within 2 of that."""
+    pattern = made("work_shirt", name).pattern
+    sewn = sum(sewn_length(pattern, edge) for edge in require(pattern, "sleeve.sleeve/hem"))
+    assert 0.0 <= pattern.pieces["cuff.cuff"].bounds.width - sewn <= 30.0
+    assert 30.0 <= sewn - body(name).value("wrist_girth") <= 70.0

@@ -109,6 +109,13 @@ def dart_of_39_millimeters(skirt: Pattern) -> Made:
 
 
 @harmless("dart-count")
+def lining_with_the_small_dart_of_its_piece(skirt: Pattern) -> Made:
+    """It is told of with the piece that the lining was copied from."""
+    lining = replace(_mouth_of(skirt, 6.0).pieces["skirt.front"], rule="lining")
+    return skirt.with_pieces(lining)
+
+
+@harmless("dart-count")
 def dart_of_nine_millimeters(skirt: Pattern) -> Made:
     return _mouth_of(skirt, 9.0)
 

@@ -111,15 +111,17 @@ def _waist_from(start: str, end: str) -> Pattern:
     )
 
 
-def _hem_lower_at(at_center: float, at_side: float) -> Pattern:
-    """The panel with a hem square to center and side, so many mm lower at them."""
+def _hem_lower_at(at_center: float, at_side: float, falls: float = 0.0) -> Pattern:
+    """The panel with a hem square to center and side, so many mm lower at them; at the side it may come down
+    from a place so many mm over a square one."""
     renamed = {"suit.panel/center": "suit.panel/hem_center", "suit.panel/side": "suit.panel/hem_side"}
     panel = hand_panel().pieces["suit.panel"].renamed(lambda name: renamed.get(name, name))
     hem, side, top, center = panel.outline
     first, last = hem.path.start - Point(0.0, at_center), hem.path.end - Point(0.0, at_side)
     level = Point((last.x - first.x) / 3.0, 0.0)
+    to_side = last - level + Point(0.0, falls)
     outline = (
-        replace(hem, path=Path.of(Cubic(first, first + level, last - level, last))),
+        replace(hem, path=Path.of(Cubic(first, first + level, to_side, last))),
         replace(side, path=Path.line(last, side.path.end)),
         top,
         replace(center, path=Path.line(center.path.start, first)),
@@ -135,6 +137,12 @@ def hem_let_out_at_the_center(_: Pattern) -> Made:
 @fault("fair-edges", "edge-wavers")
 def hem_that_drops_at_the_side(_: Pattern) -> Made:
     return _hem_lower_at(0.0, 14.0)
+
+
+@fault("fair-edges", "edge-wavers")
+def hem_let_out_at_the_center_that_waves_before_the_side(_: Pattern) -> Made:
+    """It rises over the level before the side and comes down to it: a wave, not a hem let out."""
+    return _hem_lower_at(14.0, 0.0, falls=8.0)
 
 
 @harmless("fair-edges")

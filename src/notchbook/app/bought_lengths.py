@@ -52,11 +52,11 @@ def sold(length: float, style: LengthStyle) -> str:
 
 
 def _taped(pattern: Pattern) -> Iterator[float]:
-    """The tape of each edge that is stayed, of both sides of a pair."""
+    """The tape of each edge that is stayed, mm: on both sides unless its piece is drawn whole."""
     for one in pattern.operations.values():
         edges = (
             (name for name in one.at if name in pattern.carriers) if last_word(one.name) == _STAYED else ()
         )
         for name in edges:
-            times = 2.0 if pattern.piece_of(name).cut == "pair" else 1.0
+            times = 1.0 if pattern.piece_of(name).cut == "single" else 2.0
             yield times * (pattern.edges[name].length + TAPE_ENDS.value)

@@ -28,4 +28,4 @@ def _in_unit(found: re.Match[str], style: LengthStyle) -> str:
     """A figure of the line in the reader's unit."""
     least, most = found.groups()
     said = style.text(float(most))
-    return said if least is None else f"{style.text(float(least))} to {said}"
+    return said if least is None else f"{style.text(float(least)).removesuffix(f' {style.unit}')} to {said}"

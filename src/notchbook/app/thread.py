@@ -7,6 +7,7 @@ from typing import Final
 from notchbook.errors import NotchbookError
 from notchbook.output.paper_info import PaperTrim
 from notchbook.pattern import Pattern, Piece
+from notchbook.pattern.operation import laid_layers
 from notchbook.pattern.sewn import run_of, sewn_edge_length
 from notchbook.recipe.style_figure import StyleFigure
 from notchbook.units import LengthStyle
@@ -61,7 +62,9 @@ def _seams(pattern: Pattern) -> Iterator[float]:
 
 
 def _hems(pattern: Pattern) -> Iterator[float]:
-    for piece in pattern.pieces.values():
+    """The length of the hems of each piece, mm; layers laid behind another piece are not hemmed."""
+    layers = laid_layers(pattern.operations.values())
+    for piece in (piece for name, piece in pattern.pieces.items() if name not in layers):
         yield sum(edge.length for edge in piece.outline if edge.kind == "hem") * _drawn(piece)
 
 

@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
+from pydantic import ValidationError
+
 from notchbook.body import MeasureSet
 from notchbook.errors import InputError
 from notchbook.pattern.names import Side, instance_of, is_name, is_slug, split_side
@@ -69,21 +71,21 @@ def change_step(
     record = recipe.step(step_id)
     step = definition(record.operation)
     merged = {**record.parameters, **changes}
-    changed_fields = {field for field in changes if merged[field] != record.parameters.get(field)}
+    changed = _changed_fields(step, record, changes)
     for field, hangs_on in step.settles.items():
-        if field not in changes and not changed_fields.isdisjoint(hangs_on):
+        if field not in changes and not changed.isdisjoint(hangs_on):
             merged.pop(field, None)
     earlier = _steps_before(recipe, record.id)
     settled = settled_parameters(step, merged, base, earlier, (record.slug, record.id, record.side))
     stored = _stored(settled)
-    changed = replace(
+    now = replace(
         record,
         parameters=stored,
         note=record.note if note is None else note,
         targets=_targets_of_now(record, stored),
         phase=_phase(recipe, step, settled, record.slug),
     )
-    return _replaced(recipe, record, changed)
+    return _replaced(recipe, record, now)
 
 
 def rename_step(recipe: Recipe, step_id: str, title: str) -> Recipe:
@@ -135,6 +137,16 @@ def _steps_before(recipe: Recipe, step_id: str | None) -> tuple[StepRecord, ...]
 def _stored(parameters: StepParameters) -> dict[str, Any]:
     stored: dict[str, Any] = parameters.model_dump(mode="json")
     return stored
+
+
+def _changed_fields(step: AnyStep, record: StepRecord, changes: Mapping[str, Any]) -> frozenset[str]:
+    """The fields of the changes that are otherwise than stored once they are read; none where they cannot be
+    read, which is refused in words when they are settled."""
+    try:
+        read = _stored(step.parameters.model_validate({**record.parameters, **changes}))
+    except ValidationError:
+        return frozenset()
+    return frozenset(field for field in changes if read[field] != record.parameters.get(field))
 
 
 def _targets_of_now(record: StepRecord, parameters: Mapping[str, Any]) -> tuple[Target, ...]:

@@ -40,6 +40,16 @@ def test_a_word_without_a_digit_is_a_block() -> None:
     assert garment_named("S-206").needs.needed == garment_named("skirt").needs.needed
 
 
+def test_no_belt_is_wider_than_the_band_that_it_lies_on() -> None:
+    """Common practice, no source: a loop ends at the upper edge of the band, and a wider belt stands off."""
+    trousers = rack_style("S-205").recipe
+    belt, band = (
+        float(str(trousers.step(step).parameters[field]).removesuffix(" mm"))
+        for step, field in (("belt_loops-1", "belt"), ("waistband-1", "depth"))
+    )
+    assert 0.0 < belt <= band
+
+
 @pytest.mark.parametrize("number", NUMBERS)
 def test_every_style_has_a_picture_of_front_and_back(number: str) -> None:
     drawn = ET.fromstring(pictured_style(number))

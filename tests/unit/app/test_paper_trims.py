@@ -242,6 +242,18 @@ def test_the_tape_of_a_slant_pocket_is_bought_for_both_sides() -> None:
     assert trim.cut == f"{sold(both, LengthStyle())} of straight stay tape"
 
 
+def test_a_front_on_the_fold_has_a_pocket_on_both_sides_too() -> None:
+    """A half on the fold stands for both of the wearer's sides, as a pair does."""
+    slant = {"waist": "skirt.front/waist", "side": "skirt.front/side_seam", "along_waist": "4 cm"}
+    run = stepped(skirt(), ("slant_pocket", slant))
+    assert run.suspended is None, str(run.suspended)
+    assert run.pattern.pieces["skirt.front"].cut == "fold"
+    (trim,) = bought_lengths(run.pattern, (), LengthStyle())
+    both = 2.0 * (run.pattern.edges["slant_pocket.front/opening"].length + 20.0)
+    assert sold(both, LengthStyle()) != sold(both / 2.0, LengthStyle())
+    assert trim.cut == f"{sold(both, LengthStyle())} of straight stay tape"
+
+
 @pytest.mark.parametrize(
     ("length", "unit", "wanted"),
     [
@@ -271,6 +283,17 @@ def test_thread_is_what_a_lockstitch_takes_of_all_seams_and_hems(unit: Unit, ste
     number = float(trim.cut.removeprefix("sewing thread, about ").removesuffix(f" {sign}"))
     told = number if unit == "cm" else 0.9144 * number
     assert needed <= told < needed + step
+
+
+def test_a_layer_that_is_fused_on_takes_no_thread() -> None:
+    """Its lower edge lies in the hem of its piece, which is sewn once."""
+    plain = _style("six_gore_skirt")
+    hems = [edge.name for edge in plain.pattern.edges.values() if edge.kind == "hem"]
+    panels = list(dict.fromkeys(plain.pattern.carriers[hem] for hem in hems))
+    fused = stepped(plain, ("interfacing", {"pieces": panels}))
+    assert fused.suspended is None, str(fused.suspended)
+    assert len(fused.pattern.pieces) == len(plain.pattern.pieces) + len(panels)
+    assert list(thread(fused.pattern, LengthStyle())) == list(thread(plain.pattern, LengthStyle()))
 
 
 def test_thread_of_a_cloth_that_gives_is_that_of_an_overlock() -> None:

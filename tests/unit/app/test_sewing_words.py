@@ -16,7 +16,7 @@ def line(text: str, amount: float = 0.0, how: str = "") -> SewingLine:
     [
         ("Sew both with 6 mm; turn.", "cm", "Sew both with 0.6 cm; turn."),
         ("Sew both with 6 mm; turn.", "in", 'Sew both with 1/4"; turn.'),
-        ("Trim it to 6 to 8 mm and glue", "cm", "Trim it to 0.6 cm to 0.8 cm and glue."),
+        ("Trim it to 6 to 8 mm and glue", "cm", "Trim it to 0.6 to 0.8 cm and glue."),
         ("Trim it to 6 to 8 mm and glue", "in", 'Trim it to 1/4" to 5/16" and glue.'),
         ("Hang it for 24 hours.", "in", "Hang it for 24 hours."),
         ("Work 7 buttonholes", "cm", "Work 7 buttonholes."),

@@ -11,6 +11,7 @@ from notchbook.app.rack.styles import rack
 from notchbook.finish.sewing import SewingLine, sewing_order
 from notchbook.finish.sewing.seam_words import seam_word, titled
 from notchbook.pattern import Pattern, spoken
+from notchbook.pattern.resolve import expand
 from notchbook.recipe import replay
 from support.hand_skirt import hand_skirt
 from support.sleeve_styles import raglan
@@ -68,7 +69,10 @@ def test_no_line_says_a_name_of_the_pattern_where_a_word_of_the_trade_belongs(st
     ("stem", "told"),
     [
         ("pleated_yoke_skirt", "Sew the back and front yoke waist facing to the back and front yoke: waist"),
-        ("pleated_yoke_skirt", "Lay the 3 pleats of the front and baste them"),
+        (
+            "pleated_yoke_skirt",
+            "Lay the 3 pleats on each side of the front, stitch them down as far as marked and baste them",
+        ),
         ("pleated_yoke_skirt", "Sew the front pocket bag to the back pocket bag: round the bag"),
         ("pleated_yoke_skirt", "Sew the front yoke to the front: yoke seam"),
         ("princess_dress", "Sew the bodice center front to the bodice side front: princess seam"),
@@ -90,6 +94,37 @@ def test_no_line_says_a_name_of_the_pattern_where_a_word_of_the_trade_belongs(st
 )
 def test_lines_are_said_as_the_workroom_says_them(stem: str, told: str) -> None:
     assert told in [line.text for line in lines(stem)]
+
+
+@pytest.mark.parametrize("stem", ["stretch_dress", "bodysuit"])
+def test_a_band_is_stretched_on_by_what_the_whole_neck_is_longer_than_the_whole_ring(stem: str) -> None:
+    """Each piece is half of one that is cut whole, so neck and ring are twice as long as drawn."""
+    made = pattern(stem)
+    neck = next(seam for seam in made.seams.values() if seam.name == "neckband/neck")
+    ring, body = (
+        2.0 * sum(made.edges[name].path.length for use in run for name in expand(made, use.edge)[0])
+        for run in (neck.first, neck.second)
+    )
+    line = next(line for line in lines(stem) if line.key == "neckband/neck")
+    assert line.amount == pytest.approx(body - ring, abs=0.1)
+
+
+def test_gathers_that_run_over_the_fold_are_told_for_the_whole_piece() -> None:
+    """The back of the blouse is half drawn, its neck gathered from side to side; a shoulder by itself."""
+    made = pattern("gathered_blouse")
+    drawn = {
+        one.mouth.rpartition("/")[2]: one.amount for one in made.intakes.values() if one.kind == "gather"
+    }
+    told = {line.text: line.amount for line in lines("gathered_blouse") if line.how == "gathered"}
+    assert told["Run gathering threads along the neck of the back"] == pytest.approx(2.0 * drawn["neck"])
+    assert told["Run gathering threads along the shoulder of the front"] == pytest.approx(drawn["shoulder"])
+
+
+def test_what_is_eased_in_at_a_side_is_told_for_one_side() -> None:
+    made = pattern("stretch_dress")
+    front, back = (made.edges[f"stretch_torso.{name}/side_seam"].path.length for name in ("front", "back"))
+    line = next(line for line in lines("stretch_dress") if line.text.endswith(": side seam"))
+    assert line.amount == pytest.approx(front - back, abs=0.1)
 
 
 def test_what_was_merged_still_names_every_edge() -> None:

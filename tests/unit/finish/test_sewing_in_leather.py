@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 
 from notchbook.finish.sewing import sewing_order
+from notchbook.pattern import Operation
 from notchbook.recipe import Replay
 from support.closure_steps import BACK_OPENING, stepped
 from support.edge_steps import skirt
@@ -94,3 +95,21 @@ def test_a_lining_of_a_leather_garment_is_sewn_as_cloth() -> None:
     assert not any("lining" in text for text in glued)
     told = [note.piece for note in lined.notes if note.code == "leather-dart"]
     assert len(told) == 3 and set(told) == {"skirt.front", "skirt.back"}
+
+
+def test_what_cloth_has_pinned_is_clipped_in_leather() -> None:
+    """The holes of pins stay in leather, as those of basting do (common practice, no source)."""
+    texts = ("Pin the back ends of the straps at their notches.", "Slit the slashes and pin the gusset in.")
+    told = {}
+    for hide in (None, "cow_side"):
+        orders = (
+            Operation(f"strap/order_{index}", "finish", text, ("skirt.back",))
+            for index, text in enumerate(texts)
+        )
+        lines_of = sewing_order(made(hide).pattern.with_operations(*orders)).lines
+        told[hide] = tuple(line.text for line in lines_of if line.key.startswith("strap/order"))
+    assert told[None] == texts
+    assert told["cow_side"] == (
+        "Clip the back ends of the straps at their notches.",
+        "Slit the slashes and clip the gusset in.",
+    )

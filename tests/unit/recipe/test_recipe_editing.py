@@ -111,6 +111,17 @@ def test_what_was_settled_is_settled_anew_only_with_what_it_hangs_on() -> None:
     assert numbers[4] == 3
 
 
+def test_the_same_amount_written_otherwise_counts_nothing_anew() -> None:
+    """A count that was set by hand stays where what it hangs on is only typed again."""
+    medium = upper_sets()["medium-92"]
+    stand = {**STAND, "number": 5, "above_level": None, "spacing": "80 mm"}
+    recipe = add_step(bodice().recipe, "button_stand", stand, base=medium)
+    by_hand = change_step(recipe, "button_stand-1", {"number": 3}, base=medium)
+    for written in ("80mm", " 80  mm", "80.0 mm"):
+        again = change_step(by_hand, "button_stand-1", {"spacing": written}, base=medium)
+        assert again.step("button_stand-1").parameters["number"] == 3
+
+
 def test_an_empty_title_keeps_the_old_one() -> None:
     recipe = skirt_recipe()
     assert rename_step(recipe, "skirt-1", "  ").steps[0].title == "Draft skirt"

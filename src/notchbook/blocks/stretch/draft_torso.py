@@ -46,6 +46,6 @@ def _panel(frame: UpperFrame, neck: Path, is_front: bool, side: Path) -> TorsoPa
 
 
 def _hem(side: Path, lower: float) -> Path:
-    """From the center, so much lower than the side, and square to both."""
+    """From the center, so much lower than the side, and level at both."""
     center = Point(0.0, side.end.y - lower)
     return Path.line(center, side.end) if lower == 0.0 else Path.of(curve_between(center, 0.0, side.end, 0.0))

@@ -169,7 +169,8 @@ def _sleeve(drafted: Drafted) -> Iterator[Expectation]:
     biceps = given.biceps + drafted.pulled("sleeve_wider")
     yield _girth(drafted, "upper_arm_girth", (part_name(sleeve, "biceps_line"),), biceps, 1)
     hem = given.hem + drafted.pulled("sleeve_hem_wider")
-    yield _plain(drafted, "hem_girth", hem, (part_name(sleeve, "hem"),), "the hem is as wide as asked")
+    wide = _plain(drafted, "hem_girth", hem, (part_name(sleeve, "hem"),), "the hem is as wide as asked")
+    yield replace(wide, name=part_name(sleeve, "hem_girth"))  # that of the garment is another
     yield Expectation(
         drafted.names.whole("sleeve_length"),
         "",

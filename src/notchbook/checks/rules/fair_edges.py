@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from notchbook.checks.check import Reading, Spot, check
+from notchbook.checks.corners import corner
 from notchbook.checks.measured import Dense, dense, end_direction, length, start_direction, wrapped
 from notchbook.checks.subject import Subject
 from notchbook.checks.traced import traced_edges
@@ -26,11 +27,10 @@ _JUDGED_BY_SHAPE = frozenset({"armhole", "cap_front", "cap_back"})
         "an edge shows as a corner when sewn; a curve that wavers cannot be followed by a foot and looks "
         "like a mistake. Both come from pulling a curve through a point that lies off it. Where an armhole "
         "and a sleeve cap may bend both ways is the business of their own checks, and a side seam that runs "
-        "over the waist to the hip, or flares below the hip, may change once, and so may a seam of "
-        "a two-piece sleeve, between the elbow and a hem square to it, and a hem that is let out at the "
-        "center front for a full bust; an edge that a step was asked to "
-        "draw with a wave has as many changes as were asked; another that is meant to is declared in the "
-        "profile."
+        "over the waist to the hip, or flares below the hip, may change once, and so may a seam of a "
+        "two-piece sleeve, between the elbow and a hem square to it, and a hem that is let out at the center "
+        "front for a full bust, level at center and side; an edge that a step was asked to draw with a wave "
+        "has as many changes as were asked; another that is meant to is declared in the profile."
     ),
     severity=Severity.LOOK,
     reads=("edges",),
@@ -137,13 +137,18 @@ def _runs_from_center_to_center(edge: Edge) -> bool:
     return ends == {"waist_center_front", "waist_center_back"}
 
 
-def _runs_from_center_to_side(edge: Edge) -> bool:
-    """Whether the edge is a hem that lies lower at the center than at the side, as over a full bust, and is
-    square to both."""
+def _runs_from_center_to_side(piece: Piece, edge: Edge, square: float) -> bool:
+    """Whether the edge is a hem that lies lower at the center than at the side, as over a full bust, and runs
+    to both ends level, or square to what meets it there, within so many degrees."""
     ends = {
         _words(name)[-1]: point for name, point in ((edge.start, edge.path.start), (edge.end, edge.path.end))
     }
-    return ends.keys() == {"hem_center", "hem_side"} and ends["hem_center"].y < ends["hem_side"].y
+    if ends.keys() != {"hem_center", "hem_side"} or ends["hem_center"].y >= ends["hem_side"].y:
+        return False
+    if abs(wrapped(end_direction(edge.path) - start_direction(edge.path))) <= square:
+        return True
+    corners = (corner(piece, edge, "start"), corner(piece, edge, "end"))
+    return all(abs(one.degrees - 90.0) <= square for one in corners)
 
 
 def _flares_from_hip(piece: Piece, edge: Edge, line: Dense, change: tuple[Stretch, Stretch]) -> bool:
@@ -197,7 +202,7 @@ def _wavers(subject: Subject, piece: Piece, edge: Edge) -> Iterator[Finding]:
     if len(changes) == 1 and (
         _runs_over_waist(piece, edge)
         or _runs_from_center_to_center(edge)
-        or _runs_from_center_to_side(edge)
+        or _runs_from_center_to_side(piece, edge, subject.limits.square)
         or _flares_from_hip(piece, edge, line, changes[0])
     ):
         return

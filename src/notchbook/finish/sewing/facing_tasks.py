@@ -28,12 +28,13 @@ def facing_tasks(pattern: Pattern, faced: Sequence[FacedEdge], pulled: PulledThr
     for edge in faced:
         if edge.rule not in through:
             yield _trimmed(pattern, edge, is_one_of_several=len(set(words[edge.rule])) > 1)
-    yield from _neatened(pattern, faced, pulled)
+    sewn = _sewn(pattern)
+    yield from _neatened(pattern, faced, pulled, sewn)
     for rule in dict.fromkeys(one.rule for one in faced):
         edges = [one for one in faced if one.rule == rule]
         if rule in through:
             yield _understitched(edges, through[rule])
-        yield from _tacked(pattern, edges)
+        yield from _tacked(pattern, edges, sewn)
 
 
 def zip_ends_after(faced: Sequence[FacedEdge], tasks: Sequence[Task]) -> Mapping[str, frozenset[str]]:
@@ -73,10 +74,14 @@ def _understitched(edges: Sequence[FacedEdge], through: Task) -> Task:
     return Task(key, through.stage, text, through.at, frozenset({through.key}), through.rank)
 
 
-def _neatened(pattern: Pattern, faced: Sequence[FacedEdge], pulled: PulledThrough) -> Iterator[Task]:
+def _neatened(
+    pattern: Pattern, faced: Sequence[FacedEdge], pulled: PulledThrough, sewn: frozenset[str]
+) -> Iterator[Task]:
     """All free edges in one line, when the facings are closed; what is closed last is not waited for."""
     pieces = [
-        piece for piece in _pieces(faced) if not _is_leather(pattern, piece) and _is_neatened(pattern, piece)
+        piece
+        for piece in _pieces(faced)
+        if not _is_leather(pattern, piece) and _is_neatened(pattern, piece, sewn)
     ]
     if pieces:
         own = own_seams(pattern, tuple(pieces))
@@ -86,9 +91,8 @@ def _neatened(pattern: Pattern, faced: Sequence[FacedEdge], pulled: PulledThroug
         yield Task("facings/neatened", "neck", f"Neaten the free edge of the {titles}", at, after)
 
 
-def _tacked(pattern: Pattern, edges: Sequence[FacedEdge]) -> Iterator[Task]:
+def _tacked(pattern: Pattern, edges: Sequence[FacedEdge], sewn: frozenset[str]) -> Iterator[Task]:
     """The free edges held at the seams that end at them; not where a lining holds them."""
-    sewn = _sewn(pattern)
     pieces = tuple(
         piece for piece in _pieces(edges) if not any(edge.name in sewn for edge in free_edges(piece))
     )
@@ -116,9 +120,8 @@ def _pieces(faced: Sequence[FacedEdge]) -> list[Piece]:
     return list({piece.name: piece for one in faced for piece in one.pieces}.values())
 
 
-def _is_neatened(pattern: Pattern, piece: Piece) -> bool:
+def _is_neatened(pattern: Pattern, piece: Piece, sewn: frozenset[str]) -> bool:
     given = (pattern.allowances.get(edge.name) for edge in free_edges(piece))
-    sewn = _sewn(pattern)
     free = all(edge.name not in sewn for edge in free_edges(piece))
     return free and any(one is not None and one.allowance_class == _NEATENED for one in given)
 

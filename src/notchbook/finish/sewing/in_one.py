@@ -8,7 +8,7 @@ from notchbook.finish.sewing.joints import steps
 from notchbook.finish.sewing.seam_texts import seam_text
 from notchbook.finish.sewing.seam_words import titled
 from notchbook.finish.sewing.task import Task, after_renamed, key_of
-from notchbook.pattern import Pattern, Seam
+from notchbook.pattern import Intake, Pattern, Seam
 from notchbook.pattern.names import instance_of
 from notchbook.pattern.seam import TURNED_SEAM
 
@@ -26,7 +26,8 @@ _FACED_BAND = (
     "Sew the facing of the waistband to it, right sides together, along its upper edge and its free ends"
 )
 
-_PLEATS = "Lay the {count} pleats of the {piece} and baste them"
+_PLEATS = "Lay the {count} pleats {of} the {piece}{stitched} and baste them"
+_STITCHED = ", stitch them down as far as marked"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,8 @@ def _runs(pattern: Pattern, faced: Sequence[FacedEdge]) -> Iterator[_Run]:
     yield from _faced_bands(pattern)
     for seams in (*(one.seams for one in faced), *_bands(pattern), *_bags(pattern)):
         keys = tuple(dict.fromkeys(key_of(seam.name) for seam in seams))
-        yield _Run(keys, seam_text(pattern, seams))
+        if len(keys) > 1:
+            yield _Run(keys, seam_text(pattern, seams))
 
 
 def _merged(tasks: Sequence[Task], text: str) -> Task:
@@ -73,12 +75,15 @@ def _merged(tasks: Sequence[Task], text: str) -> Task:
 def _pleats(pattern: Pattern) -> Iterator[_Run]:
     """The pleats of each edge."""
     for piece in pattern.pieces.values():
-        at_edge: dict[str, list[str]] = {}
+        at_edge: dict[str, list[Intake]] = {}
         for intake in piece.intakes:
             if intake.kind == "pleat":
-                at_edge.setdefault(key_of(intake.mouth), []).append(key_of(intake.name))
-        for keys in at_edge.values():
-            yield _Run(tuple(keys), _PLEATS.format(count=len(keys), piece=piece.title.lower()))
+                at_edge.setdefault(key_of(intake.mouth), []).append(intake)
+        of = "on each side of" if piece.cut == "fold" else "of"
+        for pleats in at_edge.values():
+            stitched = _STITCHED if any(pleat.stitched for pleat in pleats) else ""
+            words = {"count": len(pleats), "of": of, "piece": piece.title.lower(), "stitched": stitched}
+            yield _Run(tuple(key_of(pleat.name) for pleat in pleats), _PLEATS.format(**words))
 
 
 def _sandwiches(pattern: Pattern) -> Iterator[_Run]:

@@ -32,6 +32,8 @@ _INSTEAD: Final[tuple[tuple[str, str], ...]] = (
     (r"\bpress\b(?! stud)", "tap flat"),
     (r"\bbaste\b", "tape"),
     (r"\bBaste\b", "Tape"),
+    (r"\bpin\b", "clip"),
+    (r"\bPin\b", "Clip"),
     (r"\bfell (it|them)\b", r"glue \1"),
 )
 """Words for cloth, as the lines have them, and what leather is told; the longer before what it contains."""

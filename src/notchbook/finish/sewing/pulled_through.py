@@ -39,10 +39,11 @@ class _Facing:
 
 def pulled_through(pattern: Pattern, joints: Joints) -> PulledThrough:
     """What facings of neck and armhole in one ask of the order."""
-    found: dict[str | None, list[_Facing]] = {}
+    found: dict[str, list[_Facing]] = {}
+    seams = _seams_by_edge(pattern)
     for piece in pattern.pieces.values():
-        for facing in _facings(pattern, piece, joints):
-            found.setdefault(piece.rule, []).append(facing)
+        if piece.rule is not None:
+            found.setdefault(piece.rule, []).extend(_facings(pattern, piece, joints, seams))
     closed: dict[str, frozenset[str]] = {}
     tasks: list[Task] = []
     for rule, facings in found.items():
@@ -59,14 +60,20 @@ def pulled_through(pattern: Pattern, joints: Joints) -> PulledThrough:
     return PulledThrough(closed, tuple(tasks))
 
 
-def _facings(pattern: Pattern, piece: Piece, joints: Joints) -> Iterator[_Facing]:
-    """The piece as such a facing, where a shoulder lies between two of its turned edges."""
-    sewn = {
+def _seams_by_edge(pattern: Pattern) -> dict[str, Seam]:
+    """The last seam in which each edge is sewn."""
+    return {
         step.edge.name: seam
         for seam in pattern.seams.values()
         for step in (*steps(pattern, seam.first), *steps(pattern, seam.second))
-        if piece.rule is not None and pattern.carriers[step.edge.name] == piece.name
     }
+
+
+def _facings(
+    pattern: Pattern, piece: Piece, joints: Joints, seams_by_edge: Mapping[str, Seam]
+) -> Iterator[_Facing]:
+    """The piece as such a facing, where a shoulder lies between two of its turned edges."""
+    sewn = {edge.name: seams_by_edge[edge.name] for edge in piece.outline if edge.name in seams_by_edge}
     turned = {name: seam for name, seam in sewn.items() if seam.seam_class == TURNED_SEAM}
     shoulders = {name for name, seam in sewn.items() if seam.allowance_class == "shoulder"}
     count = len(piece.outline)

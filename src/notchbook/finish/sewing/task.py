@@ -38,4 +38,6 @@ def key_of(name: str) -> str:
 
 def after_renamed(task: Task, renamed: Mapping[str, str]) -> Task:
     """The task, with the keys that its needs have now; it never waits for itself."""
+    if task.key not in task.after and renamed.keys().isdisjoint(task.after):
+        return task
     return replace(task, after=frozenset(renamed.get(key, key) for key in task.after) - {task.key})

@@ -125,7 +125,7 @@ def _intakes(pattern: Pattern) -> Iterator[Task]:
     for piece in (piece for name, piece in pattern.pieces.items() if name not in layers):
         for intake in piece.intakes:
             if intake.kind in _INTAKE_ORDERS and intake.edge not in drawn_in and _is_open(piece, intake):
-                yield _intake(piece, intake)
+                yield _intake(pattern, piece, intake)
         for dart in piece.inner_darts:
             text = _INTAKE_ORDERS["dart"].format(word=said(dart.name), piece=piece.title.lower())
             yield Task(key_of(dart.name), "darts", text, (dart.name,))
@@ -137,12 +137,14 @@ def _drawn_in(pattern: Pattern) -> frozenset[str]:
     return frozenset(edge for name in named for edge in (name, *expand(pattern, name)[0]))
 
 
-def _intake(piece: Piece, intake: Intake) -> Task:
+def _intake(pattern: Pattern, piece: Piece, intake: Intake) -> Task:
     """The task of an intake; gathers are told by the edge in which they lie."""
     word = _edge_word(intake.mouth) if intake.kind == "gather" and intake.mouth else said(intake.name)
     text = _INTAKE_ORDERS[intake.kind].format(word=word, piece=piece.title.lower())
-    amount, how = (intake.amount, "gathered") if intake.kind == "gather" else (0.0, "")
-    return Task(key_of(intake.name), "darts", text, (intake.name,), amount=amount, how=how)
+    if intake.kind != "gather":
+        return Task(key_of(intake.name), "darts", text, (intake.name,))
+    amount = intake.amount * _halves(pattern, expand(pattern, intake.mouth)[0] if intake.mouth else ())
+    return Task(key_of(intake.name), "darts", text, (intake.name,), amount=amount, how="gathered")
 
 
 def _is_open(piece: Piece, intake: Intake) -> bool:
@@ -169,8 +171,15 @@ def _seam(pattern: Pattern, seam: Seam, before: frozenset[str], joints: Joints) 
     ends = joints.ends_of(seam) - {seam.name} if is_turned else frozenset()
     after = frozenset(key_of(name) for name in before | crossed | ends)
     at = tuple(use.edge for use in (*seam.first, *seam.second))
-    amount = abs(seam.ease) if how else 0.0
+    amount = abs(seam.ease) * _halves(pattern, members) if how else 0.0
     return Task(key_of(seam.name), stage, seam_text(pattern, (seam,)), at, after, rank, amount, how)
+
+
+def _halves(pattern: Pattern, edges: Iterable[str]) -> int:
+    """In how many halves what is sewn in one go is drawn: 2 where one of these edges meets a fold."""
+    around = ((pattern.piece_of(name), name) for name in edges)
+    folded = ("fold" in (piece.edge_before(name).kind, piece.edge_after(name).kind) for piece, name in around)
+    return 2 if any(folded) else 1
 
 
 def _closed_last(task: Task, seam: Seam, pulled: PulledThrough) -> Task:

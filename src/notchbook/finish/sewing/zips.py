@@ -156,13 +156,13 @@ def _zip_in_run(pattern: Pattern, run: tuple[Directed, ...]) -> Zipped | None:
     if not run:
         return None
     first, last = run[0], run[-1]
-    start, end = first.path.start, last.path.end
     at_start = zip_opening(pattern, first.edge, first.start)
     at_end = zip_opening(pattern, last.edge, last.edge.end if last.forward else last.edge.start)
     if max(at_start, at_end) <= 0.0:
         return None
     if max(at_start, at_end) >= sum(step.edge.length for step in run) - TOLERANCES.seam_walk:
         return "whole"
+    start, end = first.path.start, last.path.end
     opened = start if at_start > 0.0 else end
     return "below" if opened.y == max(start.y, end.y) else "above"
 

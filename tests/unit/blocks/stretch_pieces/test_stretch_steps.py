@@ -9,11 +9,12 @@ from notchbook.blocks.stretch_pieces.parameters import BodysuitParameters, Stret
 from notchbook.body import MeasureSet
 from notchbook.checks import Subject
 from notchbook.checks.shapes import shape_closures
-from notchbook.pattern import STRETCH_FABRIC, pattern_from_data, pattern_to_data, walk_seam
+from notchbook.pattern import STRETCH_FABRIC, pattern_from_data, pattern_to_data, spoken, walk_seam
 from notchbook.pattern.names import last_word
 from notchbook.recipe import Replay, all_definitions, definition, replay
 from support.bodice_judge import Closure
 from support.one_side import one_side
+from support.skirt_judge import length
 from support.stretch_bodies import BODIES, spoken_of, stretch_run, whole
 from support.stretch_judge import StretchJudge, leggings_closures, torso_closures
 
@@ -296,6 +297,14 @@ def test_choices_are_those_of_the_table() -> None:
         require_done(stretch_run("bodysuit", leg=leg))
     assert StretchTorsoParameters().neck == "crew"
     assert BodysuitParameters().leg == "classic"
+
+
+def test_the_hem_of_the_sleeve_is_not_told_as_the_hem_of_the_garment() -> None:
+    """A dress of 97 cm at the hem was said to have a hem of 19.6 cm."""
+    run = stretch_run("stretch_torso", sleeve="three_quarter")
+    hems = {spoken(one.name): one.wanted for one in run.expectations if one.name.endswith("hem_girth")}
+    judge = StretchJudge(pattern_to_data(run.pattern), "stretch_torso")
+    assert hems == {"sleeve, hem girth": pytest.approx(length(judge.edge("sleeve", "hem")), abs=0.1)}
 
 
 @pytest.mark.parametrize(("own_length", "key"), [("345 mm", "knee_girth"), ("7 cm", "thigh_girth")])

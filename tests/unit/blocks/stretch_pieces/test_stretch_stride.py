@@ -3,6 +3,8 @@
 import math
 
 import pytest
+import shapely
+from shapely.geometry import Point
 
 from notchbook.blocks.stretch_pieces.stride_notes import stride_girth
 from notchbook.pattern import Finding
@@ -22,9 +24,6 @@ def test_the_girth_of_a_step_is_that_of_hems_to_walk_in(below: float, least: flo
 
 def test_it_is_two_legs_with_a_thread_round_them() -> None:
     """Convex hull of two circles, by shapely."""
-    shapely = pytest.importorskip("shapely")
-    from shapely.geometry import Point
-
     leg, ahead, beside = 0.38 * 980.0, 0.80 * 400.0, 110.0
     circles = [Point(x, y).buffer(leg / (2.0 * math.pi), 64) for x, y in ((0.0, 0.0), (beside, ahead))]
     hull = shapely.union_all(circles).convex_hull
