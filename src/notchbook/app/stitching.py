@@ -1,4 +1,5 @@
-"""With which stitches a garment is sewn and of which classes its seams are, for whoever sews it elsewhere."""
+"""With which stitches a garment is sewn, of which classes its seams are, and how a cloth that stretches is
+laid, for whoever cuts and sews it elsewhere."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -45,6 +46,12 @@ STRETCH: Final = Stitch(
     "ISO 4915; knits 10 to 12 in an inch",
     "common practice",
 )
+STRETCH_HEM: Final = Stitch(
+    "406", "two-needle cover stitch", (4.0, 5.0), (10, 12), "ISO 4915; hems of knits", "common practice"
+)
+ZIGZAG: Final = Stitch(
+    "304", "zigzag", (4.0, 5.0), (10, 12), "ISO 4915; elastics and underwear", "common practice"
+)
 LEATHER: Final = Stitch(
     "301",
     "lockstitch",
@@ -66,16 +73,31 @@ SEAM_CLASSES: Final = MappingProxyType(
 
 
 def stitching(pattern: Pattern, style: LengthStyle) -> Iterator[PaperTrim]:
-    """One line: the stitch, and the classes of the seams that there are; nothing where nothing is sewn."""
+    """The stitch, and the classes of the seams that there are; of a cloth that stretches that of the hems
+    too, which have to give as it does. Nothing where nothing is sewn."""
     if not pattern.seams:
         return
     used = {seam.seam_class for seam in pattern.seams.values()}
     classes = sorted(SEAM_CLASSES.get(one, (one, "")) for one in used)
     told = ", ".join(f"{number} {name}".strip() for number, name in classes)
-    yield PaperTrim(_stitch(pattern).words(style), f"seam classes {told} (ISO 4915, ISO 4916)")
+    stitch = _stitch(pattern)
+    yield PaperTrim(stitch.words(style), f"seam classes {told} (ISO 4915, ISO 4916)")
+    if stitch is STRETCH:
+        yield PaperTrim(STRETCH_HEM.words(style), f"for hems and elastics; or {ZIGZAG.number}, {ZIGZAG.name}")
+
+
+def stretch_notes(pattern: Pattern) -> tuple[str, ...]:
+    """How a cloth that stretches is laid; nothing of any other."""
+    if not _stretches(pattern):
+        return ()
+    return ("Lay the greatest stretch of the cloth across the grain line: it goes round the body.",)
 
 
 def _stitch(pattern: Pattern) -> Stitch:
     if pattern.making is not None:
         return LEATHER
-    return STRETCH if any(piece.stretches for piece in pattern.pieces.values()) else WOVEN
+    return STRETCH if _stretches(pattern) else WOVEN
+
+
+def _stretches(pattern: Pattern) -> bool:
+    return any(piece.stretches for piece in pattern.pieces.values())

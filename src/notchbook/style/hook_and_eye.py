@@ -16,6 +16,7 @@ from notchbook.recipe import (
     StepParameters,
 )
 from notchbook.style.closures.divided import owner_on
+from notchbook.style.closures.hook_beside import beside_notes
 from notchbook.style.closures.not_on_fold import require_not_on_fold
 from notchbook.style.closures.within_trade import told_unusual
 
@@ -38,8 +39,8 @@ class HookParameters(StepParameters):
 def run(pattern: Pattern, context: StepContext, parameters: HookParameters) -> Change:
     """Mark both; no shape changes."""
     hook, eye = (context.mm(one) for one in (parameters.hook_inside, parameters.eye_inside))
-    after = _marked(pattern, context, parameters.hook, ("hook", hook))
-    after = _marked(after, context, parameters.eye, ("eye", eye))
+    after, hook_mark = _marked(pattern, context, parameters.hook, ("hook", hook))
+    after, eye_mark = _marked(after, context, parameters.eye, ("eye", eye))
     first, second = {
         "hook_and_bar": ("hook", "bar"),
         "hook_and_eye": ("hook", "eye"),
@@ -48,13 +49,18 @@ def run(pattern: Pattern, context: StepContext, parameters: HookParameters) -> C
     text = f"Close the opening as it is worn, and sew the {first} and its {second} at their marks."
     at = (parameters.hook.edge, parameters.eye.edge)
     piece = locate(pattern, context.place(pattern, parameters.hook)).piece
-    notes = told_unusual(piece, "hook_and_eye", {"hook_inside": hook, "eye_inside": eye})
+    notes = (
+        *told_unusual(piece, "hook_and_eye", {"hook_inside": hook, "eye_inside": eye}),
+        *beside_notes(after, hook_mark, eye_mark),
+    )
     after = after.with_operations(Operation(part_name(context.slug, "hook"), "finish", text, at))
-    return Change(after, notes=tuple(notes))
+    return Change(after, notes=notes)
 
 
-def _marked(pattern: Pattern, context: StepContext, one: PlaceParameters, mark: tuple[str, float]) -> Pattern:
-    """The pattern with the mark. StepRefused ``hook-off-piece``, ``opening-on-fold``."""
+def _marked(
+    pattern: Pattern, context: StepContext, one: PlaceParameters, mark: tuple[str, float]
+) -> tuple[Pattern, Mark]:
+    """The pattern with the mark, and the mark. StepRefused ``hook-off-piece``, ``opening-on-fold``."""
     word, inside = mark
     require_not_on_fold(pattern, one.edge)
     found = locate(pattern, context.place(pattern, one))
@@ -64,7 +70,8 @@ def _marked(pattern: Pattern, context: StepContext, one: PlaceParameters, mark: 
     if inside <= 0.0 or not piece.sew_line.contains(place):
         raise StepRefused("hook-off-piece", edge=spoken(found.edge.name), inside=inside)
     name = part_name(owner_on(context.slug, piece.name), word)
-    return pattern.with_pieces(replace(piece, marks=(*piece.marks, Mark(name, place, "point"))))
+    made = Mark(name, place, "point")
+    return pattern.with_pieces(replace(piece, marks=(*piece.marks, made))), made
 
 
 STEP = StepDefinition(

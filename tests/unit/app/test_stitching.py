@@ -13,13 +13,28 @@ import pytest
 from lower_sheets import lower_bodies
 from notchbook.app.papers import job_of
 from notchbook.app.rack.styles import rack
-from notchbook.app.stitching import LEATHER, SEAM_CLASSES, STRETCH, WOVEN, Stitch, stitching
+from notchbook.app.stitching import (
+    LEATHER,
+    SEAM_CLASSES,
+    STRETCH,
+    STRETCH_HEM,
+    WOVEN,
+    ZIGZAG,
+    Stitch,
+    stitching,
+)
 from notchbook.pattern import Pattern
 from notchbook.pattern.pattern import frozen_map
 from notchbook.recipe import replay
 from notchbook.units import LengthStyle
 
-STITCHES_BY_ISO = {"301": "lockstitch", "514": "four-thread overlock"}
+STITCHES_BY_ISO = {
+    "301": "lockstitch",
+    "304": "zigzag",
+    "406": "two-needle cover stitch",
+    "514": "four-thread overlock",
+}
+STITCHES = (WOVEN, STRETCH, STRETCH_HEM, ZIGZAG, LEATHER)
 SEAMS_BY_ISO = {"SSa": "1.01.01", "SSe": "1.06.02", "LSa": "2.01.01", "BSc": "3.05.01"}
 RECIPES = {style.stem: style.recipe for style in rack()}
 
@@ -30,11 +45,11 @@ def pattern_of(stem: str) -> Pattern:
 
 
 def test_the_numbers_are_those_of_the_standards() -> None:
-    assert {one.number: one.name for one in (WOVEN, STRETCH, LEATHER)} == STITCHES_BY_ISO
+    assert {one.number: one.name for one in STITCHES} == STITCHES_BY_ISO
     assert {code: number for code, (number, _) in SEAM_CLASSES.items()} == SEAMS_BY_ISO
 
 
-@pytest.mark.parametrize("stitch", [WOVEN, STRETCH, LEATHER])
+@pytest.mark.parametrize("stitch", STITCHES, ids=lambda one: one.name)
 def test_as_many_stitches_go_into_an_inch_as_into_its_centimeters(stitch: Stitch) -> None:
     for each, inch in zip(stitch.per_cm, stitch.per_inch, strict=True):
         assert abs(each * 2.54 - inch) <= 1.0
@@ -49,7 +64,14 @@ def test_as_many_stitches_go_into_an_inch_as_into_its_centimeters(stitch: Stitch
     ],
 )
 def test_the_stitch_goes_with_the_cloth(stem: str, told: str) -> None:
-    assert [one.cut for one in stitching(pattern_of(stem), LengthStyle())] == [told]
+    assert next(stitching(pattern_of(stem), LengthStyle())).cut == told
+
+
+@pytest.mark.parametrize(("stem", "gives"), [("bodysuit", True), ("six_gore_skirt", False)])
+def test_a_cloth_that_stretches_is_laid_by_its_stretch_and_hemmed_to_give(stem: str, gives: bool) -> None:
+    info = job_of(replay(RECIPES[stem], dict(lower_bodies())["medium-92"]), "2026-01-15").info
+    assert any("greatest stretch of the cloth across the grain" in note for note in info.notes) is gives
+    assert any(one.cut.startswith("stitch 406") for one in info.trims) is gives
 
 
 def test_the_classes_are_those_of_its_seams() -> None:
