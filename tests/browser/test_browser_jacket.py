@@ -167,7 +167,10 @@ def test_the_number_of_a_line_of_the_sewing_order_stands_at_its_first_words(work
 
 
 def test_mere_notes_are_not_said_to_be_to_check(workroom: Workroom) -> None:
-    page = jacket(workroom, WIDE)
+    """Of the bias slip there are more of them than the list shows at once."""
+    style = put_from_rack(workroom, "S-210", set_from_data(BODY_OF_PICTURES))
+    page = opened(workroom, style, "dress", WIDE)
+    expect(page.locator(".proven")).to_contain_text("✓")
     kinds = page.get_by_role("region", name="To check").locator("li .hidden")
     expect(kinds.last).to_have_text("for the record:")
     expect(page.get_by_role("button", name="more notes")).to_be_visible()

@@ -5,6 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Locator, Page, ViewportSize, expect
 
+from lower_sheets import lower_bodies
 from notchbook.app.picturing_blocks import BODY_OF_PICTURES
 from notchbook.body import set_from_data
 from support.new_style import opened, put_from_rack
@@ -14,6 +15,14 @@ pytestmark = pytest.mark.browser
 
 SIZES = {"low": LOW, "tablet": TABLET, "upright": UPRIGHT}
 MOST_STEPS = 40
+
+
+def slip(workroom: Workroom, size: ViewportSize) -> Page:
+    """The bias slip of the rack on a full body, of which much is told, its papers looked at."""
+    style = put_from_rack(workroom, "S-210", dict(lower_bodies())["plus-128"])
+    page = opened(workroom, style, "dress", size)
+    expect(page.locator(".proven")).to_contain_text("the papers too")
+    return page
 
 
 def jacket(workroom: Workroom, size: ViewportSize) -> Page:
@@ -36,7 +45,7 @@ def to_the_end(panel: Locator) -> int:
 
 @pytest.mark.parametrize("size", SIZES)
 def test_the_findings_say_that_more_is_below_and_lead_to_the_last(workroom: Workroom, size: str) -> None:
-    page = jacket(workroom, SIZES[size])
+    page = slip(workroom, SIZES[size])
     margin = page.get_by_role("region", name="To check")
     margin.get_by_role("button", name=re.compile("^[0-9]+ more")).click()  # all that is found
     sign = margin.get_by_text("more below")

@@ -171,7 +171,9 @@ def _seam(pattern: Pattern, seam: Seam, before: frozenset[str], joints: Joints) 
     ends = joints.ends_of(seam) - {seam.name} if is_turned else frozenset()
     after = frozenset(key_of(name) for name in before | crossed | ends)
     at = tuple(use.edge for use in (*seam.first, *seam.second))
-    amount = abs(seam.ease) * _halves(pattern, members) if how else 0.0
+    is_of_one_side = any(use.side != "both" for use in (*seam.first, *seam.second))
+    halves = 1 if is_of_one_side else _halves(pattern, members)
+    amount = abs(seam.ease) * halves if how else 0.0
     return Task(key_of(seam.name), stage, seam_text(pattern, (seam,)), at, after, rank, amount, how)
 
 
