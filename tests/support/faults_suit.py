@@ -56,19 +56,6 @@ def back_leg_that_turns_in_at_the_crotch(_: Pattern) -> Made:
     return _bent_leg("back")
 
 
-@fault("fair-edges", "edge-wavers")
-def back_leg_that_bends_twice_below_the_side(_: Pattern) -> Made:
-    """Hollow at the side, round over the seat, hollow at the crotch: a cubic bends twice at most."""
-    chord = SIDE - CROTCH
-    along, off = chord * (1.0 / 3.0), chord.perpendicular().unit() * 25.0
-    middle = CROTCH + chord * 0.5 - off * 0.5
-    halves = (
-        Cubic(CROTCH, CROTCH + along * 0.5 + off, middle - along * 0.5, middle),
-        Cubic(middle, middle + along * 0.5, SIDE - along * 0.5 + off, SIDE),
-    )
-    return path_changed(hand_suit(), "suit.back/leg_opening", lambda _: Path(halves))
-
-
 @harmless("fair-edges")
 def side_that_shapes_a_panel_alone(_: Pattern) -> Made:
     return hand_panel()

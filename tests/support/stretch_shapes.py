@@ -119,7 +119,7 @@ SUITS = {
     "plus": BodysuitGiven(PLUS, crotch_front=372.0, crotch_back=437.0, leg_opening=740.0),
     "man": BodysuitGiven(MAN, crotch_front=290.0, crotch_back=354.0, leg_opening=548.0),
     "child": BodysuitGiven(
-        CHILD, crotch_front=228.0, crotch_back=275.0, crotch_width=50.0, leg_opening=352.0
+        CHILD, crotch_front=228.0, crotch_back=275.0, crotch_width=50.0, leg_opening=330.0
     ),
 }
 

@@ -1,13 +1,12 @@
 """The leg opening of a bodysuit: scooped in front, covering the seat behind, smooth across both joins."""
 
 from dataclasses import dataclass
-from math import atan2, degrees, radians, tan
 from typing import Literal
 
 from notchbook.blocks.stretch.figures import figure
 from notchbook.blocks.stretch.given import BodysuitGiven
 from notchbook.blocks.stretch.side_seam import cut_at
-from notchbook.geometry import Cubic, Path, Point, curve_between, direction
+from notchbook.geometry import Path, Point, curve_between, direction
 
 _DOWN = -90.0
 
@@ -36,20 +35,17 @@ def leg_lines(given: BodysuitGiven, side: Path, height: float) -> LegLines:
     lean = _crotch_lean(above.end, back, "roomy" if given.has_front_room else "most")
     return LegLines(
         above,
-        _front(above.end, square - rise, front, _DOWN + lean, given.has_front_room),
+        _front(above.end, square - rise, front, _DOWN + lean),
         _back(above.end, square + rise, back, _DOWN - lean),
     )
 
 
 def _front_rise(start: Point, back: Point, square: float) -> float:
-    """How much (degrees) the front line rises where it leaves the side, and the back falls: by so much more
-    than the way to the back crotch that one bend brings the back to where it covers the seat."""
-    chord = back - start
-    falling = (chord.direction() - square + 180.0) % 360.0 - 180.0
-    way = degrees(atan2(_wanted_cover(chord.norm()), _cover_place(chord.norm())))
-    return min(
-        max(falling + figure("leg.cover_turn") * way, figure("leg.least_rise")), figure("leg.most_rise")
-    )
+    """How much (degrees) the front line rises where it leaves the side, and the back falls: more where the
+    way to the back crotch falls steeply, so that the back soon comes below it."""
+    falling = ((back - start).direction() - square + 180.0) % 360.0 - 180.0
+    wanted = figure("leg.level_rise") + figure("leg.rise_share") * falling
+    return min(max(wanted, figure("leg.least_rise")), figure("leg.most_rise"))
 
 
 def _crotch_lean(start: Point, back: Point, most: Literal["most", "roomy"]) -> float:
@@ -60,43 +56,26 @@ def _crotch_lean(start: Point, back: Point, most: Literal["most", "roomy"]) -> f
     return min(max(wanted, figure("leg.least_crotch_lean")), figure(f"leg.{most}_crotch_lean"))
 
 
-def _front(start: Point, leaving: float, end: Point, arriving: float, is_roomy: bool) -> Path:
-    """Scooped, and running outward at the crotch as much as the back runs inward; a roomy one stays wider."""
-    side = figure("leg.front_side_pull")
-    crotch = figure(f"leg.{'roomy' if is_roomy else 'front'}_crotch_pull")
+def _front(start: Point, leaving: float, end: Point, arriving: float) -> Path:
+    """Scooped, and running outward at the crotch as much as the back runs inward."""
+    side, crotch = figure("leg.front_side_pull"), figure("leg.front_crotch_pull")
     return Path.of(curve_between(start, leaving, end, arriving, side, crotch))
 
 
 def _back(start: Point, leaving: float, end: Point, arriving: float) -> Path:
-    """Continues the front line across the side seam in one bend over the seat, to where it lies farthest
-    below its chord, and turns in evenly to the crotch. Where it can not leave the side so steeply it covers
-    less."""
+    """Continues the front line across the side seam, lies below its chord over the seat and turns in evenly
+    toward the crotch."""
     chord = end - start
-    along, reach = chord.direction(), _cover_place(chord.norm())
-    turn = radians((leaving - along + 180.0) % 360.0 - 180.0)
-    cover = min(_wanted_cover(chord.norm()), reach * tan(max(turn, 0.0) / figure("leg.cover_turn")))
-    middle = start + direction(along) * reach + direction(along + 90.0) * cover
-    over_seat = curve_between(start, leaving, middle, along, keep_convex=False)
-    return Path.of(over_seat, _turning_in(middle, along, end, arriving, chord.norm()))
-
-
-def _turning_in(start: Point, along: float, end: Point, arriving: float, chord: float) -> Cubic:
-    """From where it runs along the chord to the crotch; of a line with a short chord (mm) the bend behind the
-    join is longer."""
-    pull = _between("leg.back_crotch_pull", "leg.short_crotch_pull", chord)
-    last = curve_between(start, along, end, arriving, 1.0, pull, keep_convex=False).end_handle
-    kept = figure("leg.cover_pull") * (end - start).norm()
-    return Cubic(start, start + direction(along) * kept, last, end)
-
-
-def _cover_place(chord: float) -> float:
-    """How far from the side along a chord of this length the back line lies farthest below it, mm."""
-    return chord * _between("leg.cover_place", "leg.short_cover_place", chord)
-
-
-def _between(usual: str, of_short: str, chord: float) -> float:
-    """A figure for a chord of this length, mm."""
-    return figure(usual) + _shortness(chord) * (figure(of_short) - figure(usual))
+    along = chord.direction()
+    short = _shortness(chord.norm())
+    place = _between("leg.cover_place", "leg.short_cover_place", short)
+    middle = start.lerp(end, place) + direction(along + 90.0) * _cover(chord.norm())
+    near, side = (figure(f"leg.back_{word}_pull") for word in ("cover", "side"))
+    crotch = _between("leg.back_crotch_pull", "leg.short_crotch_pull", short)
+    return Path.of(
+        curve_between(start, leaving, middle, along, side, near, keep_convex=False),
+        curve_between(middle, along, end, arriving, near, crotch, keep_convex=False),
+    )
 
 
 def _shortness(chord: float) -> float:
@@ -105,7 +84,11 @@ def _shortness(chord: float) -> float:
     return min(max((long - chord) / (long - short), 0.0), 1.0)
 
 
-def _wanted_cover(chord: float) -> float:
-    """How far the back line is to lie below a chord of this length, mm: over the fold of the seat."""
+def _between(usual: str, of_short: str, short: float) -> float:
+    return figure(usual) + short * (figure(of_short) - figure(usual))
+
+
+def _cover(chord: float) -> float:
+    """How far the back line lies below a chord of this length, mm: over the fold of the seat."""
     wanted = figure("leg.cover_share") * chord
     return min(max(wanted, figure("leg.least_cover")), figure("leg.most_cover"))

@@ -120,13 +120,13 @@ def _follows_leg(piece: Piece, edge: Edge, changes: list[tuple[Stretch, Stretch]
     return is_inseam and _LEG_LEVELS[0] in levels and len(changes) <= most
 
 
-_MOST_SEAT_CHANGES = 1
-"""Over the seat a back leg opening is round from the side on; at the crotch it continues the hollow front."""
+_MOST_SEAT_CHANGES = 2
+"""Over the seat a back leg opening is round; at the side and at the crotch it continues the hollow front."""
 
 
 def _covers_seat(piece: Piece, edge: Edge) -> bool:
     """Whether the edge is a back leg opening: it lies below its straight way over the seat, and continues the
-    hollow front one at the crotch."""
+    hollow front one at the crotch and the side."""
     is_back = "back" in _words(piece.name)[0].rpartition(".")[2].split("_")
     return is_back and "leg_opening" in _words(edge.name)
 

@@ -159,35 +159,6 @@ def test_what_is_refused(changes: dict[str, float], code: str) -> None:
     assert caught.value.text()
 
 
-def bends(path: Path) -> list[float]:
-    """By how many degrees the line turns to one side before it turns to the other, each visible bend."""
-    rows = points(path, 300)
-    steps = np.diff(rows, axis=0)
-    steps = steps[np.hypot(*steps.T) > 1e-9]
-    heading = np.degrees(np.unwrap(np.arctan2(steps[:, 1], steps[:, 0])))
-    found: list[float] = []
-    for turn in np.diff(heading):
-        if found and found[-1] * turn >= 0.0:
-            found[-1] += turn
-        elif abs(turn) > 0.0:
-            found.append(float(turn))
-    return [one for one in found if abs(one) > 0.5]
-
-
-@pytest.mark.parametrize("height", [None, 0.35, 0.95])
-def test_the_back_leg_is_one_bend_over_the_seat_and_one_to_the_crotch(
-    drafted: tuple[BodysuitGiven, BodysuitHalf], height: float | None
-) -> None:
-    """It bent twice below the side: hollow, round, and hollow again (looked at by a patternmaker)."""
-    given, half = drafted
-    if height is not None:
-        lower = height * given.torso.hip_depth
-        half = draft_bodysuit(replace(given, leg_opening=None, leg_height=lower))
-    over_seat, to_crotch = bends(half.back.leg)
-    assert over_seat < -8.0 and to_crotch > 8.0
-    assert len(bends(half.front.leg)) == 1
-
-
 def test_the_front_ends_in_no_spike_at_the_side(drafted: tuple[BodysuitGiven, BodysuitHalf]) -> None:
     """Own judgment: a corner of less than 30 degrees cannot be sewn flat."""
     given, half = drafted
@@ -195,12 +166,6 @@ def test_the_front_ends_in_no_spike_at_the_side(drafted: tuple[BodysuitGiven, Bo
     for one in (half, high):
         corner = 180.0 - abs(between(end_heading(one.front.side), start_heading(one.front.leg)))
         assert corner > 29.5
-
-
-def test_a_leg_line_that_bends_twice_is_seen() -> None:
-    first = curve_between(Point(200.0, 150.0), 218.0, Point(120.0, 70.0), 224.0, 1.2, 1.5, keep_convex=False)
-    last = curve_between(Point(120.0, 70.0), 224.0, Point(35.0, 0.0), 241.0, 1.5, 0.8, keep_convex=False)
-    assert len(bends(Path.of(first, last))) == 3
 
 
 def quickest_before_the_join(path: Path) -> float:
