@@ -52,7 +52,7 @@ _IN_WORDS: Final = frozenset(
     {"sleeve-pitch", "hem-excess", "seam-trued", "notch-trued", "dart-legs-trued"}
     | {"hem-bent", "hem-went-along", "dart-moved", "dart-drawn-in", "two-piece-elbow-ease"}
     | {"pleats-laid", "gathers-drawn-in", "sleeve-gathered", "sleeve-cap-height-changed"}
-    | {"cuff-lengthens", "cuff-laps-as-tower", "sleeve-arm-ease-gave-way"}
+    | {"cuff-lengthens", "cuff-laps-as-tower", "sleeve-arm-ease-gave-way", "hook-beside-bar"}
 )
 """Findings whose words hold the amounts already: what is drawn in as it was asked for is no limit missed."""
 

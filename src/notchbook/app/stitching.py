@@ -1,12 +1,10 @@
 """With which stitches a garment is sewn, of which classes its seams are, and how a cloth that stretches is
 laid, for whoever cuts and sews it elsewhere."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
-from notchbook.output.paper_info import PaperTrim
 from notchbook.pattern import Pattern
 from notchbook.units import LengthStyle
 
@@ -72,32 +70,26 @@ SEAM_CLASSES: Final = MappingProxyType(
 """Number in ISO 4916 and name of each seam class that a seam may have (codes of ASTM D6193). From memory."""
 
 
-def stitching(pattern: Pattern, style: LengthStyle) -> Iterator[PaperTrim]:
-    """The stitch, and the classes of the seams that there are; of a cloth that stretches that of the hems
-    too, which have to give as it does. Nothing where nothing is sewn."""
+def stitch_notes(pattern: Pattern, style: LengthStyle) -> tuple[str, ...]:
+    """The stitch and the classes of the seams that there are; of a cloth that stretches also how it is laid
+    and with what its hems are sewn, which have to give as it does. Nothing where nothing is sewn."""
     if not pattern.seams:
-        return
+        return ()
     used = {seam.seam_class for seam in pattern.seams.values()}
     classes = sorted(SEAM_CLASSES.get(one, (one, "")) for one in used)
     told = ", ".join(f"{number} {name}".strip() for number, name in classes)
     stitch = _stitch(pattern)
-    yield PaperTrim(stitch.words(style), f"seam classes {told} (ISO 4915, ISO 4916)")
-    if stitch is STRETCH:
-        yield PaperTrim(STRETCH_HEM.words(style), f"for hems and elastics; or {ZIGZAG.number}, {ZIGZAG.name}")
-
-
-def stretch_notes(pattern: Pattern) -> tuple[str, ...]:
-    """How a cloth that stretches is laid; nothing of any other."""
-    if not _stretches(pattern):
-        return ()
-    return ("Lay the greatest stretch of the cloth across the grain line: it goes round the body.",)
+    sewn = f"Seams: {stitch.words(style)}; seam classes {told} (ISO 4915, ISO 4916)."
+    if stitch is not STRETCH:
+        return (sewn,)
+    return (
+        "Lay the greatest stretch of the cloth across the grain line: it goes round the body.",
+        sewn,
+        f"Hems and elastics: {STRETCH_HEM.words(style)}; or {ZIGZAG.number}, {ZIGZAG.name}.",
+    )
 
 
 def _stitch(pattern: Pattern) -> Stitch:
     if pattern.making is not None:
         return LEATHER
-    return STRETCH if _stretches(pattern) else WOVEN
-
-
-def _stretches(pattern: Pattern) -> bool:
-    return any(piece.stretches for piece in pattern.pieces.values())
+    return STRETCH if any(piece.stretches for piece in pattern.pieces.values()) else WOVEN

@@ -37,6 +37,7 @@ def found(code: str, measured: float | None, wanted: float | None = None, unit: 
         (found("dart-large", 40.02, 40.0), "4.0 cm"),
         (found("sleeve-pitch", 3.1, None, "deg"), ""),
         (found("pleats-laid", 428.0, 248.0), ""),
+        (found("hook-beside-bar", 15.0, 21.0), ""),
         (found("two-piece-elbow-ease", 2.0), ""),
         (found("outline-crosses", None), ""),
     ],
