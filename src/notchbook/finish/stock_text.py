@@ -15,6 +15,9 @@ _SHORTEST, _LONGEST = 20.0, 3000.0
 _UNITS: tuple[tuple[Unit, Unit], ...] = (("cm", "in"), ("in", "cm"))
 """A list for readers of each unit; where there is none, that for the other holds."""
 
+_KEYS = ("cm", "in", "source", "grade")
+"""What a row with a list for each unit may say."""
+
 
 def stocks(data: Mapping[str, Any], section: str, unit: Unit, known: Mapping[str, Stock]) -> dict[str, Stock]:
     """The rows of a section: a list of lengths, or ``{ cm, in, source, grade }`` with a list each.
@@ -25,15 +28,21 @@ def stocks(data: Mapping[str, Any], section: str, unit: Unit, known: Mapping[str
     values = data.get(section, {})
     if not isinstance(values, Mapping):
         raise InputError("house-section-malformed", section=section)
-    for key in values:
-        if known and key not in known:
-            names = tuple(known)
-            raise InputError("house-key-unknown", key=key, known=names, suggestion=suggestion(key, names))
+    if known:
+        _require_known(values, tuple(known))
     return {key: _stock(key, value, unit) for key, value in values.items()}
+
+
+def _require_known(given: Mapping[str, Any], names: tuple[str, ...]) -> None:
+    for key in given:
+        if key not in names:
+            raise InputError("house-key-unknown", key=key, known=names, suggestion=suggestion(key, names))
 
 
 def _stock(key: str, value: object, unit: Unit) -> Stock:
     """A list alone holds for readers of every unit."""
+    if isinstance(value, Mapping):
+        _require_known(value, _KEYS)
     given = value if isinstance(value, Mapping) else {"cm": value, "in": value}
     own = not isinstance(value, Mapping)
     by_unit: dict[Unit, tuple[float, ...]] = {}

@@ -191,6 +191,7 @@ def test_the_zips_of_the_program_say_where_they_come_from(name: str) -> None:
         ("[zip]\nclosed = [18000]", "house-lengths-unusable"),
         ("[zip]\nclosed = {}", "house-lengths-unusable"),
         ('[zip]\nclosed = { cm = [18], grade = "sure" }', "house-grade-unknown"),
+        ("[zip]\nclosed = { cm = [18], inn = [7] }", "house-key-unknown"),
         ('[zip]\nclosed = ["long"]', "number-text"),
     ],
 )
