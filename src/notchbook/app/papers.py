@@ -15,7 +15,7 @@ from notchbook.app.paper_draft import drafted_from, materials_of, titled_by_bloc
 from notchbook.app.paper_trims import bought_trims
 from notchbook.app.sewing_words import sewing_lines
 from notchbook.app.staging import refuse_other_ending, refuse_same_file, refuse_without_ending, staged
-from notchbook.app.stitching import stitch_notes
+from notchbook.app.stitching import stitches, stretch_notes
 from notchbook.app.style_file import write_style
 from notchbook.app.thread import thread
 from notchbook.body.quantity_words import said_key
@@ -75,10 +75,7 @@ def job_of(
         date=date,
         size=replay.measures.name,
         materials=materials_of(replay),
-        notes=(
-            *leather_notes(replay.pattern, lengths or LengthStyle()),
-            *stitch_notes(replay.pattern, lengths or LengthStyle()),
-        ),
+        notes=(*leather_notes(replay.pattern, lengths or LengthStyle()), *stretch_notes(replay.pattern)),
         trims=(
             *trims_of(elastics, lengths or LengthStyle()),
             *bought_lengths(replay.pattern, elastics, lengths or LengthStyle()),
@@ -88,6 +85,7 @@ def job_of(
         lengths=lengths or LengthStyle(),
         estimates=_paper_estimates(replay, lengths or LengthStyle()),
         drafted_from=drafted_from(replay, lengths or LengthStyle()),
+        stitches=stitches(replay.pattern, lengths or LengthStyle()),
         sewing=sewing_lines(replay.pattern, lengths or LengthStyle()),
     )
     return Job(replay, info, house or production_table(), cloth or Cloth(), despite_findings)

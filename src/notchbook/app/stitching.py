@@ -70,9 +70,9 @@ SEAM_CLASSES: Final = MappingProxyType(
 """Number in ISO 4916 and name of each seam class that a seam may have (codes of ASTM D6193). From memory."""
 
 
-def stitch_notes(pattern: Pattern, style: LengthStyle) -> tuple[str, ...]:
-    """The stitch and the classes of the seams that there are; of a cloth that stretches also how it is laid
-    and with what its hems are sewn, which have to give as it does. Nothing where nothing is sewn."""
+def stitches(pattern: Pattern, style: LengthStyle) -> tuple[str, ...]:
+    """The stitch and the classes of the seams that there are; of a cloth that stretches also with what its
+    hems are sewn, which have to give as it does. Nothing where nothing is sewn."""
     if not pattern.seams:
         return ()
     used = {seam.seam_class for seam in pattern.seams.values()}
@@ -82,11 +82,14 @@ def stitch_notes(pattern: Pattern, style: LengthStyle) -> tuple[str, ...]:
     sewn = f"Seams: {stitch.words(style)}; seam classes {told} (ISO 4915, ISO 4916)."
     if stitch is not STRETCH:
         return (sewn,)
-    return (
-        "Lay the greatest stretch of the cloth across the grain line: it goes round the body.",
-        sewn,
-        f"Hems and elastics: {STRETCH_HEM.words(style)}; or {ZIGZAG.number}, {ZIGZAG.name}.",
-    )
+    return (sewn, f"Hems and elastics: {STRETCH_HEM.words(style)}; or {ZIGZAG.number}, {ZIGZAG.name}.")
+
+
+def stretch_notes(pattern: Pattern) -> tuple[str, ...]:
+    """How a cloth that stretches is laid; nothing of any other."""
+    if _stitch(pattern) is not STRETCH:
+        return ()
+    return ("Lay the greatest stretch of the cloth across the grain line: it goes round the body.",)
 
 
 def _stitch(pattern: Pattern) -> Stitch:

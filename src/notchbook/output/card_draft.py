@@ -67,7 +67,12 @@ def draft_pages(info: PaperInfo, width: float, room: float) -> list[list[DraftRo
     """The rows page by page, ``room`` mm each; no page where nothing is told."""
     pages: list[list[DraftRow]] = []
     left = 0.0
-    for group in (*_sewing(info.sewing, width), *_rows(info.drafted_from, width)):
+    told = (
+        *_lines("Seams and stitches", info.stitches, width),
+        *_sewing(info.sewing, width),
+        *_rows(info.drafted_from, width),
+    )
+    for group in told:
         rows = group.rows
         if group.height > left:
             pages.append([])
@@ -105,6 +110,13 @@ def _headed(words: str, groups: Iterable[_Group]) -> Iterator[_Group]:
         heading = ()
 
 
+def _lines(heading: str, lines: Sequence[str], width: float) -> Iterator[_Group]:
+    """The lines below their heading, one that is too long going on below."""
+    return _headed(
+        heading, (_Group(tuple(DraftRow((line,)) for line in wrapped(one, _TYPE, width))) for one in lines)
+    )
+
+
 def _sewing(lines: Sequence[str], width: float) -> Iterator[_Group]:
     """The sewing order, a line that is too long going on below its words."""
     return _headed("Sewing order", (_numbered(number, one, width) for number, one in enumerate(lines, 1)))
@@ -118,10 +130,7 @@ def _numbered(number: int, words: str, width: float) -> _Group:
 
 def _rows(told: DraftedFrom, width: float) -> Iterator[_Group]:
     yield from _headed("Measures", _measures(told))
-    settings = (
-        _Group(tuple(DraftRow((line,)) for line in wrapped(one, _TYPE, width))) for one in told.settings
-    )
-    yield from _headed("Drafted with", settings)
+    yield from _lines("Drafted with", told.settings, width)
     yield from _headed("Body, ease, pattern, finished", (_ease(row, width) for row in told.eases))
 
 

@@ -68,7 +68,7 @@ class PaperInfo:
     the same style gives the same bytes. ``materials`` names the cloth behind each material of the pattern
     (``self``: ``wool crepe, 150 cm``). ``lengths`` says how lengths are written. ``estimates`` are the
     measures that the pattern rests on and that nobody took, ``drafted_from`` what the card says of the draft,
-    ``sewing`` the lines of the sewing order.
+    ``stitches`` with what it is sewn, ``sewing`` the lines of the sewing order.
     """
 
     style_number: str
@@ -83,6 +83,7 @@ class PaperInfo:
     lengths: LengthStyle = field(default_factory=LengthStyle)
     estimates: tuple[PaperEstimate, ...] = ()
     drafted_from: DraftedFrom = field(default_factory=DraftedFrom)
+    stitches: tuple[str, ...] = ()
     sewing: tuple[str, ...] = ()
 
     @property

@@ -21,7 +21,7 @@ from notchbook.app.stitching import (
     WOVEN,
     ZIGZAG,
     Stitch,
-    stitch_notes,
+    stitches,
 )
 from notchbook.pattern import Pattern
 from notchbook.pattern.pattern import frozen_map
@@ -64,37 +64,37 @@ def test_as_many_stitches_go_into_an_inch_as_into_its_centimeters(stitch: Stitch
     ],
 )
 def test_the_stitch_goes_with_the_cloth(stem: str, told: str) -> None:
-    assert any(f"Seams: {told};" in one for one in stitch_notes(pattern_of(stem), LengthStyle()))
+    assert any(f"Seams: {told};" in one for one in stitches(pattern_of(stem), LengthStyle()))
 
 
 @pytest.mark.parametrize(("stem", "gives"), [("bodysuit", True), ("six_gore_skirt", False)])
 def test_a_cloth_that_stretches_is_laid_by_its_stretch_and_hemmed_to_give(stem: str, gives: bool) -> None:
-    notes = job_of(replay(RECIPES[stem], dict(lower_bodies())["medium-92"]), "2026-01-15").info.notes
-    assert any("greatest stretch of the cloth across the grain" in one for one in notes) is gives
-    assert any(one.startswith("Hems and elastics: stitch 406") for one in notes) is gives
+    info = job_of(replay(RECIPES[stem], dict(lower_bodies())["medium-92"]), "2026-01-15").info
+    assert any("greatest stretch of the cloth across the grain" in one for one in info.notes) is gives
+    assert any(one.startswith("Hems and elastics: stitch 406") for one in info.stitches) is gives
 
 
 def test_the_classes_are_those_of_its_seams() -> None:
-    (told,) = stitch_notes(pattern_of("six_gore_skirt"), LengthStyle("in"))
+    (told,) = stitches(pattern_of("six_gore_skirt"), LengthStyle("in"))
     assert told.endswith("10 to 12 per in; seam classes 1.01.01 plain, 2.01.01 lapped (ISO 4915, ISO 4916).")
-    (told,) = stitch_notes(pattern_of("tailored_jacket"), LengthStyle())
+    (told,) = stitches(pattern_of("tailored_jacket"), LengthStyle())
     assert "seam classes 1.01.01 plain, 1.06.02 turned (" in told
 
 
 def test_a_class_that_is_not_in_the_table_is_told_by_its_code() -> None:
     pattern = pattern_of("six_gore_skirt")
     seams = {name: replace(seam, seam_class="LSc") for name, seam in pattern.seams.items()}
-    (told,) = stitch_notes(replace(pattern, seams=frozen_map(seams.items())), LengthStyle())
+    (told,) = stitches(replace(pattern, seams=frozen_map(seams.items())), LengthStyle())
     assert "seam classes LSc (" in told
 
 
 def test_nothing_is_said_where_nothing_is_sewn() -> None:
     pattern = pattern_of("six_gore_skirt")
-    assert stitch_notes(replace(pattern, seams=frozen_map(())), LengthStyle()) == ()
+    assert stitches(replace(pattern, seams=frozen_map(())), LengthStyle()) == ()
 
 
 def test_every_style_of_the_rack_has_seams_of_known_classes_and_says_its_stitch_on_the_must() -> None:
     for stem in RECIPES:
         assert {seam.seam_class for seam in pattern_of(stem).seams.values()} <= set(SEAM_CLASSES)
         run = replay(RECIPES[stem], dict(lower_bodies())["medium-92"])
-        assert any(one.startswith("Seams: stitch ") for one in job_of(run, "2026-01-15").info.notes)
+        assert any(one.startswith("Seams: stitch ") for one in job_of(run, "2026-01-15").info.stitches)
